@@ -1,0 +1,81 @@
+import type { Metal } from '$src/core/metal/metal';
+import type { Computation } from '$src/core/pour/plan';
+import type { Section } from '$src/core/section/section';
+import type { Tilt } from '$src/core/tilt/tilt';
+
+export type CellId = string;
+
+interface CellBase {
+  readonly id: CellId;
+  readonly name: string;
+  /** Body folded away. */
+  readonly folded: boolean;
+}
+
+/** Words between the cells. Markdown without HTML. */
+export interface NoteCell extends CellBase {
+  readonly kind: 'note';
+  readonly text: string;
+}
+
+export interface SectionCell extends CellBase {
+  readonly kind: 'section';
+  readonly section: Section;
+  /** The charge it is drawn with; null = the first charge that takes it. */
+  readonly drawnWith: CellId | null;
+}
+
+export interface MetalCell extends CellBase {
+  readonly kind: 'metal';
+  readonly metal: Metal;
+}
+
+/** How much metal: one of the three is given, the others follow. */
+export type ChargeBy =
+  | { readonly by: 'mass'; /** [kg] */ readonly mass: number }
+  /** Level at the start inclination, below (−) or above (+) the lip [m]. */
+  | { readonly by: 'fill level'; readonly fromLip: number }
+  /** Head above the mouth at the end inclination [m]. */
+  | { readonly by: 'head'; readonly head: number };
+
+export interface ChargeCell extends CellBase {
+  readonly kind: 'charge';
+  readonly section: CellId | null;
+  readonly metal: CellId | null;
+  /** Tilt whose start and end inclination the fill level and head are read at. */
+  readonly tilt: CellId | null;
+  readonly charge: ChargeBy;
+}
+
+export interface TiltCell extends CellBase {
+  readonly kind: 'tilt';
+  readonly tilt: Tilt;
+}
+
+export interface PourCell extends CellBase {
+  readonly kind: 'pour';
+  readonly section: CellId | null;
+  readonly metal: CellId | null;
+  readonly charge: CellId | null;
+  readonly tilt: CellId | null;
+  readonly computation: Computation;
+}
+
+export type StepBy = 'time' | 'inclination' | 'filled share';
+
+export interface CompareCell extends CellBase {
+  readonly kind: 'compare';
+  readonly pours: readonly CellId[];
+  readonly stepBy: StepBy;
+}
+
+export type Cell = NoteCell | SectionCell | MetalCell | ChargeCell | TiltCell | PourCell | CompareCell;
+export type CellKind = Cell['kind'];
+
+/** The saved document's content: an ordered list of cells. */
+export interface Book {
+  readonly title: string;
+  /** What is being cast, e.g. "Hinge arm, A356". */
+  readonly casting: string;
+  readonly cells: readonly Cell[];
+}

@@ -1,0 +1,14 @@
+/**
+ * Something wrong with what the user gave: where, what, and what to do about it.
+ * Issues are returned, never thrown; exceptions are for our own mistakes.
+ */
+export interface Issue {
+  /** Path of the field, e.g. `roof.4.y`, as used in the book file. */
+  readonly path: string;
+  /** What is wrong, one sentence. */
+  readonly message: string;
+  /** What to do, one sentence. */
+  readonly remedy: string;
+  /** Where on the section, when it has a place [m]. */
+  readonly at?: { readonly x: number; readonly y: number };
+}

@@ -1,0 +1,40 @@
+import type { Section } from '$src/core/section/section';
+import type { Tilt } from '$src/core/tilt/tilt';
+
+/** What the flow needs to know of the metal. */
+export interface Liquid {
+  /** [kg/m³] */
+  readonly density: number;
+  /** Dynamic viscosity [Pa s]. */
+  readonly viscosity: number;
+  /** [N/m] */
+  readonly surfaceTension: number;
+  /** [rad] */
+  readonly contactAngle: number;
+  /** Front speed above which the surface folds its film [m/s]. */
+  readonly criticalSpeed: number;
+}
+
+/** Settings of the computation, not of the pour. */
+export interface Computation {
+  /** Mesh cells along the section, 20 to 2000. */
+  readonly meshCells: number;
+  /** Whether a front has to overcome the capillary stand. */
+  readonly capillaryGate: boolean;
+  /** The computation gives up this long after the body has come to rest [s]. */
+  readonly settlingTime: number;
+}
+
+/** Everything that decides a run. Plain data: it is hashed, sent to workers and kept with the record. */
+export interface PourPlan {
+  readonly section: Section;
+  readonly liquid: Liquid;
+  /** Volume of metal [m³], all cavities and the basin together. */
+  readonly volume: number;
+  readonly tilt: Tilt;
+  readonly computation: Computation;
+}
+
+export const DEFAULT_COMPUTATION: Computation = { meshCells: 400, capillaryGate: true, settlingTime: 4 };
+/** Coarse run shown first while a full one is on its way. */
+export const PREVIEW_MESH_CELLS = 100;

@@ -1,0 +1,44 @@
+/**
+ * What the user asks of the machine. Inclination [rad] is the angle of the die axis above horizontal:
+ * positive = the die runs uphill away from the basin. A pour turns from a higher to a lower inclination.
+ */
+export interface MachineLimits {
+  /** Highest inclination the machine can start from [rad]. */
+  readonly highestStart: number;
+  /** Lowest inclination it can end at [rad]. */
+  readonly lowestEnd: number;
+  /** Slowest and fastest rate [rad/s]. */
+  readonly slowest: number;
+  readonly quickest: number;
+}
+
+/** One stage of a staged tilt: turn to `to` at `rate`, or in `time`. */
+export type Stage =
+  | { readonly to: number; readonly rate: number }
+  | { readonly to: number; readonly time: number };
+
+interface TiltBase {
+  /** Inclination when the tilt begins [rad]. */
+  readonly start: number;
+  /** Time over which the rate changes at the start, at the end and between stages [s]. */
+  readonly smoothing: number;
+  readonly limits: MachineLimits;
+}
+
+export type Tilt =
+  | (TiltBase & { readonly kind: 'steady'; readonly end: number; readonly rate: number })
+  | (TiltBase & { readonly kind: 'staged'; readonly stages: readonly Stage[] });
+
+/** The inclination in time, ready for the solver. All three are continuous except rate at the ends when smoothing is 0. */
+export interface Motion {
+  /** Time from start to standstill at the end [s]. */
+  readonly duration: number;
+  readonly start: number;
+  readonly end: number;
+  /** Inclination at time t [rad]; constant before 0 and after `duration`. */
+  inclinationAt(time: number): number;
+  /** Rate d(inclination)/dt [rad/s], negative while tipping. */
+  rateAt(time: number): number;
+  /** d(rate)/dt [rad/s²]. */
+  accelerationAt(time: number): number;
+}

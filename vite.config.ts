@@ -1,0 +1,62 @@
+import { fileURLToPath } from 'node:url';
+import { sveltekit } from '@sveltejs/kit/vite';
+import { defineConfig } from 'vitest/config';
+
+const src = fileURLToPath(new URL('./src', import.meta.url));
+
+/** The command line: the same code as the page's worker, bundled for Node. */
+const commandLine = defineConfig({
+  resolve: { alias: { $src: src } },
+  publicDir: false,
+  ssr: { noExternal: true, target: 'node' },
+  build: {
+    ssr: true,
+    outDir: 'dist',
+    target: 'node20',
+    minify: false,
+    rolldownOptions: {
+      input: { quietpour: `${src}/cli/main.ts`, 'pour.worker': `${src}/cli/pour.worker.ts` },
+      output: {
+        entryFileNames: '[name].js',
+        chunkFileNames: 'chunk-[hash].js',
+        banner: (chunk) => (chunk.name === 'quietpour' ? '#!/usr/bin/env node' : ''),
+      },
+    },
+  },
+});
+
+const page = defineConfig({
+  plugins: [sveltekit()],
+  worker: { format: 'es' },
+  build: { rolldownOptions: { checks: { pluginTimings: false } } },
+  optimizeDeps: { include: ['comlink', 'ndarray', 'd3'] },
+  test: {
+    reporters: ['default', './tests/setup/closing-line.js'],
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/site/**'],
+          testTimeout: 60_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'site',
+          environment: 'node',
+          include: ['tests/site/**/*.test.ts'],
+          globalSetup: ['tests/setup/site.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
+
+export default defineConfig(({ mode }) => (mode === 'cli' ? commandLine : page));
