@@ -1,0 +1,186 @@
+import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
+import type { PourRecord } from '$src/core/pour/record';
+import type { PourClient, RunningPour } from '$src/worker/client';
+
+/** A pour the book asks for. `planHash` is the hash of the full plan, not of its coarse preview. */
+export interface Wanted {
+  readonly planHash: string;
+  readonly plan: PourPlan;
+}
+
+/** A record in the page's memory. */
+export interface Kept {
+  readonly record: PourRecord;
+  /** From the coarse mesh, shown until the full run is done. */
+  readonly coarse: boolean;
+  /** Stopped by the user: not run again by itself. */
+  readonly stopped: boolean;
+}
+
+interface Job {
+  readonly planHash: string;
+  readonly coarse: boolean;
+  readonly running: RunningPour;
+  stoppedByUser: boolean;
+}
+
+/** Records are some megabytes each; beyond this the ones longest unused go. */
+const RECORDS_KEPT = 24;
+/** Changes wait this long for the next one before a run starts [ms]. */
+const PAUSE = 300;
+/** Progress smaller than this share is not worth a redraw. */
+const PROGRESS_STEP = 0.01;
+
+/** Runs the pours the book asks for, first ones first, coarse before full, and keeps their records. */
+export class PourQueue {
+  records: ReadonlyMap<string, Kept> = $state.raw(new Map());
+  /** Share done of the runs under way, by plan hash. */
+  progress: ReadonlyMap<string, number> = $state.raw(new Map());
+  failures: ReadonlyMap<string, string> = $state.raw(new Map());
+
+  #wanted: readonly Wanted[] = [];
+  #jobs: Job[] = [];
+  #client: PourClient | null = null;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  readonly #makeClient: () => Promise<PourClient>;
+  readonly #atOnce: number;
+
+  constructor(makeClient: () => Promise<PourClient>, atOnce: number) {
+    this.#makeClient = makeClient;
+    this.#atOnce = atOnce;
+  }
+
+  /** Says which pours are wanted, most urgent first. Runs nobody wants any more end at once. */
+  want(wanted: readonly Wanted[]): void {
+    const isNew = wanted.some((pour) => !this.#wanted.some((old) => old.planHash === pour.planHash));
+    const isFirst = this.#wanted.length === 0;
+    this.#wanted = wanted;
+    for (const job of this.#jobs) if (!this.#isWanted(job.planHash)) this.#drop(job);
+    if (!isNew) return;
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#startNext(), isFirst ? 0 : PAUSE);
+  }
+
+  /** Ends the run of this plan and keeps what is done. */
+  stop(planHash: string): void {
+    for (const job of this.#jobs.filter((job) => job.planHash === planHash)) {
+      job.stoppedByUser = true;
+      job.running.stop();
+    }
+  }
+
+  /** Forgets what a stopped or failed run left, and runs it again. */
+  again(planHash: string): void {
+    this.records = without(this.records, planHash);
+    this.failures = without(this.failures, planHash);
+    this.#startNext();
+  }
+
+  #isWanted(planHash: string): boolean {
+    return this.#wanted.some((pour) => pour.planHash === planHash);
+  }
+
+  #drop(job: Job): void {
+    this.#jobs = this.#jobs.filter((other) => other !== job);
+    this.progress = without(this.progress, job.planHash);
+    job.running.stop();
+  }
+
+  #nextPour(): { pour: Wanted; coarse: boolean } | null {
+    const idle = this.#wanted.filter(
+      ({ planHash }) => !this.failures.has(planHash) && !this.#jobs.some((job) => job.planHash === planHash),
+    );
+    const unseen = idle.find(({ planHash }) => !this.records.has(planHash));
+    if (unseen) return { pour: unseen, coarse: unseen.plan.computation.meshCells > PREVIEW_MESH_CELLS };
+    const rough = idle.find(({ planHash }) => {
+      const kept = this.records.get(planHash);
+      return kept?.coarse && !kept.stopped;
+    });
+    return rough ? { pour: rough, coarse: false } : null;
+  }
+
+  async #startNext(): Promise<void> {
+    if (!this.#nextPour()) return;
+    try {
+      this.#client ??= await this.#makeClient();
+    } catch (error) {
+      this.#failAll(readable(error));
+      return;
+    }
+    while (this.#jobs.length < this.#atOnce) {
+      const next = this.#nextPour();
+      if (!next) return;
+      this.#start(this.#client, next.pour, next.coarse);
+    }
+  }
+
+  #failAll(reason: string): void {
+    this.failures = new Map(this.#wanted.map(({ planHash }) => [planHash, reason]));
+  }
+
+  #start(client: PourClient, { planHash, plan }: Wanted, coarse: boolean): void {
+    const asked = coarse ? withMesh(plan, PREVIEW_MESH_CELLS) : plan;
+    const running = client.run(asked, ({ done }) => this.#advance(planHash, done));
+    const job: Job = { planHash, coarse, running, stoppedByUser: false };
+    this.#jobs = [...this.#jobs, job];
+    this.progress = withEntry(this.progress, planHash, 0);
+    running.done.then(
+      (record) => this.#finish(job, record),
+      (error: unknown) => this.#fail(job, readable(error)),
+    );
+  }
+
+  #advance(planHash: string, done: number): void {
+    const before = this.progress.get(planHash);
+    if (before === undefined || done - before < PROGRESS_STEP) return;
+    this.progress = withEntry(this.progress, planHash, done);
+  }
+
+  #finish(job: Job, record: PourRecord): void {
+    if (!this.#leave(job)) return;
+    const kept = { record, coarse: job.coarse, stopped: job.stoppedByUser };
+    this.records = this.#trim(withEntry(this.records, job.planHash, kept));
+    this.#startNext();
+  }
+
+  #fail(job: Job, reason: string): void {
+    if (!this.#leave(job)) return;
+    this.failures = withEntry(this.failures, job.planHash, reason);
+    this.#startNext();
+  }
+
+  /** Takes the job off the list; false when it was dropped before. */
+  #leave(job: Job): boolean {
+    if (!this.#jobs.includes(job)) return false;
+    this.#jobs = this.#jobs.filter((other) => other !== job);
+    this.progress = without(this.progress, job.planHash);
+    return true;
+  }
+
+  #trim(records: ReadonlyMap<string, Kept>): ReadonlyMap<string, Kept> {
+    const spare = [...records.keys()].filter((planHash) => !this.#isWanted(planHash));
+    const gone = new Set(spare.slice(0, Math.max(0, records.size - RECORDS_KEPT)));
+    return gone.size === 0 ? records : new Map([...records].filter(([planHash]) => !gone.has(planHash)));
+  }
+}
+
+function withMesh(plan: PourPlan, meshCells: number): PourPlan {
+  return { ...plan, computation: { ...plan.computation, meshCells } };
+}
+
+function withEntry<V>(map: ReadonlyMap<string, V>, key: string, value: V): ReadonlyMap<string, V> {
+  const next = new Map(map);
+  next.delete(key);
+  return next.set(key, value);
+}
+
+function without<V>(map: ReadonlyMap<string, V>, key: string): ReadonlyMap<string, V> {
+  if (!map.has(key)) return map;
+  const next = new Map(map);
+  next.delete(key);
+  return next;
+}
+
+function readable(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
