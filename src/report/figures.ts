@@ -1,0 +1,169 @@
+import type { Figures, FirstFlow, FoldSize, PourRecord } from '$src/core/pour/record';
+import { toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
+import { angleText, fixed, percentNumber, secondsNumber, significant } from './wording';
+
+/** One figure of a pour, ready for the page, the command line's table and its JSON. */
+export interface FigureRow {
+  /** Name with its unit, as in files: `peak_front_speed_m_per_s`. */
+  readonly key: string;
+  readonly label: string;
+  /** In `unit`, unrounded; null where the pour did not get there. */
+  readonly value: number | null;
+  /** Empty for counts. */
+  readonly unit: string;
+  /** For people, without the unit unless it is a degree sign; words where there is no value. */
+  readonly text: string;
+}
+
+const row = (
+  key: string,
+  label: string,
+  unit: string,
+  value: number | null,
+  show: (value: number) => string,
+  missing: string,
+): FigureRow => ({ key, label, unit, value, text: value === null ? missing : show(value) });
+
+/** A first flow in words: an angle, already in the die while ladling, or never. */
+export function firstFlowText(flow: FirstFlow): string {
+  if (flow.kind === 'angle') return angleText(flow.inclination);
+  return flow.kind === 'never' ? 'never' : 'already in the die while ladling';
+}
+
+const firstFlowDegrees = (flow: FirstFlow): number | null =>
+  flow.kind === 'angle' ? toDegrees(flow.inclination) : null;
+
+const signed = (degrees: number): string => {
+  const text = fixed(degrees, 1);
+  return `${degrees > 0 && Number(text) !== 0 ? '+' : ''}${text}°`;
+};
+
+const speed = (value: number): string => fixed(value, 2);
+const scaled = (value: number | null, convert: (value: number) => number): number | null =>
+  value === null ? null : convert(value);
+const percent = (share: number): number => share * 100;
+const percentShown = (value: number): string => percentNumber(value / 100);
+
+/** From first passing the mouth to the end wall [s]; null unless both happened during the tilt. */
+export function mouthToEnd(figures: Figures): number | null {
+  if (figures.arrivalTime === null || figures.firstFlowTime === null) return null;
+  return figures.arrivalTime - figures.firstFlowTime;
+}
+
+/** How many folds of one size. */
+export const foldCount = (record: PourRecord, size: FoldSize): number =>
+  record.folds.filter((fold) => fold.size === size).length;
+
+function motionRows(figures: Figures): FigureRow[] {
+  const neverIn = figures.firstFlow.kind === 'never' ? 'never in the die' : 'too short a run';
+  const seconds = (key: string, label: string, value: number | null, missing: string) =>
+    row(key, label, 's', value, secondsNumber, missing);
+  return [
+    {
+      key: 'first_flow_deg',
+      label: 'first flow',
+      unit: '°',
+      value: firstFlowDegrees(figures.firstFlow),
+      text: firstFlowText(figures.firstFlow),
+    },
+    seconds('first_flow_time_s', 'first flow at', figures.firstFlowTime, firstFlowText(figures.firstFlow)),
+    row('peak_front_speed_m_per_s', 'front speed, peak', 'm/s', figures.peakFrontSpeed, speed, neverIn),
+    row(
+      'peak_front_speed_place_mm',
+      'place of the peak',
+      'mm',
+      scaled(figures.peakFrontSpeedPlace, toMillimetres),
+      (mm) => fixed(mm, 0),
+      neverIn,
+    ),
+    seconds('peak_front_speed_time_s', 'time of the peak', figures.peakFrontSpeedTime, neverIn),
+    row(
+      'peak_front_speed_inclination_deg',
+      'inclination at the peak',
+      '°',
+      scaled(figures.peakFrontSpeedInclination, toDegrees),
+      signed,
+      neverIn,
+    ),
+    row(
+      'share_above_critical_percent',
+      'share of the die over critical',
+      '%',
+      scaled(figures.shareAboveCritical, percent),
+      percentShown,
+      neverIn,
+    ),
+    seconds('arrival_time_s', 'front at the end wall', figures.arrivalTime, 'not reached'),
+    seconds('mouth_to_end_s', 'mouth to end', mouthToEnd(figures), mouthToEndMissing(figures)),
+  ];
+}
+
+function mouthToEndMissing(figures: Figures): string {
+  if (figures.arrivalTime === null) return 'end not reached';
+  return 'began while ladling';
+}
+
+function fillRows(figures: Figures): FigureRow[] {
+  const seconds = (key: string, label: string, value: number | null) =>
+    row(key, label, 's', value, secondsNumber, 'not filled');
+  return [
+    seconds('filled_50_time_s', 'half full', figures.filled50Time),
+    seconds('filled_90_time_s', '90 % full', figures.filled90Time),
+    seconds('filled_time_s', 'filled', figures.filledTime),
+    seconds('fill_time_s', 'fill time', figures.fillTime),
+    row('final_share_percent', 'filled at the end', '%', percent(figures.finalShare), percentShown, ''),
+    row('spilled_cm3', 'metal spilled', 'cm³', toCubicCentimetres(figures.spilled), significant, ''),
+    row('skin_folded_mm', 'skin folded in', 'mm', toMillimetres(figures.skinFolded), significant, ''),
+  ];
+}
+
+function foldRows(record: PourRecord): FigureRow[] {
+  const count = (key: string, label: string, value: number) => row(key, label, '', value, String, '');
+  return [
+    count('folds', 'folds', record.folds.length),
+    count('folds_heavy', 'folds, heavy', foldCount(record, 'heavy')),
+    count('folds_marked', 'folds, marked', foldCount(record, 'marked')),
+    count('folds_slight', 'folds, slight', foldCount(record, 'slight')),
+  ];
+}
+
+/** The ends of what is assumed about the capillary stand; "not computed" in previews and stopped runs. */
+function bandRows(record: PourRecord): FigureRow[] {
+  const ends = [
+    ['without_stand', 'without capillary stand', record.band?.gateOff],
+    ['non_wetting', 'contact angle 180°', record.band?.nonWetting],
+  ] as const;
+  return ends.flatMap(([key, label, end]) => [
+    {
+      key: `first_flow_${key}_deg`,
+      label: `first flow, ${label}`,
+      unit: '°',
+      value: end ? firstFlowDegrees(end.firstFlow) : null,
+      text: end ? firstFlowText(end.firstFlow) : 'not computed',
+    },
+    row(
+      `peak_front_speed_${key}_m_per_s`,
+      `front speed, peak, ${label}`,
+      'm/s',
+      end?.peakFrontSpeed ?? null,
+      speed,
+      end ? 'never in the die' : 'not computed',
+    ),
+  ]);
+}
+
+/** Every figure of a pour, always the same keys in the same order. */
+export function figureRows(record: PourRecord): FigureRow[] {
+  return [
+    ...motionRows(record.figures),
+    ...fillRows(record.figures),
+    ...foldRows(record),
+    ...bandRows(record),
+  ];
+}
+
+/** Text with its unit, for a sentence or a table cell: "0.81 m/s", "−12.1°", "not filled". */
+export function figureWithUnit(figure: FigureRow): string {
+  if (figure.value === null || figure.unit === '' || figure.unit === '°') return figure.text;
+  return `${figure.text} ${figure.unit}`;
+}

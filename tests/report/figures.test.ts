@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest';
+import { figureRows, figureWithUnit } from '$src/report/figures';
+import { inventedFigures, inventedRecord } from './inventedRecord';
+
+const pick = (record: ReturnType<typeof inventedRecord>, key: string) => {
+  const row = figureRows(record).find((each) => each.key === key);
+  if (!row) throw new Error(`no figure ${key}`);
+  return row;
+};
+
+describe('figure rows', () => {
+  it('keeps the value in the unit its key names', () => {
+    const record = inventedRecord();
+    expect(pick(record, 'peak_front_speed_place_mm').value).toBeCloseTo(180, 9);
+    expect(pick(record, 'first_flow_deg').value).toBeCloseTo(30 - (120 * 0.5) / 9, 9);
+    expect(pick(record, 'skin_folded_mm').value).toBeCloseTo(58, 9);
+    expect(pick(record, 'mouth_to_end_s').value).toBeCloseTo(3, 9);
+  });
+
+  it('writes inclination signed, with a true minus and never a negative nought', () => {
+    const at = (inclination: number) =>
+      pick(
+        inventedRecord({
+          figures: { ...inventedFigures, firstFlow: { kind: 'angle', inclination, time: 1 } },
+        }),
+        'first_flow_deg',
+      ).text;
+    expect(at(0.4)).toBe('+22.9°');
+    expect(at(-0.2112)).toBe('−12.1°');
+    expect(at(-1e-6)).toBe('0.0°');
+  });
+
+  it('says in words what did not happen', () => {
+    const never = inventedRecord({
+      figures: {
+        ...inventedFigures,
+        firstFlow: { kind: 'never' },
+        peakFrontSpeed: null,
+        filledTime: null,
+        arrivalTime: null,
+      },
+    });
+    expect(pick(never, 'first_flow_deg')).toMatchObject({ value: null, text: 'never' });
+    expect(pick(never, 'peak_front_speed_m_per_s').text).toBe('never in the die');
+    expect(pick(never, 'filled_time_s').text).toBe('not filled');
+    expect(pick(never, 'mouth_to_end_s').text).toBe('end not reached');
+    const ladled = inventedRecord({
+      figures: { ...inventedFigures, firstFlow: { kind: 'already in the die' } },
+    });
+    expect(pick(ladled, 'first_flow_deg').text).toBe('already in the die while ladling');
+  });
+
+  it('has the same keys whatever happened', () => {
+    const keys = (record: ReturnType<typeof inventedRecord>) => figureRows(record).map((each) => each.key);
+    expect(keys(inventedRecord({ band: null, folds: [] }))).toEqual(keys(inventedRecord()));
+    expect(new Set(keys(inventedRecord())).size).toBe(keys(inventedRecord()).length);
+  });
+
+  it('adds the unit for sentences, not to words', () => {
+    expect(figureWithUnit(pick(inventedRecord(), 'peak_front_speed_m_per_s'))).toBe('0.15 m/s');
+    expect(figureWithUnit(pick(inventedRecord({ band: null }), 'peak_front_speed_non_wetting_m_per_s'))).toBe(
+      'not computed',
+    );
+  });
+});
