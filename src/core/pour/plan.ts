@@ -1,19 +1,8 @@
+import type { Liquid } from '$src/core/metal/liquid';
 import type { Section } from '$src/core/section/section';
 import type { Tilt } from '$src/core/tilt/tilt';
 
-/** What the flow needs to know of the metal. */
-export interface Liquid {
-  /** [kg/m³] */
-  readonly density: number;
-  /** Dynamic viscosity [Pa s]. */
-  readonly viscosity: number;
-  /** [N/m] */
-  readonly surfaceTension: number;
-  /** [rad] */
-  readonly contactAngle: number;
-  /** Front speed above which the surface folds its film [m/s]. */
-  readonly criticalSpeed: number;
-}
+export type { Liquid };
 
 /** Settings of the computation, not of the pour. */
 export interface Computation {
