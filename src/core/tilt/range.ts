@@ -1,0 +1,35 @@
+import { fromDegrees } from '$src/core/units';
+import type { MachineLimits } from './tilt';
+
+/** Inclinations the solver covers so far [rad]; +75° to −100° is wanted. The only place where the range is set. */
+export const INCLINATION_RANGE = { highest: fromDegrees(60), lowest: fromDegrees(-90) } as const;
+
+/** Rates a tilting machine may have [rad/s]. */
+export const RATE_RANGE = { slowest: fromDegrees(1), quickest: fromDegrees(120) } as const;
+
+/** A machine that can do all the solver covers, until the user gives the limits of their own. */
+export const DEFAULT_LIMITS: MachineLimits = {
+  highestStart: INCLINATION_RANGE.highest,
+  lowestEnd: INCLINATION_RANGE.lowest,
+  slowest: RATE_RANGE.slowest,
+  quickest: RATE_RANGE.quickest,
+};
+
+/** Angles and rates closer than this count as equal, so that a limit typed in degrees is met exactly [rad, rad/s]. */
+export const ROUNDING = 1e-9;
+
+/** The least turn of one stage [rad]; less is a slip of typing. */
+export const LEAST_TURN = fromDegrees(0.1);
+
+/** More stages than a machine's programme holds. */
+export const MOST_STAGES = 50;
+
+/** The machine's limits where they are narrower than what the solver covers. */
+export function usableLimits(limits: MachineLimits): MachineLimits {
+  return {
+    highestStart: Math.min(limits.highestStart, INCLINATION_RANGE.highest),
+    lowestEnd: Math.max(limits.lowestEnd, INCLINATION_RANGE.lowest),
+    slowest: Math.max(limits.slowest, RATE_RANGE.slowest),
+    quickest: Math.min(limits.quickest, RATE_RANGE.quickest),
+  };
+}
