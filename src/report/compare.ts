@@ -1,0 +1,127 @@
+import type { PourRecord } from '$src/core/pour/record';
+import { compareSentence } from './compareSentence';
+import { differenceText } from './difference';
+import { type FigureRow, figureRows } from './figures';
+import { type InputWords, inputWords } from './inputWords';
+import type { Sentence } from './sentence';
+import type { Reason } from './verdictReasons';
+import { countText, listText } from './wording';
+
+/** A pour that takes part in a comparison. The first one is the reference. */
+export interface Compared {
+  readonly name: string;
+  readonly record: PourRecord;
+}
+
+export interface InputRow {
+  readonly name: string;
+  /** One per pour, in order. */
+  readonly texts: readonly string[];
+}
+
+export interface ComparedFigure {
+  readonly key: string;
+  readonly label: string;
+  readonly figures: readonly FigureRow[];
+  /** From the first pour, one per pour; empty for the first. */
+  readonly differences: readonly string[];
+}
+
+export interface Comparison {
+  readonly sentence: Sentence;
+  readonly reasons: readonly Reason[];
+  readonly differs: readonly InputRow[];
+  /** "Same in all: metal, charge, end angle." */
+  readonly same: string;
+  readonly figures: readonly ComparedFigure[];
+}
+
+/** Figures in the comparison's table; the rest are in the command line's table and the exports. */
+const SHOWN: readonly string[] = [
+  'first_flow_deg',
+  'peak_front_speed_m_per_s',
+  'share_above_critical_percent',
+  'mouth_to_end_s',
+  'fill_time_s',
+  'final_share_percent',
+  'skin_folded_mm',
+  'spilled_cm3',
+  'folds_heavy',
+  'folds_marked',
+  'folds_slight',
+];
+
+interface Input {
+  readonly name: string;
+  readonly group: InputWords['group'];
+  readonly all: readonly InputWords[];
+}
+
+function inputsSideBySide(pours: readonly Compared[]): Input[] {
+  const columns = pours.map(({ record }) => inputWords(record.plan));
+  return columns[0]!.map(({ name, group }, index) => ({
+    name,
+    group,
+    all: columns.map((column) => column[index]!),
+  }));
+}
+
+const isSame = ({ all }: Input): boolean =>
+  all.every(({ decides }) => JSON.stringify(decides) === JSON.stringify(all[0]!.decides));
+
+/** Words too coarse to show a difference say that there is one rather than repeat themselves. */
+function differingTexts({ all }: Input): string[] {
+  const texts = all.map(({ text }) => text);
+  if (new Set(texts).size > 1) return texts;
+  const kinds = [...new Set(all.map(({ decides }) => JSON.stringify(decides)))];
+  return all.map(({ text, decides }) => `${text}, shape ${kinds.indexOf(JSON.stringify(decides)) + 1}`);
+}
+
+/** Whole groups by their name, single inputs of a group that differs elsewhere by theirs. */
+function sameText(inputs: readonly Input[]): string {
+  const groups = [...new Set(inputs.map(({ group }) => group))];
+  const names = groups.flatMap((group) => {
+    const ofGroup = inputs.filter((input) => input.group === group);
+    return ofGroup.every(isSame) ? [group] : ofGroup.filter(isSame).map(({ name }) => name);
+  });
+  return names.length === 0 ? 'Nothing is the same.' : `Same in all: ${listText(names)}.`;
+}
+
+function figuresSideBySide(pours: readonly Compared[]): ComparedFigure[] {
+  const columns = pours.map(({ record }) => figureRows(record));
+  return columns[0]!
+    .map((first, index) => {
+      const figures = columns.map((column) => column[index]!);
+      const differences = figures.map((figure, pour) => (pour === 0 ? '' : differenceText(first, figure)));
+      return { key: first.key, label: first.label, figures, differences };
+    })
+    .filter(({ key }) => SHOWN.includes(key));
+}
+
+/** How far the comparison can be trusted to show the effect of one thing. */
+function creditReason(differs: readonly InputRow[]): Reason {
+  if (differs.length === 0)
+    return { name: 'nothing differs', line: 'The inputs are the same; so must the figures be.' };
+  if (differs.length === 1)
+    return { name: 'one thing differs', line: `Only the ${differs[0]!.name}: what changes, changes by it.` };
+  return {
+    name: `${countText(differs.length, 'thing')} differ`,
+    line: `${listText(differs.map(({ name }) => name))}: no one of them can be credited alone.`,
+  };
+}
+
+/** Two or more pours side by side: what differs in the inputs first, then the figures. */
+export function compare(pours: readonly Compared[]): Comparison {
+  if (pours.length === 0) throw new Error('compare: no pours');
+  const inputs = inputsSideBySide(pours);
+  const differs = inputs
+    .filter((input) => !isSame(input))
+    .map((input) => ({ name: input.name, texts: differingTexts(input) }));
+  return {
+    sentence: compareSentence(pours),
+    reasons: [creditReason(differs)],
+    differs,
+    same: sameText(inputs),
+    figures: figuresSideBySide(pours),
+  };
+}

@@ -1,0 +1,91 @@
+import type { FigureRow } from './figures';
+import { MESH_SPREAD } from './speedCall';
+import { fixed, percentNumber, secondsText, significant } from './wording';
+
+type Manner =
+  | 'moment'
+  | 'duration'
+  | 'speed'
+  | 'inclination'
+  | 'first flow'
+  | 'amount'
+  | 'share'
+  | 'count'
+  | 'place';
+
+/** How a figure's difference is said, by its key. */
+const MANNERS: Readonly<Record<string, Manner>> = {
+  first_flow_deg: 'first flow',
+  first_flow_time_s: 'moment',
+  peak_front_speed_m_per_s: 'speed',
+  peak_front_speed_place_mm: 'place',
+  peak_front_speed_time_s: 'moment',
+  peak_front_speed_inclination_deg: 'inclination',
+  share_above_critical_percent: 'share',
+  arrival_time_s: 'moment',
+  mouth_to_end_s: 'duration',
+  filled_50_time_s: 'moment',
+  filled_90_time_s: 'moment',
+  filled_time_s: 'moment',
+  fill_time_s: 'duration',
+  final_share_percent: 'share',
+  spilled_cm3: 'amount',
+  skin_folded_mm: 'amount',
+  folds: 'count',
+  folds_heavy: 'count',
+  folds_marked: 'count',
+  folds_slight: 'count',
+};
+
+const more = (difference: number, up: string, down: string): string => (difference > 0 ? up : down);
+
+/** "5.4 times slower", "12 % faster"; below the mesh spread no difference is claimed. */
+function speedDifference(reference: number, value: number): string {
+  if (reference <= 0 || value <= 0) return '';
+  const ratio = Math.max(value / reference, reference / value);
+  if (ratio <= 1 + MESH_SPREAD) return 'too close to call';
+  const way = more(value - reference, 'faster', 'slower');
+  return ratio >= 1.5
+    ? `${significant(ratio)} times ${way}`
+    : `${percentNumber(Math.abs(value / reference - 1))} % ${way}`;
+}
+
+function amountDifference(reference: number, value: number, unit: string): string {
+  if (reference > 0 && value > 0 && Math.max(value / reference, reference / value) >= 2)
+    return value > reference
+      ? `${significant(value / reference)} times more`
+      : `${significant(reference / value)} times less`;
+  return `${significant(Math.abs(value - reference))} ${unit} ${more(value - reference, 'more', 'less')}`;
+}
+
+/**
+ * The difference from a reference pour in words: "36.6° earlier", "2.56 s longer". Empty where either has no
+ * value, "the same" where both show alike.
+ */
+export function differenceText(reference: FigureRow, figure: FigureRow): string {
+  if (reference.value === null || figure.value === null)
+    return reference.text === figure.text ? 'the same' : '';
+  if (reference.text === figure.text) return 'the same';
+  const difference = figure.value - reference.value;
+  const size = Math.abs(difference);
+  switch (MANNERS[figure.key] ?? 'amount') {
+    case 'moment':
+      return `${secondsText(size)} ${more(difference, 'later', 'earlier')}`;
+    case 'duration':
+      return `${secondsText(size)} ${more(difference, 'longer', 'shorter')}`;
+    case 'speed':
+      return speedDifference(reference.value, figure.value);
+    case 'inclination':
+      return `${fixed(size, 1)}° ${more(difference, 'more uphill', 'more downhill')}`;
+    case 'first flow':
+      return `${fixed(size, 1)}° ${more(difference, 'earlier', 'later')}`;
+    case 'share':
+      return `${significant(size)} points ${more(difference, 'more', 'less')}`;
+    case 'count':
+      return `${size} ${more(difference, 'more', 'fewer')}`;
+    case 'place':
+      return `${fixed(size, 0)} mm ${more(difference, 'further in', 'nearer the mouth')}`;
+    case 'amount':
+      return amountDifference(reference.value, figure.value, figure.unit);
+  }
+}

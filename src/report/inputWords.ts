@@ -1,0 +1,194 @@
+import type { PourPlan } from '$src/core/pour/plan';
+import type { Point, Section } from '$src/core/section/section';
+import type { Tilt } from '$src/core/tilt/tilt';
+import { toDegrees, toMillimetres } from '$src/core/units';
+import { angleText, countText, fixed, lengthText, listText, significant } from './wording';
+
+/** One input in words, with what decides it: two pours differ in it when `decides` differs. */
+export interface InputWords {
+  readonly name: string;
+  readonly text: string;
+  /** The raw values behind the words. */
+  readonly decides: unknown;
+  /** What it belongs to, for the line that says what is the same. */
+  readonly group: 'section' | 'metal' | 'charge' | 'tilt' | 'computation';
+}
+
+const heightAt = (line: readonly Point[], x: number, side: 'before' | 'after'): number => {
+  const index =
+    side === 'after'
+      ? line.findLastIndex((point) => point.x <= x)
+      : Math.max(0, line.findIndex((point) => point.x >= x) - 1);
+  const [a, b] = [line[index] ?? line[0]!, line[index + 1]];
+  if (!b || b.x === a.x) return (side === 'before' ? b : a)?.y ?? a.y;
+  return a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x);
+};
+
+/** Lowest basin floor under the floor at the mouth [m]; 0 when flush. */
+function pitDepth({ floor, mouth }: Section): number {
+  const lip = heightAt(floor, mouth, 'after');
+  const behind = floor.filter((point) => point.x < mouth).map((point) => point.y);
+  return lip - Math.min(lip, ...behind);
+}
+
+function basinFloor(section: Section): string {
+  const depth = pitDepth(section);
+  return depth < 5e-5 ? 'flush with the die floor' : `${lengthText(depth)} under the die floor`;
+}
+
+const millimetresBy = (lengths: readonly number[]): string =>
+  `${lengths.map((length) => fixed(toMillimetres(length), 0)).join(' × ')} mm`;
+
+/** Greatest opening between floor and roof past the mouth [m], read at the points of both lines. */
+function dieHeight({ floor, roof, mouth }: Section): number {
+  const places = [...floor, ...roof].map((point) => point.x).filter((x) => x > mouth);
+  const open = (x: number, side: 'before' | 'after'): number =>
+    heightAt(roof, x, side) - heightAt(floor, x, side);
+  return Math.max(0, ...places.flatMap((x) => [open(x, 'before')]));
+}
+
+function widthsText({ regions, mouth, cavities }: Section): string {
+  return regions
+    .map(({ name, end, width }) => {
+      const shown = fixed(toMillimetres(width), 0);
+      return `${name} ${end > mouth + 1e-9 && cavities > 1 ? `${cavities} × ` : ''}${shown}`;
+    })
+    .join(', ')
+    .concat(' mm');
+}
+
+function ventsText({ vents, mouth }: Section): string {
+  const open = vents.filter(({ blocked }) => blocked < 1);
+  if (open.length === 0) return 'none open';
+  return `${countText(open.length, 'vent')} at ${listText(open.map(({ place }) => fixed(toMillimetres(place - mouth), 0)))} mm from the mouth`;
+}
+
+/** Places are compared from the mouth to a tenth of a micrometre, so that taking the mouth off leaves no dust. */
+const exact = (length: number): number => Math.round(length * 1e7);
+
+function pivotText({ pivot, mouth }: Section): string {
+  const along = toMillimetres(pivot.x - mouth);
+  const side = along >= 0.5 ? ' past the mouth' : along <= -0.5 ? ' behind the mouth' : ' at the mouth';
+  return `${fixed(Math.abs(along), 0)} mm${side}, ${fixed(toMillimetres(pivot.y), 0)} mm up`;
+}
+
+function sectionWords(section: Section): InputWords[] {
+  const { floor, roof, mouth } = section;
+  const behind = (line: readonly Point[]) => line.filter((point) => point.x <= mouth);
+  const past = (line: readonly Point[]) =>
+    line.filter((point) => point.x >= mouth).map(({ x, y }) => [exact(x - mouth), exact(y)]);
+  const bounds = section.regions.map(({ end }) => exact(end - mouth));
+  const ventsFromMouth = section.vents.map((vent) => ({ ...vent, place: exact(vent.place - mouth) }));
+  const backWall = Math.abs(roof[0]!.y - floor[0]!.y);
+  const input = (name: string, text: string, decides: unknown): InputWords => ({
+    name,
+    text,
+    decides,
+    group: 'section',
+  });
+  return [
+    input('basin floor', basinFloor(section), [pitDepth(section), behind(floor).map(({ y }) => y)]),
+    input('basin, length × back wall', millimetresBy([mouth - floor[0]!.x, backWall]), [mouth, backWall]),
+    input('opening over the basin', openingText(section), [section.openings, behind(roof)]),
+    input('die, length × height', millimetresBy([floor.at(-1)!.x - mouth, dieHeight(section)]), [
+      past(floor),
+      past(roof),
+    ]),
+    input('widths', widthsText(section), [
+      section.regions.map(({ width }) => width),
+      bounds,
+      section.cavities,
+    ]),
+    input('vents', ventsText(section), ventsFromMouth),
+    input('pivot', pivotText(section), [exact(section.pivot.x - mouth), exact(section.pivot.y)]),
+  ];
+}
+
+function openingText({ roof, openings }: Section): string {
+  const spans = openings.map((opening) =>
+    opening.wall === 'back wall' ? 'back wall' : lengthText(roof[opening.to]!.x - roof[opening.from]!.x),
+  );
+  return spans.length === 0 ? 'closed' : listText(spans);
+}
+
+/** A tilt in words: "steady 15 °/s" or "8 °/s to −6°, then 18 °/s". */
+export function tiltText(tilt: Tilt): string {
+  if (tilt.kind === 'steady') return `steady ${significant(toDegrees(Math.abs(tilt.rate)))} °/s`;
+  const last = tilt.stages.length - 1;
+  return tilt.stages
+    .map((stage, index) => {
+      const pace =
+        'rate' in stage
+          ? `${significant(toDegrees(Math.abs(stage.rate)))} °/s`
+          : `${significant(stage.time)} s`;
+      return index < last ? `${pace} to ${angleText(stage.to, 0)}` : pace;
+    })
+    .join(', then ');
+}
+
+const endOf = (tilt: Tilt): number =>
+  tilt.kind === 'steady' ? tilt.end : (tilt.stages.at(-1)?.to ?? tilt.start);
+
+function startText(start: number): string {
+  const degrees = toDegrees(start);
+  if (Math.abs(degrees) < 0.05) return '0°, level';
+  return `${angleText(start, Number.isInteger(Math.round(degrees * 1e6) / 1e6) ? 0 : 1)}, ${degrees > 0 ? 'uphill' : 'downhill'}`;
+}
+
+function tiltWords(tilt: Tilt): InputWords[] {
+  const group = 'tilt';
+  const pace = tilt.kind === 'steady' ? [tilt.kind, tilt.rate] : [tilt.kind, tilt.stages];
+  return [
+    { name: 'start angle', text: startText(tilt.start), decides: tilt.start, group },
+    { name: 'end angle', text: angleText(endOf(tilt), 0), decides: endOf(tilt), group },
+    { name: 'tilt', text: tiltText(tilt), decides: pace, group },
+    {
+      name: 'smoothing of the tilt',
+      text: `${significant(tilt.smoothing)} s`,
+      decides: tilt.smoothing,
+      group,
+    },
+  ];
+}
+
+function metalWords({ liquid }: PourPlan): InputWords[] {
+  const input = (name: string, value: number, text: string): InputWords => ({
+    name,
+    text,
+    decides: value,
+    group: 'metal',
+  });
+  return [
+    input('density', liquid.density, `${fixed(liquid.density, 0)} kg/m³`),
+    input('viscosity', liquid.viscosity, `${significant(liquid.viscosity * 1e3)} mPa s`),
+    input('surface tension', liquid.surfaceTension, `${significant(liquid.surfaceTension)} N/m`),
+    input('contact angle', liquid.contactAngle, `${fixed(toDegrees(liquid.contactAngle), 0)}°`),
+    input('critical speed', liquid.criticalSpeed, `${fixed(liquid.criticalSpeed, 2)} m/s`),
+  ];
+}
+
+function computationWords({ computation }: PourPlan): InputWords[] {
+  const group = 'computation';
+  const { meshCells, capillaryGate, settlingTime } = computation;
+  return [
+    { name: 'mesh cells', text: String(meshCells), decides: meshCells, group },
+    { name: 'capillary stand', text: capillaryGate ? 'on' : 'off', decides: capillaryGate, group },
+    { name: 'given up after', text: `${significant(settlingTime)} s at rest`, decides: settlingTime, group },
+  ];
+}
+
+/** Mass of the charge: "0.58 kg". */
+export const massText = ({ volume, liquid }: PourPlan): string =>
+  `${(volume * liquid.density).toPrecision(2)} kg`;
+
+/** Every input of a pour in words, section first, computation last; the same names for every pour. */
+export function inputWords(plan: PourPlan): InputWords[] {
+  const charge: InputWords = { name: 'charge', text: massText(plan), decides: plan.volume, group: 'charge' };
+  return [
+    ...sectionWords(plan.section),
+    ...tiltWords(plan.tilt),
+    charge,
+    ...metalWords(plan),
+    ...computationWords(plan),
+  ];
+}

@@ -1,0 +1,87 @@
+import type { Fold, PourRecord } from '$src/core/pour/record';
+import { toDegrees } from '$src/core/units';
+import { bold, plain, type Sentence } from './sentence';
+import { type SpeedCall, speedCall } from './speedCall';
+import { type Reason, verdictReasons } from './verdictReasons';
+import { angleText, fixed, percentText, secondsText, speedText } from './wording';
+
+export type VerdictKind = 'sound' | 'near the limit' | 'folds film' | 'not filled' | 'stopped';
+
+/** What a founder would say of a pour, and why. */
+export interface Verdict {
+  readonly kind: VerdictKind;
+  /** Peak front speed against critical, both with their bands; null when no front ran in the die. */
+  readonly speed: SpeedCall | null;
+  readonly sentence: Sentence;
+  /** At most three, the weightiest first. */
+  readonly reasons: readonly Reason[];
+}
+
+const HEADLINES: Readonly<Record<VerdictKind, string>> = {
+  sound: 'Sound.',
+  'near the limit': 'Near the limit.',
+  'folds film': 'Folds film.',
+  'not filled': 'Not filled.',
+  stopped: 'Stopped early.',
+};
+
+/** Folds the peak front speed does not already speak for. */
+export const otherFolds = (record: PourRecord): readonly Fold[] =>
+  record.folds.filter((fold) => fold.kind !== 'front over critical');
+
+export const endedEarly = ({ outcome }: PourRecord): boolean =>
+  outcome.kind === 'stopped' || outcome.kind === 'stopped by the user';
+
+function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
+  const sizes = new Set(otherFolds(record).map((fold) => fold.size));
+  if (speed === 'over' || sizes.has('heavy')) return 'folds film';
+  if (endedEarly(record)) return 'stopped';
+  if (record.figures.filledTime === null) return 'not filled';
+  return speed === 'too close to call' || sizes.has('marked') ? 'near the limit' : 'sound';
+}
+
+/** How the metal comes in. Within half a degree of level it is called level. */
+function entry({ figures }: PourRecord): string {
+  const { firstFlow } = figures;
+  if (firstFlow.kind === 'never') return 'No metal passes the mouth';
+  if (firstFlow.kind === 'already in the die') return 'Metal stands in the die before the tilt begins';
+  const degrees = toDegrees(firstFlow.inclination);
+  const angle = angleText(firstFlow.inclination);
+  if (degrees > 0.5) return `Metal rolls in uphill from ${angle}`;
+  if (degrees < -0.5) return `Metal leaves the basin at ${angle}, with the die already downhill`;
+  return 'Metal enters as the die passes level';
+}
+
+function running(record: PourRecord, speed: SpeedCall | null): string {
+  const { peakFrontSpeed } = record.figures;
+  const { criticalSpeed } = record.plan.liquid;
+  if (peakFrontSpeed === null || speed === null) return '';
+  const peak = speedText(peakFrontSpeed);
+  if (speed === 'under') return `, at no more than ${peak}`;
+  if (speed === 'too close to call')
+    return `, and its front reaches ${peak}, too close to ${speedText(criticalSpeed)} to call`;
+  return `, and its front runs at up to ${peak}, ${fixed(peakFrontSpeed / criticalSpeed, 1)} times critical`;
+}
+
+function filling(record: PourRecord): string {
+  const { fillTime, filledTime, finalShare } = record.figures;
+  if (filledTime !== null && fillTime !== null)
+    return `; the die is full ${secondsText(fillTime)} after first flow.`;
+  if (filledTime !== null) return `; the die is full at ${secondsText(filledTime)}.`;
+  const share = percentText(finalShare);
+  if (record.outcome.kind === 'stopped by the user')
+    return `; it was ${share} full when you stopped the run.`;
+  if (record.outcome.kind === 'stopped') return `; it was ${share} full when the computation stopped.`;
+  return `; the die ends ${share} full.`;
+}
+
+/** The verdict on one pour: under, too close to call or over, with its reasons. */
+export function verdict(record: PourRecord): Verdict {
+  const speed = speedCall(record);
+  const kind = kindOf(record, speed);
+  const sentence = [
+    bold(HEADLINES[kind]),
+    plain(` ${entry(record)}${running(record, speed)}${filling(record)}`),
+  ];
+  return { kind, speed, sentence, reasons: verdictReasons(record, speed).slice(0, 3) };
+}

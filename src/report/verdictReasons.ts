@@ -1,0 +1,98 @@
+import type { Fold, FoldSize, PourRecord } from '$src/core/pour/record';
+import { toCubicCentimetres, toDegrees } from '$src/core/units';
+import { firstFlowText } from './figures';
+import { peakRange, type SpeedCall } from './speedCall';
+import { angleText, countText, fixed, percentText, placeText, significant, speedText } from './wording';
+
+/** One cause in a few words, and one line on it. */
+export interface Reason {
+  readonly name: string;
+  readonly line: string;
+}
+
+const WEIGHT: Readonly<Record<FoldSize, number>> = { heavy: 3, marked: 2, slight: 1 };
+
+function ending({ outcome, figures, plan }: PourRecord): Reason | null {
+  if (outcome.kind === 'stopped') return { name: 'computation stopped', line: outcome.reason };
+  if (outcome.kind === 'stopped by the user')
+    return {
+      name: 'stopped by you',
+      line: 'Figures below hold up to the moment of the stop and no further.',
+    };
+  if (figures.filledTime !== null) return null;
+  const spilled = toCubicCentimetres(figures.spilled);
+  const lost = spilled > 0.5 ? `; ${significant(spilled)} cm³ left over a rim` : '';
+  const poured = significant(toCubicCentimetres(plan.volume));
+  const share = percentText(figures.finalShare);
+  return { name: 'not filled', line: `The cavity ends ${share} full from a charge of ${poured} cm³${lost}.` };
+}
+
+function rangeText(record: PourRecord): string {
+  const range = peakRange(record);
+  if (!range) return '';
+  const span = `${fixed(range.from, 2)} to ${fixed(range.to, 2)} m/s`;
+  return record.band
+    ? `${span} over mesh and capillary stand`
+    : `${span} over the mesh; the capillary band comes with the full run`;
+}
+
+function speedReason(record: PourRecord, speed: SpeedCall | null): Reason | null {
+  const { peakFrontSpeed, peakFrontSpeedPlace, shareAboveCritical } = record.figures;
+  if (speed === null || peakFrontSpeed === null) return null;
+  const critical = speedText(record.plan.liquid.criticalSpeed);
+  const range = rangeText(record);
+  if (speed === 'under') return { name: 'under critical speed', line: `${range}; critical is ${critical}.` };
+  const at = peakFrontSpeedPlace === null ? '' : ` at ${placeText(peakFrontSpeedPlace)} from the mouth`;
+  if (speed === 'too close to call')
+    return { name: 'close to critical', line: `${range}, against ${critical}${at}.` };
+  const share = shareAboveCritical ? ` on ${percentText(shareAboveCritical)} of the die` : '';
+  return { name: 'over critical speed', line: `Above ${critical}${share}, quickest${at}; ${range}.` };
+}
+
+function bandOfFirstFlow({ band }: PourRecord): string {
+  if (!band) return '';
+  const [off, full] = [firstFlowText(band.gateOff.firstFlow), firstFlowText(band.nonWetting.firstFlow)];
+  return ` (${off} without the capillary stand, ${full} at a contact angle of 180°)`;
+}
+
+function firstFlowReason(record: PourRecord): Reason | null {
+  const { firstFlow } = record.figures;
+  if (firstFlow.kind === 'never')
+    return { name: 'never in the die', line: 'The charge stays behind the mouth through the whole stroke.' };
+  if (firstFlow.kind === 'already in the die')
+    return {
+      name: 'in the die at ladling',
+      line: 'The first metal enters at the speed of the ladle, which is not computed.',
+    };
+  if (toDegrees(firstFlow.inclination) >= -0.5) return null;
+  return {
+    name: 'first flow downhill',
+    line: `First past the mouth at ${angleText(firstFlow.inclination)}${bandOfFirstFlow(record)}: it runs instead of rolling in.`,
+  };
+}
+
+const heavierFirst = (a: Fold, b: Fold): number => WEIGHT[b.size] - WEIGHT[a.size] || a.time - b.time;
+
+function foldReasons({ folds }: PourRecord): Reason[] {
+  const others = folds.filter((fold) => fold.kind !== 'front over critical').toSorted(heavierFirst);
+  const kinds = [...new Set(others.map((fold) => fold.kind))];
+  return kinds.map((kind) => {
+    const ofKind = others.filter((fold) => fold.kind === kind);
+    const count = ofKind.length > 1 ? `${countText(ofKind.length, 'time')}, first: ` : '';
+    return { name: kind, line: `${ofKind[0]!.size}; ${count}${ofKind[0]!.cause}` };
+  });
+}
+
+/** All that speaks for the verdict, the weightiest first. */
+export function verdictReasons(record: PourRecord, speed: SpeedCall | null): Reason[] {
+  const bySpeed = speedReason(record, speed);
+  const isQuick = speed === 'over' || speed === 'too close to call';
+  const ordered = [
+    ending(record),
+    isQuick ? bySpeed : null,
+    firstFlowReason(record),
+    ...foldReasons(record),
+    isQuick ? null : bySpeed,
+  ];
+  return ordered.filter((reason): reason is Reason => reason !== null);
+}

@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import type { PourPlan } from '$src/core/pour/plan';
+import { fromDegrees } from '$src/core/units';
+import { compare } from '$src/report/compare';
+import { plainText } from '$src/report/sentence';
+import { inventedFigures, inventedPlan, inventedRecord } from './inventedRecord';
+
+const slow = { name: 'Uphill start', record: inventedRecord() };
+const quickFigures = { ...inventedFigures, peakFrontSpeed: 0.81, fillTime: 5, skinFolded: 0.854 };
+
+const steadyTilt: PourPlan['tilt'] = {
+  kind: 'steady',
+  start: 0,
+  end: fromDegrees(-90),
+  rate: fromDegrees(15),
+  smoothing: 0.15,
+  limits: inventedPlan.tilt.limits,
+};
+const quick = {
+  name: 'Level start',
+  record: inventedRecord({
+    plan: { ...inventedPlan, tilt: steadyTilt },
+    figures: quickFigures,
+    band: null,
+    folds: Array.from({ length: 5 }, () => inventedRecord().folds[0]!),
+  }),
+};
+
+describe('compare', () => {
+  it('puts what differs in words, and nothing that does not', () => {
+    const { differs, same, reasons } = compare([quick, slow]);
+    expect(differs).toEqual([
+      { name: 'start angle', texts: ['0°, level', '+30°, uphill'] },
+      { name: 'tilt', texts: ['steady 15 °/s', '8.0 °/s to −6°, then 18 °/s'] },
+    ]);
+    expect(same).toBe(
+      'Same in all: section, end angle, smoothing of the tilt, charge, metal and computation.',
+    );
+    expect(reasons[0]!.name).toBe('two things differ');
+  });
+
+  it('names the pours, their fronts and their folds', () => {
+    expect(plainText(compare([quick, slow]).sentence)).toBe(
+      'Uphill start runs at up to 0.15 m/s, under critical; Level start at 0.81 m/s, over critical. One fold against five.',
+    );
+  });
+
+  it('claims no difference inside the mesh spread', () => {
+    const near = {
+      ...slow,
+      name: 'Again',
+      record: inventedRecord({ figures: { ...inventedFigures, peakFrontSpeed: 0.16 } }),
+    };
+    const { sentence, figures } = compare([slow, near]);
+    expect(plainText(sentence)).toContain('Too close to call.');
+    const peak = figures.find(({ key }) => key === 'peak_front_speed_m_per_s')!;
+    expect(peak.differences).toEqual(['', 'too close to call']);
+  });
+
+  it('says differences from the first pour in words', () => {
+    const by = new Map(compare([quick, slow]).figures.map((figure) => [figure.key, figure.differences[1]]));
+    expect(by.get('peak_front_speed_m_per_s')).toBe('5.4 times slower');
+    expect(by.get('fill_time_s')).toBe('1.50 s longer');
+    expect(by.get('skin_folded_mm')).toBe('15 times less');
+    expect(by.get('folds_slight')).toBe('4 fewer');
+    expect(by.get('first_flow_deg')).toBe('the same');
+  });
+
+  it('says that an outline differs where its words are alike', () => {
+    const floor = [
+      { x: 0, y: 0 },
+      { x: 0.2, y: 0 },
+      { x: 0.25, y: 0.001 },
+      { x: 0.355, y: 0 },
+    ];
+    const other = inventedRecord({ plan: { ...inventedPlan, section: { ...inventedPlan.section, floor } } });
+    const { differs } = compare([slow, { name: 'Hump', record: other }]);
+    expect(differs.map(({ name }) => name)).toEqual(['die, length × height']);
+    expect(new Set(differs[0]!.texts).size).toBe(2);
+  });
+
+  it('says who does not fill', () => {
+    const short = {
+      name: 'Cold',
+      record: inventedRecord({ figures: { ...inventedFigures, filledTime: null, peakFrontSpeed: 0.3 } }),
+    };
+    expect(plainText(compare([slow, short]).sentence)).toMatch(/Cold does not fill\.$/);
+  });
+});
