@@ -8,13 +8,11 @@ const { run } = await import('./command.js');
 
 await installIfNeeded();
 await buildOrExit(targets.commandLine);
-// Relative book paths are meant from where the user stands; npm moves to the project's folder and says where that was.
-process.chdir(process.env['INIT_CWD'] ?? process.cwd());
-process.exitCode = await run(
-  {
-    program: process.execPath,
-    args: [targets.commandLine.result, ...process.argv.slice(2)],
-    folder: process.cwd(),
-  },
-  'inherit',
-);
+process.exit(await runCommandLine());
+
+/** Relative book paths are meant from where the user stands; npm moves to the project's folder and says where that was. */
+function runCommandLine() {
+  const folder = process.env['INIT_CWD'] ?? process.cwd();
+  const args = [targets.commandLine.result, ...process.argv.slice(2)];
+  return run({ program: process.execPath, args, folder }, 'inherit');
+}

@@ -15,5 +15,5 @@ const prepared = await prepare(vitestArguments);
 const tested = await runTests(vitestArguments, prepared.canTest);
 const passed = prepared.passed + tested.passed;
 const failed = prepared.failed + tested.failed;
-process.exitCode = failed === 0 ? 0 : 1;
-console.log(`${passed} passed, ${failed} failed`);
+// The exit waits for the line: a pipe may take it late.
+process.stdout.write(`${passed} passed, ${failed} failed\n`, () => process.exit(failed === 0 ? 0 : 1));
