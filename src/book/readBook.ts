@@ -1,0 +1,118 @@
+import * as v from 'valibot';
+import type { Book } from '$src/cells/kinds';
+import type { Issue } from '$src/core/issue';
+import { BOOK_VERSION, type BookFile, migrate } from './migrations';
+import { refusalOf } from './refusal';
+import { bookSchema } from './schema';
+
+export const BOOK_FORMAT = 'pourbook';
+
+/** Characters in a file; a large book with long notes is a hundredth of this. */
+export const LARGEST_FILE = 5_000_000;
+/** Brackets within brackets; a book has ten. */
+const DEEPEST = 30;
+/** More would not be read. */
+const MOST_ISSUES = 20;
+
+export type ReadBook = { readonly book: Book } | { readonly issues: readonly Issue[] };
+
+/** Reads the text of a `*.pourbook.json` file. Whatever the text, it answers with a book or with what is wrong. */
+export function readBook(text: string): ReadBook {
+  const size = sizeIssue(text);
+  if (size) return { issues: [size] };
+  const json = parsed(text.replace(/^\uFEFF/, ''));
+  if ('issue' in json) return { issues: [json.issue] };
+  const file = fileOf(json.value);
+  if ('issue' in file) return { issues: [file.issue] };
+  const { book } = migrate(file);
+  const result = v.safeParse(bookSchema, book);
+  if (!result.success)
+    return { issues: result.issues.slice(0, MOST_ISSUES).map((issue) => refusalOf(issue, book)) };
+  const issues = repeatedIds(result.output);
+  return issues.length > 0 ? { issues } : { book: result.output };
+}
+
+function sizeIssue(text: string): Issue | null {
+  if (text.length > LARGEST_FILE) {
+    return {
+      path: '',
+      message: `The file has ${text.length} characters; a book has at most ${LARGEST_FILE}.`,
+      remedy: 'Check that it is the right file, or split the book.',
+    };
+  }
+  if (depthOf(text) > DEEPEST) {
+    return {
+      path: '',
+      message: 'The file is nested deeper than any book.',
+      remedy: 'Check that it is the right file.',
+    };
+  }
+  return null;
+}
+
+/** Greatest depth of brackets outside quoted text. */
+function depthOf(text: string): number {
+  let depth = 0;
+  let deepest = 0;
+  let quoted = false;
+  for (let i = 0; i < text.length; i++) {
+    const character = text[i];
+    if (quoted) {
+      if (character === '\\') i++;
+      else if (character === '"') quoted = false;
+    } else if (character === '"') quoted = true;
+    else if (character === '{' || character === '[') deepest = Math.max(deepest, ++depth);
+    else if (character === '}' || character === ']') depth--;
+  }
+  return deepest;
+}
+
+function parsed(text: string): { readonly value: unknown } | { readonly issue: Issue } {
+  try {
+    return { value: JSON.parse(text) };
+  } catch (error) {
+    const message = `The file is not readable as JSON: ${error instanceof Error ? error.message : error}`;
+    return {
+      issue: { path: '', message, remedy: 'Open a file saved by this program, or mend the place named.' },
+    };
+  }
+}
+
+const envelope = v.looseObject({ format: v.literal(BOOK_FORMAT), version: v.unknown(), book: v.unknown() });
+
+function fileOf(value: unknown): BookFile | { readonly issue: Issue } {
+  const file = v.safeParse(envelope, value);
+  if (!file.success) {
+    const message = `The file does not hold a book: its format is not “${BOOK_FORMAT}”, or it has no version or book.`;
+    return { issue: { path: 'format', message, remedy: 'Open a file that ends in .pourbook.json.' } };
+  }
+  const { version } = file.output;
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
+    const remedy = `Give the version the file was saved with; this program writes ${BOOK_VERSION}.`;
+    return { issue: { path: 'version', message: 'The version is not a whole number from 1 up.', remedy } };
+  }
+  if (version > BOOK_VERSION) {
+    const message = `This book was saved by a newer Quietpour: it is version ${version}, and this one reads up to version ${BOOK_VERSION}.`;
+    const remedy = 'Open it with the newer program. Nothing in the file has been changed.';
+    return { issue: { path: 'version', message, remedy } };
+  }
+  const stray = Object.keys(file.output).find((key) => !(key in envelope.entries));
+  if (stray === undefined) return { ...file.output, version };
+  const message = 'This field does not belong in a book file.';
+  return { issue: { path: stray, message, remedy: 'Take it out, or check its spelling.' } };
+}
+
+function repeatedIds({ cells }: Book): Issue[] {
+  const first = new Map(cells.map((cell, index) => [cell.id, index] as const).reverse());
+  return cells.flatMap((cell, index) =>
+    first.get(cell.id) === index
+      ? []
+      : [
+          {
+            path: `book.cells.${index}.id`,
+            message: `“${cell.name}” has the same id as “${cells[first.get(cell.id)!]!.name}”.`,
+            remedy: 'Give every cell an id of its own.',
+          },
+        ],
+  );
+}

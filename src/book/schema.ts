@@ -1,0 +1,114 @@
+import * as v from 'valibot';
+import type { Book } from '$src/cells/kinds';
+
+/** Shapes and sizes of a book, nothing of what its numbers mean: a wrong outline opens and is shown as wrong. */
+
+const text = (most: number) => v.pipe(v.string(), v.maxLength(most));
+const number = v.pipe(v.number(), v.finite());
+const listOf = <S extends v.GenericSchema>(item: S, most: number) => v.pipe(v.array(item), v.maxLength(most));
+
+const LONGEST_NAME = 300;
+const LONGEST_NOTE = 100_000;
+const MOST_POINTS = 500;
+const MOST_PARTS = 100;
+/** More cells than a page can show; a book of this size is not a book. */
+const MOST_CELLS = 500;
+
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(LONGEST_NAME));
+const reference = v.nullable(id);
+
+const point = v.strictObject({ x: number, y: number });
+
+const opening = v.variant('wall', [
+  v.strictObject({ wall: v.literal('roof'), from: number, to: number }),
+  v.strictObject({ wall: v.literal('back wall') }),
+]);
+
+const section = v.strictObject({
+  floor: listOf(point, MOST_POINTS),
+  roof: listOf(point, MOST_POINTS),
+  openings: listOf(opening, MOST_PARTS),
+  regions: listOf(v.strictObject({ name: text(LONGEST_NAME), end: number, width: number }), MOST_PARTS),
+  mouth: number,
+  cavities: number,
+  pivot: point,
+  vents: listOf(v.strictObject({ place: number, area: number, blocked: number }), MOST_PARTS),
+});
+
+const sourced = v.strictObject({
+  value: number,
+  source: text(LONGEST_NOTE),
+  confidence: v.picklist(['high', 'medium', 'low', 'assumed', 'yours']),
+});
+
+const metal = v.strictObject({
+  base: text(LONGEST_NAME),
+  name: text(LONGEST_NAME),
+  density: sourced,
+  viscosity: sourced,
+  surfaceTension: sourced,
+  contactAngle: sourced,
+  pouringTemperature: sourced,
+  criticalSpeedOverride: v.nullable(number),
+});
+
+const charge = v.variant('by', [
+  v.strictObject({ by: v.literal('mass'), mass: number }),
+  v.strictObject({ by: v.literal('fill level'), fromLip: number }),
+  v.strictObject({ by: v.literal('head'), head: number }),
+]);
+
+const ratedStage = v.strictObject({ to: number, rate: number });
+const timedStage = v.strictObject({ to: number, time: number });
+/** By the field it has rather than as a union, so that a refusal names the field that is wrong. */
+const stage = v.lazy((input) => (isObject(input) && 'time' in input ? timedStage : ratedStage));
+
+const tiltBase = {
+  start: number,
+  smoothing: number,
+  limits: v.strictObject({ highestStart: number, lowestEnd: number, slowest: number, quickest: number }),
+};
+const tilt = v.variant('kind', [
+  v.strictObject({ kind: v.literal('steady'), ...tiltBase, end: number, rate: number }),
+  v.strictObject({ kind: v.literal('staged'), ...tiltBase, stages: listOf(stage, MOST_PARTS) }),
+]);
+
+const computation = v.strictObject({ meshCells: number, capillaryGate: v.boolean(), settlingTime: number });
+
+const base = { id, name: text(LONGEST_NAME), folded: v.boolean() };
+const stepBy = v.picklist(['time', 'inclination', 'filled share']);
+
+const cell = v.variant('kind', [
+  v.strictObject({ kind: v.literal('note'), ...base, text: text(LONGEST_NOTE) }),
+  v.strictObject({ kind: v.literal('section'), ...base, section, drawnWith: reference }),
+  v.strictObject({ kind: v.literal('metal'), ...base, metal }),
+  v.strictObject({
+    kind: v.literal('charge'),
+    ...base,
+    section: reference,
+    metal: reference,
+    tilt: reference,
+    charge,
+  }),
+  v.strictObject({ kind: v.literal('tilt'), ...base, tilt }),
+  v.strictObject({
+    kind: v.literal('pour'),
+    ...base,
+    section: reference,
+    metal: reference,
+    charge: reference,
+    tilt: reference,
+    computation,
+  }),
+  v.strictObject({ kind: v.literal('compare'), ...base, pours: listOf(id, MOST_CELLS), stepBy }),
+]);
+
+export const bookSchema: v.GenericSchema<unknown, Book> = v.strictObject({
+  title: text(LONGEST_NAME),
+  casting: text(LONGEST_NAME),
+  cells: listOf(cell, MOST_CELLS),
+});
+
+function isObject(value: unknown): value is object {
+  return typeof value === 'object' && value !== null;
+}

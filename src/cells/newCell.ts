@@ -1,0 +1,90 @@
+import { METALS } from '$src/core/metal/metals';
+import { DEFAULT_COMPUTATION } from '$src/core/pour/plan';
+import type { Section } from '$src/core/section/section';
+import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import type { Tilt } from '$src/core/tilt/tilt';
+import { fromDegrees, fromMillimetres } from '$src/core/units';
+import type { Book, Cell, CellId, CellKind } from './kinds';
+import { freeId, freeName } from './names';
+
+const NAMES: Readonly<Record<CellKind, string>> = {
+  note: 'Note',
+  section: 'Section',
+  metal: 'Metal',
+  charge: 'Charge',
+  tilt: 'Tilt',
+  pour: 'Pour',
+  compare: 'Compare',
+};
+
+/**
+ * A cell to start from. It takes the last cell of each kind it needs that the book has, so that a new charge, tilt
+ * or pour works at once; where there is none the reference is null and the cell says so.
+ */
+export function newCell(kind: CellKind, book: Book): Cell {
+  const base = { id: freeId(book, kind), name: freeName(book, NAMES[kind]), folded: false };
+  const section = lastOf(book, 'section');
+  const metal = lastOf(book, 'metal');
+  const tilt = lastOf(book, 'tilt');
+  switch (kind) {
+    case 'note':
+      return { ...base, kind, text: '' };
+    case 'section':
+      return { ...base, kind, section: flushBasin(), drawnWith: null };
+    case 'metal':
+      return { ...base, kind, metal: METALS[0]! };
+    case 'charge':
+      return { ...base, kind, section, metal, tilt, charge: { by: 'head', head: fromMillimetres(30) } };
+    case 'tilt':
+      return { ...base, kind, tilt: steadyTilt() };
+    case 'pour':
+      return {
+        ...base,
+        kind,
+        section,
+        metal,
+        charge: lastOf(book, 'charge'),
+        tilt,
+        computation: DEFAULT_COMPUTATION,
+      };
+    case 'compare':
+      return { ...base, kind, pours: pourIds(book).slice(-2), stepBy: 'inclination' };
+  }
+}
+
+function lastOf(book: Book, kind: CellKind): CellId | null {
+  return book.cells.findLast((cell) => cell.kind === kind)?.id ?? null;
+}
+
+function pourIds(book: Book): CellId[] {
+  return book.cells.filter((cell) => cell.kind === 'pour').map((cell) => cell.id);
+}
+
+function steadyTilt(): Tilt {
+  return {
+    kind: 'steady',
+    start: fromDegrees(30),
+    end: fromDegrees(-90),
+    rate: fromDegrees(15),
+    smoothing: 0.3,
+    limits: DEFAULT_LIMITS,
+  };
+}
+
+/** A die 200 mm long and 30 mm high behind a flush basin of 155 mm, which holds the whole charge at +30°. */
+function flushBasin(): Section {
+  const point = (x: number, y: number) => ({ x: fromMillimetres(x), y: fromMillimetres(y) });
+  return {
+    floor: [point(0, 0), point(355, 0)],
+    roof: [point(0, 100), point(103, 100), point(103, 30), point(355, 30)],
+    openings: [{ wall: 'roof', from: 0, to: 1 }],
+    regions: [
+      { name: 'basin', end: fromMillimetres(155), width: fromMillimetres(40) },
+      { name: 'die', end: fromMillimetres(355), width: fromMillimetres(40) },
+    ],
+    mouth: fromMillimetres(155),
+    cavities: 1,
+    pivot: point(155, 0),
+    vents: [],
+  };
+}
