@@ -1,0 +1,48 @@
+import { codeOf, type Source } from './sources';
+
+const RE_EXPORT = /(?:^|\n)\s*export\s+(?:type\s+)?(?:\*|\{[^}]*\})(?:\s+as\s+\w+)?\s+from\b/;
+
+/** One sentence for each file that only passes on what other files export: import the file you mean. */
+export function barrels(sources: readonly Source[]): string[] {
+  return sources
+    .filter(({ path, text }) => /(^|\/)index\.ts$/.test(path) || RE_EXPORT.test(text))
+    .map(({ path }) => `src/${path} passes on what other files export: import the file you mean.`);
+}
+
+/** The world outside a computation: clock, chance, browser, Node. */
+const OUTSIDE = [
+  /\bMath\.random\b/,
+  /\bnew\s+Date\b/,
+  /(?<![.\w$])(?:Date|performance|window|document|navigator|globalThis|console|process|localStorage|crypto)\s*[.[]/,
+  /(?<![.\w$])(?:setTimeout|setInterval|fetch|requestAnimationFrame|queueMicrotask|postMessage)\s*\(/,
+];
+
+/** One sentence for each place where core knows of more than its inputs. */
+export function worldInCore(sources: readonly Source[]): string[] {
+  return sources
+    .filter(({ path }) => path.startsWith('core/'))
+    .flatMap(({ path, text }) => {
+      const code = codeOf(text);
+      return OUTSIDE.map((pattern) => pattern.exec(code)?.[0])
+        .filter((found) => found !== undefined)
+        .map(
+          (found) => `src/${path} uses ${found.trim()}: the same plan must give the same record everywhere.`,
+        );
+    });
+}
+
+/** The marks of a conversion done by hand. */
+const CONVERSION =
+  /180\s*\/\s*Math\.PI|Math\.PI\s*\)?\s*\/\s*180|[*/]\s*(?:1000|1_000|1e3|1e-3|0\.001)(?![\d.])|(?<![\d.])(?:1000|1e3|1e-3|0\.001)\s*\*|\b(?:273\.15|25\.4|0\.0254|0\.45359\d*)\b/;
+
+/** One sentence for each conversion outside core/units.ts, where each has a name and is written once. */
+export function strayConversions(sources: readonly Source[]): string[] {
+  return sources
+    .filter(({ path }) => path !== 'core/units.ts')
+    .flatMap(({ path, text }) => {
+      const found = CONVERSION.exec(codeOf(text));
+      return found
+        ? [`src/${path} converts units by hand (${found[0]}): use or add a named one in core/units.ts.`]
+        : [];
+    });
+}
