@@ -1,0 +1,7 @@
+/** How a line is drawn. Runs a to d keep colour, dash and marker in every chart; `level` is the level fill. */
+export type RunLook = 'a' | 'b' | 'c' | 'd' | 'level' | 'ink';
+
+const RUNS: readonly RunLook[] = ['a', 'b', 'c', 'd'];
+
+/** Look of the pour at this place in a comparison; after four the looks repeat, told apart by their labels. */
+export const runLook = (index: number): RunLook => RUNS[index % RUNS.length]!;

@@ -1,0 +1,23 @@
+/** A name any file system takes: letters, digits, hyphens. */
+export function fileNameFrom(name: string): string {
+  return (
+    name
+      .normalize('NFKD')
+      .replaceAll(/[^\w]+/g, '-')
+      .replaceAll(/^-+|-+$/g, '')
+      .toLowerCase() || 'quietpour'
+  );
+}
+
+/** Hands a file to the browser to save. Nothing leaves the machine. */
+export function saveFile(name: string, content: Blob): void {
+  const address = URL.createObjectURL(content);
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
+
+export const saveText = (name: string, text: string, type: string): void =>
+  saveFile(name, new Blob([text], { type }));
