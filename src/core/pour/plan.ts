@@ -1,3 +1,4 @@
+import type { Conditions } from '$src/core/flow/conditions';
 import type { Liquid } from '$src/core/metal/liquid';
 import type { Section } from '$src/core/section/section';
 import type { Tilt } from '$src/core/tilt/tilt';
@@ -12,6 +13,8 @@ export interface Computation {
   readonly capillaryGate: boolean;
   /** The computation gives up this long after the body has come to rest [s]. */
   readonly settlingTime: number;
+  /** Ends and friction; absent = closed die, metal. */
+  readonly conditions?: Conditions;
 }
 
 /** Everything that decides a run. Plain data: it is hashed, sent to workers and kept with the record. */

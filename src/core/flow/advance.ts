@@ -1,0 +1,60 @@
+import type { Mesh } from '$src/core/mesh/mesh';
+import { advect } from './advect';
+import { openEnds } from './ends';
+import { setFaces } from './faces';
+import { finish } from './finish';
+import type { Flow } from './flow';
+import type { Forces } from './forces';
+import { rotate } from './rotate';
+import { COURANT, GRAVITY, LONGEST_STEP, WAVE_DEPTH } from './settings';
+import { solveLevel } from './solveLevel';
+
+/**
+ * One step of the metal, the recipe: turn the body, carry momentum, set the faces, solve all levels at once,
+ * move the metal. `forces` holds sine and cosine at the end of the step.
+ * @returns false when the level solve found no answer; the state is then not to be used further
+ */
+export function advance(flow: Flow, mesh: Mesh, forces: Forces, dt: number, largestCell: number): boolean {
+  rotate(flow, mesh, forces);
+  openEnds(flow, mesh, forces);
+  advect(flow, mesh, dt);
+  setFaces(flow, mesh, forces, dt);
+  setTargets(flow, mesh, dt);
+  if (!solveLevel(flow, mesh, largestCell)) return false;
+  finish(flow, mesh, forces, dt);
+  flow.steps++;
+  return true;
+}
+
+/** What each cell would hold if only the explicit push moved the metal. */
+function setTargets(flow: Flow, mesh: Mesh, dt: number): void {
+  const { target, volume, passage, hold, pushed } = flow;
+  let entering = flow.flux[0]!;
+  for (let i = 0; i < mesh.cells; i++) {
+    const j = i + 1;
+    const leaving = j === mesh.cells ? flow.flux[j]! : passage[j]! > 0 ? passage[j]! * hold[j]! * pushed[j]! : 0;
+    target[i] = volume[i]! - dt * (leaving - entering);
+    entering = leaving;
+  }
+}
+
+/** Longest allowed step [s]: no metal crosses half a cell, no wave a mesh spacing. */
+export function stepLength(flow: Flow, mesh: Mesh): number {
+  const { speed } = flow;
+  const { cells, facePath } = mesh;
+  let quickest = 0;
+  for (let j = 1; j < cells; j++) {
+    const share = Math.abs(speed[j]!) / facePath[j]!;
+    if (share > quickest) quickest = share;
+  }
+  const wave = (mesh.x[cells]! - mesh.x[0]!) / cells / Math.sqrt(GRAVITY * WAVE_DEPTH);
+  const courant = quickest > 0 ? COURANT / quickest : LONGEST_STEP;
+  return Math.min(LONGEST_STEP, courant, wave);
+}
+
+/** Largest cell under a real roof [m³]: what the solve's tolerance is measured against. */
+export function largestOrdinaryCell(mesh: Mesh): number {
+  let largest = 0;
+  for (let i = 0; i < mesh.cells; i++) if (!mesh.open[i]) largest = Math.max(largest, mesh.volume[i]!);
+  return largest > 0 ? largest : Math.max(...mesh.volume);
+}

@@ -1,0 +1,99 @@
+import type { Mesh } from '$src/core/mesh/mesh';
+import { frictionRate } from './conditions';
+import type { Flow } from './flow';
+import type { Forces } from './forces';
+import { type GateResult, gateAtFront } from './gate';
+import { CENTRING_LIMIT, DRY_DEPTH } from './settings';
+
+const STILL = 1e-7;
+const CLOSED = 1e-12;
+
+/**
+ * Everything the level solve needs at the faces: passage, friction, explicit push, implicit pull, limiters and
+ * the capillary gate. Writes passage, hold, pull, pushed and coupling.
+ */
+export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
+  const { level, depth, depthSlope, full, speed, area, areaBefore, advected, pushed, passage, sillLevel, hold, pull, coupling, flux, volume } = flow;
+  const { cells, x, floorLeft, floorRight, floorCos, floorSin, sill, ceiling, faceWidth, facePath, step, path, width, pivotX, pivotY } = mesh;
+  const { gravity, cos, rate, acceleration, viscosity, drag } = forces;
+  const law = forces.conditions.friction;
+  const metalFriction = law.kind === 'metal';
+  const normalGravity = gravity * Math.max(cos, 1e-3);
+  for (let j = 1; j < cells; j++) {
+    const l = j - 1;
+    const r = j;
+    passage[j] = coupling[j] = pushed[j] = 0;
+    if (volume[l]! <= 0 && volume[r]! <= 0) continue;
+    const rise = level[r]! - level[l]!;
+    const u = advected[j]!;
+    let right = Math.abs(u) < STILL ? rise < 0 : u > 0;
+    if (right) {
+      if (depth[l]! < DRY_DEPTH && depth[r]! >= DRY_DEPTH && rise > 0) right = false;
+    } else if (depth[r]! < DRY_DEPTH && depth[l]! >= DRY_DEPTH && rise < 0) right = true;
+    const up = right ? l : r;
+    const down = right ? r : l;
+    const free = ceiling[j]! - sill[j]!;
+    const transported = right ? depth[l]! + depthSlope[l]! / 2 + floorRight[l]! - sill[j]! : depth[r]! - depthSlope[r]! / 2 + floorLeft[r]! - sill[j]!;
+    let height = transported < 0 ? 0 : transported > free ? free : transported;
+    if (height < CLOSED) continue;
+    const slant = floorCos[up]!;
+    height *= slant;
+    const spacing = facePath[j]!;
+    const bothFull = full[l]! === 1 && full[r]! === 1;
+    const weight = full[l] || full[r] ? 1 : forces.timeWeight;
+    const centring = area[j]! > 0 ? clamp(1 + (weight * (area[j]! - areaBefore[j]!)) / area[j]!, 1 / CENTRING_LIMIT, CENTRING_LIMIT) : 1;
+    const friction = metalFriction ? ((bothFull ? 12 : 3) * viscosity) / (height * height) + ((bothFull ? 2 : 1) * drag * Math.abs(speed[j]!)) / height : frictionRate(law, gravity, height, speed[j]!);
+    let factor = 1 / (1 + dt * friction);
+    let push = u - (dt * gravity * (1 - weight) * centring * rise) / spacing;
+    if (rate !== 0 || acceleration !== 0) {
+      const armX = x[j]! - pivotX;
+      const armY = (floorLeft[r]! + floorRight[l]!) / 2 - pivotY;
+      const slope = bothFull ? 0 : (depth[r]! - depth[l]!) / spacing;
+      const swelling = ((flux[l]! - flux[r]!) / (path[l]! * width[l]!) + (flux[r]! - flux[r + 1]!) / (path[r]! * width[r]!)) / 2;
+      const reach = Math.abs(u);
+      push += dt * (rate * rate * (armX * slant + armY * floorSin[up]!) + acceleration * (armY * slant - armX * (floorSin[up]! + clamp(slope, -1, 1))) + 2 * rate * clamp(swelling, -reach, reach));
+    }
+    if (forces.capillaryGate && depth[l]! > DRY_DEPTH !== depth[r]! > DRY_DEPTH) {
+      const wetLeft = depth[l]! > DRY_DEPTH;
+      const sign = wetLeft ? 1 : -1;
+      const wetLevel = wetLeft ? level[l]! : level[r]!;
+      gateAtFront(gate, sign * u, wetLevel - sillLevel[j]!, -sign * rise, height, Math.max(free * cos, CLOSED), cos, spacing, dt, gravity, forces.openFront, forces.slotFront);
+      if (!gate.open) continue;
+      push -= sign * gate.loss;
+    }
+    const likely = Math.abs(u - (dt * gravity * rise) / spacing);
+    if (step[j] && likely > 0) {
+      const coming = right ? speed[j - 1]! : speed[j + 1]!;
+      const energy = gravity * (level[up]! - sillLevel[j]!) + (coming * coming) / 2;
+      if (energy <= 0) continue;
+      const most = weirDischarge(energy, normalGravity, free);
+      if (likely * height > most) {
+        height = Math.min(height, (2 * energy) / (3 * normalGravity));
+        factor *= Math.min(1, most / height / likely);
+      }
+    }
+    if (depth[up]! < 0.5 * depth[down]! && rise < 0 === right && !bothFull) {
+      const before = Math.max(Math.abs(speed[j - 1]!), Math.abs(speed[j + 1]!), Math.abs(u));
+      const limit = Math.sqrt(before * before + 2 * gravity * Math.abs(rise)) + 1e-3;
+      if (likely > limit) factor *= limit / likely;
+    }
+    passage[j] = height * faceWidth[j]!;
+    hold[j] = factor;
+    pull[j] = weight * centring * gravity;
+    pushed[j] = push;
+    coupling[j] = (dt * dt * pull[j]! * passage[j]! * factor) / spacing;
+  }
+}
+
+const gate: GateResult = { open: false, loss: 0 };
+
+/** Most that can pass a step for a given specific energy: critical flow, or an orifice when it fills the opening [m²/s]. */
+function weirDischarge(energy: number, normalGravity: number, free: number): number {
+  const critical = (2 * energy) / (3 * normalGravity);
+  if (critical > free) return free * Math.sqrt(Math.max(0, 2 * (energy - normalGravity * free)));
+  return ((2 * energy) / 3) ** 1.5 / normalGravity;
+}
+
+function clamp(value: number, low: number, high: number): number {
+  return value < low ? low : value > high ? high : value;
+}

@@ -1,0 +1,62 @@
+import { volumeUnder } from '$src/core/mesh/levels';
+import type { Mesh } from '$src/core/mesh/mesh';
+import { settleHeldEnds } from './ends';
+import type { Flow } from './flow';
+import type { Forces } from './forces';
+
+/**
+ * Speeds and discharges from the new levels (the discharge is fully implicit: a weighted one rings at
+ * shorelines), then the volumes from the discharges, so what leaves a cell enters its neighbour to the last bit.
+ */
+export function finish(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
+  const { level, speed, flux, pushed, passage, hold, pull, volume } = flow;
+  const { cells, facePath } = mesh;
+  for (let j = 1; j < cells; j++) {
+    const passing = passage[j]!;
+    if (passing === 0) {
+      speed[j] = flux[j] = 0;
+      continue;
+    }
+    const u = hold[j]! * (pushed[j]! - (dt * pull[j]! * (level[j]! - level[j - 1]!)) / facePath[j]!);
+    speed[j] = u;
+    flux[j] = passing * u;
+  }
+  settleHeldEnds(flow, mesh, dt);
+  for (let i = 0; i < cells; i++) volume[i] = volume[i]! - dt * (flux[i + 1]! - flux[i]!);
+  settleRoundOff(flow, mesh);
+  spillOverRims(flow, mesh, forces, dt);
+}
+
+/** Round-off outside 0..full is handed to a neighbour, never dropped. */
+function settleRoundOff(flow: Flow, mesh: Mesh): void {
+  const { volume } = flow;
+  const last = mesh.cells - 1;
+  for (let i = 0; i < last; i++) passExcess(volume, mesh, i, i + 1);
+  for (let i = last; i > 0; i--) passExcess(volume, mesh, i, i - 1);
+}
+
+function passExcess(volume: Float64Array, mesh: Mesh, from: number, to: number): void {
+  const here = volume[from]!;
+  if (here < 0) {
+    volume[to] = volume[to]! + here;
+    volume[from] = 0;
+  } else if (here > mesh.volume[from]!) {
+    volume[to] = volume[to]! + (here - mesh.volume[from]!);
+    volume[from] = mesh.volume[from]!;
+  }
+}
+
+/** Metal above a rim leaves over it at no more than critical flow, and is counted. */
+function spillOverRims(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
+  for (const rim of mesh.rims) {
+    const i = rim.cell;
+    const rimLevel = rim.x * forces.sin + rim.y * forces.cos;
+    const above = flow.level[i]! - rimLevel;
+    if (above <= 0 || flow.volume[i]! <= 0) continue;
+    const chordVolume = flow.volume[i]! - volumeUnder(flow.levels, mesh, i, rimLevel);
+    const critical = ((2 / 3) * above) ** 1.5 * Math.sqrt(forces.gravity) * mesh.width[i]! * dt;
+    const leaving = Math.max(0, Math.min(chordVolume, critical));
+    flow.volume[i] = flow.volume[i]! - leaving;
+    flow.spilled += leaving;
+  }
+}

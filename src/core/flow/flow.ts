@@ -1,0 +1,100 @@
+import type { Mesh } from '$src/core/mesh/mesh';
+import { type Levels, makeLevels } from '$src/core/mesh/levels';
+
+/**
+ * The state of the metal and the scratch of a step, all allocated once. Cell arrays have `cells` entries,
+ * face arrays `cells + 1`; faces 0 and `cells` are the end walls.
+ */
+export interface Flow {
+  readonly levels: Levels;
+  /** Metal in the cell [m³]. */
+  readonly volume: Float64Array;
+  /** Lab elevation of the free surface, or piezometric head of a full cell [m]. */
+  readonly level: Float64Array;
+  /** Depth, normal to the axis, mean of the cell [m], and its limited difference across the cell [m]. */
+  readonly depth: Float64Array;
+  readonly depthSlope: Float64Array;
+  readonly full: Uint8Array;
+  /** Speed along the floor at faces [m/s], positive towards the die end. */
+  readonly speed: Float64Array;
+  /** Discharge at faces in the last step [m³/s]. */
+  readonly flux: Float64Array;
+  /** Mean metal area square to the floor about a face [m²], now and one step ago. */
+  readonly area: Float64Array;
+  readonly areaBefore: Float64Array;
+  /** Speed after advection, then with the explicit forces. */
+  readonly advected: Float64Array;
+  readonly pushed: Float64Array;
+  /** Wetted passage at the face [m²] and elevation of its sill [m]. */
+  readonly passage: Float64Array;
+  readonly sillLevel: Float64Array;
+  /** Friction and limiter factor, implicit gravity factor, coupling of the two levels [m²]. */
+  readonly hold: Float64Array;
+  readonly pull: Float64Array;
+  readonly coupling: Float64Array;
+  /** Scratch of the tridiagonal solve. */
+  readonly target: Float64Array;
+  readonly diagonal: Float64Array;
+  readonly residual: Float64Array;
+  readonly sweep: Float64Array;
+  readonly update: Float64Array;
+  readonly trial: Float64Array;
+  /** Level held in the first and last cell [m]; null = free (a die's ends always are). */
+  heldStart: number | null;
+  heldEnd: number | null;
+  /** Metal that has left over a rim so far [m³]. */
+  spilled: number;
+  /** Work done so far. */
+  steps: number;
+  newtonIterations: number;
+  nestedSolves: number;
+}
+
+export function makeFlow(mesh: Mesh): Flow {
+  const cell = () => new Float64Array(mesh.cells);
+  const face = () => new Float64Array(mesh.cells + 1);
+  return {
+    levels: makeLevels(mesh.cells),
+    volume: cell(),
+    level: cell(),
+    depth: cell(),
+    depthSlope: cell(),
+    full: new Uint8Array(mesh.cells),
+    speed: face(),
+    flux: face(),
+    area: face(),
+    areaBefore: face(),
+    advected: face(),
+    pushed: face(),
+    passage: face(),
+    sillLevel: face(),
+    hold: face(),
+    pull: face(),
+    coupling: face(),
+    target: cell(),
+    diagonal: cell(),
+    residual: cell(),
+    sweep: cell(),
+    update: cell(),
+    trial: cell(),
+    heldStart: null,
+    heldEnd: null,
+    spilled: 0,
+    steps: 0,
+    newtonIterations: 0,
+    nestedSolves: 0,
+  };
+}
+
+/** Metal in the section [m³], compensated sum. */
+export function totalVolume(flow: Flow): number {
+  let sum = 0;
+  let lost = 0;
+  for (const volume of flow.volume) {
+    const term = volume - lost;
+    const next = sum + term;
+    lost = next - sum - term;
+    sum = next;
+  }
+  return sum;
+}

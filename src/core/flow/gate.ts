@@ -1,0 +1,41 @@
+/**
+ * The capillary gate at the face ahead of a front. Metal with an oxide skin advances only when pressure and
+ * momentum beat the line force of the skin; the force resists advance and never pulls back.
+ *
+ * An open front of height h resists with σ_open = γ (1 − cos θ)/ρ. One that stands between floor and roof a
+ * distance H apart resists with σ_slot = 2 γ |cos θ|/ρ and is driven by the mean head over H, so it needs the
+ * slot head 2 γ |cos θ|/(ρ g H) (C04 for the open case; textbook capillary slot for the other). Between
+ * 0.9 and 1.1 of contact with the roof the two pass smoothly into each other.
+ */
+export interface GateResult {
+  open: boolean;
+  /** Speed taken from the front in the step [m/s]. */
+  loss: number;
+}
+
+const BLEND_FROM = 0.9;
+const BLEND_TO = 1.1;
+
+/**
+ * @param towards speed towards the dry side before pressure [m/s]
+ * @param headOverSill level of the wet cell above the sill [m] (lab elevation)
+ * @param drop level of the wet cell above the dry cell's lowest point [m]
+ * @param height metal height at the face, square to the floor [m]
+ * @param opening free height at the face, lab-vertical [m]
+ */
+export function gateAtFront(result: GateResult, towards: number, headOverSill: number, drop: number, height: number, opening: number, cos: number, path: number, dt: number, gravity: number, openFront: number, slotFront: number): void {
+  const fullness = headOverSill / opening;
+  const blend = smooth((fullness - BLEND_FROM) / (BLEND_TO - BLEND_FROM));
+  const resistance = openFront + (slotFront - openFront) * blend;
+  const standing = Math.max(0, Math.min(headOverSill, height * Math.max(cos, 0.05)));
+  const overRoof = Math.max(0, headOverSill - opening);
+  const head = standing + 2 * overRoof;
+  result.loss = (dt * resistance) / (0.5 * height * path);
+  result.open = towards + (dt * gravity * Math.max(head, drop)) / path > result.loss;
+}
+
+function smooth(t: number): number {
+  if (t <= 0) return 0;
+  if (t >= 1) return 1;
+  return t * t * (3 - 2 * t);
+}

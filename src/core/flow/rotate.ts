@@ -1,0 +1,46 @@
+import { levelOf, rotateLevels } from '$src/core/mesh/levels';
+import type { Mesh } from '$src/core/mesh/mesh';
+import type { Flow } from './flow';
+import type { Forces } from './forces';
+import { DRY_DEPTH, FULL_SHARE } from './settings';
+
+/**
+ * Turns the body: storage, sill elevations and levels for the inclination at the end of the step, volumes kept.
+ * A full cell keeps its head above its own highest point.
+ */
+export function rotate(flow: Flow, mesh: Mesh, forces: Forces): void {
+  const { volume, level, depth, full, levels, sillLevel } = flow;
+  const { z4 } = levels;
+  const { cells, x, width, sill } = mesh;
+  for (let i = 0; i < cells; i++) {
+    const isFull = volume[i]! >= mesh.volume[i]! * FULL_SHARE;
+    full[i] = isFull ? 1 : 0;
+    if (isFull) level[i] = level[i]! - z4[i]!;
+    depth[i] = volume[i]! / (width[i]! * (x[i + 1]! - x[i]!));
+  }
+  rotateLevels(levels, mesh, forces.sin, forces.cos);
+  for (let i = 0; i < cells; i++) {
+    level[i] = full[i] ? level[i]! + z4[i]! : levelOf(levels, mesh, i, volume[i]!);
+  }
+  for (let j = 0; j <= cells; j++) sillLevel[j] = x[j]! * forces.sin + sill[j]! * forces.cos;
+  limitSlopes(flow, mesh);
+}
+
+/** Depth differences across cells: none at floor steps and beside dry cells, where they would hold the front. */
+function limitSlopes(flow: Flow, mesh: Mesh): void {
+  const { depth, depthSlope } = flow;
+  const { step, cells } = mesh;
+  depthSlope[0] = depthSlope[cells - 1] = 0;
+  for (let i = 1; i < cells - 1; i++) {
+    const before = depth[i - 1]!;
+    const here = depth[i]!;
+    const after = depth[i + 1]!;
+    if (step[i] || step[i + 1] || before < DRY_DEPTH || here < DRY_DEPTH || after < DRY_DEPTH) {
+      depthSlope[i] = 0;
+      continue;
+    }
+    const a = here - before;
+    const b = after - here;
+    depthSlope[i] = a * b <= 0 ? 0 : Math.abs(a) < Math.abs(b) ? a : b;
+  }
+}

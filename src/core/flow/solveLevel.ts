@@ -1,0 +1,115 @@
+import { volumeUnder } from '$src/core/mesh/levels';
+import type { Mesh } from '$src/core/mesh/mesh';
+import type { Flow } from './flow';
+import { NEWTON_CAP, SOLVE_TOLERANCE } from './settings';
+import { holdRows } from './ends';
+import { solveNested } from './solveNested';
+
+/**
+ * Solves V_i(level_i) + Σ coupling (level_i − level_neighbour) = target_i for all levels at once: Newton with a
+ * tridiagonal Jacobian, and the nested iteration when Newton cycles between closing cells.
+ * @returns false when neither converged
+ */
+export function solveLevel(flow: Flow, mesh: Mesh, largestCell: number): boolean {
+  const tolerance = SOLVE_TOLERANCE * largestCell;
+  for (let iteration = 0; iteration < NEWTON_CAP; iteration++) {
+    if (assemble(flow, mesh) <= tolerance) return true;
+    flow.newtonIterations++;
+    solveTridiagonal(flow, mesh.cells);
+    moveLevels(flow, mesh.cells);
+  }
+  if (assemble(flow, mesh) <= tolerance) return true;
+  flow.nestedSolves++;
+  return solveNested(flow, mesh, tolerance);
+}
+
+/** Residual and diagonal at the present levels; returns the largest residual [m³]. */
+export function assemble(flow: Flow, mesh: Mesh): number {
+  const { level, coupling, target, residual, diagonal, levels } = flow;
+  const { z1, z2, z3, z4, chord2, chord3 } = levels;
+  const cells = mesh.cells;
+  let worst = 0;
+  for (let i = 0; i < cells; i++) {
+    const e = level[i]!;
+    const a = z1[i]!;
+    const d = z4[i]!;
+    let volume = 0;
+    let chord = 0;
+    if (e > a) {
+      if (e >= d) volume = mesh.volume[i]!;
+      else {
+        const b = z2[i]!;
+        const c = z3[i]!;
+        const w2 = chord2[i]!;
+        if (e < b) {
+          chord = (w2 * (e - a)) / (b - a);
+          volume = (chord * (e - a)) / 2;
+        } else if (e <= c) {
+          const rise = e - b;
+          chord = c > b ? w2 + ((chord3[i]! - w2) * rise) / (c - b) : w2;
+          volume = (w2 * (b - a)) / 2 + ((w2 + chord) * rise) / 2;
+        } else {
+          chord = (chord3[i]! * (d - e)) / (d - c);
+          volume = mesh.volume[i]! - (chord * (d - e)) / 2;
+        }
+      }
+    }
+    const left = coupling[i]!;
+    const right = coupling[i + 1]!;
+    let balance = volume - target[i]!;
+    if (left > 0) balance += left * (e - level[i - 1]!);
+    if (right > 0) balance += right * (e - level[i + 1]!);
+    const total = chord + left + right;
+    residual[i] = total > 0 ? balance : 0;
+    diagonal[i] = total > 0 ? total : 1;
+    const size = balance < 0 ? -balance : balance;
+    if (size > worst && total > 0 && !(i === 0 && flow.heldStart !== null) && !(i === cells - 1 && flow.heldEnd !== null)) worst = size;
+  }
+  if (flow.heldStart !== null || flow.heldEnd !== null) {
+    if (flow.heldStart !== null) worst = Math.max(worst, Math.abs(level[0]! - flow.heldStart));
+    if (flow.heldEnd !== null) worst = Math.max(worst, Math.abs(level[cells - 1]! - flow.heldEnd));
+    holdRows(flow, cells);
+  }
+  return worst;
+}
+
+const LOST_PIVOT = 1e-13;
+
+/** Thomas algorithm; off-diagonals are −coupling; the solution, minus the residual solved, lands in `update`. */
+export function solveTridiagonal(flow: Flow, cells: number): void {
+  const { coupling, residual, diagonal, sweep, update } = flow;
+  let pivot = diagonal[0]!;
+  update[0] = -residual[0]! / pivot;
+  for (let i = 1; i < cells; i++) {
+    const off = coupling[i]!;
+    const ratio = off / pivot;
+    sweep[i] = ratio;
+    pivot = diagonal[i]! - off * ratio;
+    // A run of full cells shut at both ends has no level of its own: hold its last cell.
+    if (pivot <= LOST_PIVOT * diagonal[i]!) pivot = diagonal[i]!;
+    update[i] = (-residual[i]! + off * update[i - 1]!) / pivot;
+  }
+  for (let i = cells - 2; i >= 0; i--) update[i] = update[i]! + sweep[i + 1]! * update[i + 1]!;
+}
+
+/** Moves the levels; an update that would jump across a whole cell stops in its middle. */
+function moveLevels(flow: Flow, cells: number): void {
+  const { level, update, levels } = flow;
+  const { z1, z2, z3, z4 } = levels;
+  for (let i = 0; i < cells; i++) {
+    const from = level[i]!;
+    const to = from + update[i]!;
+    const jumpsUp = from <= z1[i]! && to > z2[i]!;
+    const jumpsDown = from >= z4[i]! && to < z3[i]!;
+    level[i] = jumpsUp || jumpsDown ? (z2[i]! + z3[i]!) / 2 : to;
+  }
+}
+
+/** Total residual of a set of levels, for tests [m³]. */
+export function residualOf(flow: Flow, mesh: Mesh, i: number): number {
+  const { level, coupling, target } = flow;
+  let balance = volumeUnder(flow.levels, mesh, i, level[i]!) - target[i]!;
+  if (i > 0) balance += coupling[i]! * (level[i]! - level[i - 1]!);
+  if (i < mesh.cells - 1) balance += coupling[i + 1]! * (level[i]! - level[i + 1]!);
+  return balance;
+}

@@ -1,0 +1,95 @@
+import type { Mesh } from '$src/core/mesh/mesh';
+import type { Flow } from './flow';
+import { assemble, solveTridiagonal } from './solveLevel';
+
+const OUTER_CAP = 200;
+const INNER_CAP = 200;
+
+/**
+ * Level solve that always ends: the volume is split into two convex parts V1 − V2, V2 is linearised in the outer
+ * iteration and V1 solved by Newton in the inner one, both monotone.
+ * Source: Casulli & Zanolli 2012, Linear Algebra and its Applications (nested Newton; from memory).
+ */
+export function solveNested(flow: Flow, mesh: Mesh, tolerance: number): boolean {
+  const { level, trial, levels } = flow;
+  const cells = mesh.cells;
+  for (let i = 0; i < cells; i++) level[i] = Math.min(level[i]!, peakLevel(flow, i));
+  for (let outer = 0; outer < OUTER_CAP; outer++) {
+    trial.set(level);
+    for (let i = 0; i < cells; i++) level[i] = Math.max(level[i]!, levels.z3[i]!);
+    for (let inner = 0; inner < INNER_CAP; inner++) {
+      if (assembleInner(flow, mesh) <= tolerance) break;
+      solveTridiagonal(flow, cells);
+      for (let i = 0; i < cells; i++) level[i] = level[i]! + flow.update[i]!;
+      flow.newtonIterations++;
+    }
+    if (assemble(flow, mesh) <= tolerance) return true;
+  }
+  return false;
+}
+
+/** Where the chord is longest: up to here the volume is convex. */
+function peakLevel(flow: Flow, i: number): number {
+  const { z2, z3, chord2, chord3 } = flow.levels;
+  return chord3[i]! >= chord2[i]! ? z3[i]! : z2[i]!;
+}
+
+function assembleInner(flow: Flow, mesh: Mesh): number {
+  const { level, trial, coupling, target, residual, diagonal } = flow;
+  let worst = 0;
+  for (let i = 0; i < mesh.cells; i++) {
+    const e = level[i]!;
+    const before = trial[i]!;
+    const convex = convexPart(flow, i, e);
+    const chordConvex = convexChord(flow, i, e);
+    const restBefore = convexPart(flow, i, before) - volumeAt(flow, mesh, i, before);
+    const restChord = convexChord(flow, i, before) - chordAt(flow, i, before);
+    const left = coupling[i]!;
+    const right = coupling[i + 1]!;
+    let balance = convex - restBefore - restChord * (e - before) - target[i]!;
+    if (left > 0) balance += left * (e - level[i - 1]!);
+    if (right > 0) balance += right * (e - level[i + 1]!);
+    const total = chordConvex - restChord + left + right;
+    residual[i] = total > 0 ? balance : 0;
+    diagonal[i] = total > 0 ? total : 1;
+    if (total > 0) worst = Math.max(worst, Math.abs(balance));
+  }
+  return worst;
+}
+
+function chordAt(flow: Flow, i: number, e: number): number {
+  const { z1, z2, z3, z4, chord2, chord3 } = flow.levels;
+  if (e <= z1[i]! || e >= z4[i]!) return 0;
+  if (e < z2[i]!) return (chord2[i]! * (e - z1[i]!)) / (z2[i]! - z1[i]!);
+  if (e > z3[i]!) return (chord3[i]! * (z4[i]! - e)) / (z4[i]! - z3[i]!);
+  return z3[i]! > z2[i]! ? chord2[i]! + ((chord3[i]! - chord2[i]!) * (e - z2[i]!)) / (z3[i]! - z2[i]!) : chord2[i]!;
+}
+
+function volumeAt(flow: Flow, mesh: Mesh, i: number, e: number): number {
+  const { z1, z2, z3, z4, chord2, chord3 } = flow.levels;
+  if (e <= z1[i]!) return 0;
+  if (e >= z4[i]!) return mesh.volume[i]!;
+  if (e < z2[i]!) return (chordAt(flow, i, e) * (e - z1[i]!)) / 2;
+  if (e > z3[i]!) return mesh.volume[i]! - (chord3[i]! * (z4[i]! - e) ** 2) / (2 * (z4[i]! - z3[i]!));
+  return (chord2[i]! * (z2[i]! - z1[i]!)) / 2 + ((chord2[i]! + chordAt(flow, i, e)) * (e - z2[i]!)) / 2;
+}
+
+function convexChord(flow: Flow, i: number, e: number): number {
+  const peak = peakLevel(flow, i);
+  if (e < peak) return chordAt(flow, i, e);
+  return Math.max(flow.levels.chord2[i]!, flow.levels.chord3[i]!);
+}
+
+function convexPart(flow: Flow, i: number, e: number): number {
+  const { z1, z2, z3, chord2, chord3 } = flow.levels;
+  const peak = peakLevel(flow, i);
+  const most = Math.max(chord2[i]!, chord3[i]!);
+  const low = (chord2[i]! * (z2[i]! - z1[i]!)) / 2;
+  if (e >= peak) {
+    const atPeak = chord3[i]! >= chord2[i]! ? low + ((chord2[i]! + chord3[i]!) * (z3[i]! - z2[i]!)) / 2 : low;
+    return atPeak + most * (e - peak);
+  }
+  if (e <= z1[i]!) return 0;
+  if (e < z2[i]!) return (chordAt(flow, i, e) * (e - z1[i]!)) / 2;
+  return low + ((chord2[i]! + chordAt(flow, i, e)) * (e - z2[i]!)) / 2;
+}

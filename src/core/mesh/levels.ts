@@ -1,0 +1,106 @@
+import type { Mesh } from './mesh';
+
+/**
+ * How each mesh cell stores metal at one inclination. The volume under a level surface in a rotated trapezoid is
+ * a quadratic between four elevations z1 ≤ z2 ≤ z3 ≤ z4: its horizontal chord grows from 0 at z1 to `chord2`
+ * at z2, runs linearly to `chord3` at z3 and shrinks to 0 at z4. Elevations are lab elevations [m],
+ * Z(x, y) = x sin φ + y cos φ; chords include the width [m²].
+ */
+export interface Levels {
+  readonly z1: Float64Array;
+  readonly z2: Float64Array;
+  readonly z3: Float64Array;
+  readonly z4: Float64Array;
+  readonly chord2: Float64Array;
+  readonly chord3: Float64Array;
+}
+
+export function makeLevels(cells: number): Levels {
+  return {
+    z1: new Float64Array(cells),
+    z2: new Float64Array(cells),
+    z3: new Float64Array(cells),
+    z4: new Float64Array(cells),
+    chord2: new Float64Array(cells),
+    chord3: new Float64Array(cells),
+  };
+}
+
+/**
+ * Sets the storage of all cells for the inclination with the given sine and cosine (cosine ≥ 0).
+ * A cell is flat when its whole floor lies under its whole roof, steep otherwise.
+ */
+export function rotateLevels(levels: Levels, mesh: Mesh, sin: number, cos: number): void {
+  const { x, floorLeft, floorRight, roofLeft, roofRight, width, cells } = mesh;
+  const { z1, z2, z3, z4, chord2, chord3 } = levels;
+  for (let i = 0; i < cells; i++) {
+    const xl = x[i]!;
+    const xr = x[i + 1]!;
+    const bl = floorLeft[i]!;
+    const br = floorRight[i]!;
+    const cl = roofLeft[i]!;
+    const cr = roofRight[i]!;
+    const floorAtLeft = xl * sin + bl * cos;
+    const floorAtRight = xr * sin + br * cos;
+    const roofAtRight = xr * sin + cr * cos;
+    const roofAtLeft = xl * sin + cl * cos;
+    const lowerIsRight = floorAtRight < floorAtLeft;
+    const floorHigh = lowerIsRight ? floorAtLeft : floorAtRight;
+    const roofLow = roofAtRight < roofAtLeft ? roofAtRight : roofAtLeft;
+    z1[i] = lowerIsRight ? floorAtRight : floorAtLeft;
+    z4[i] = roofAtRight < roofAtLeft ? roofAtLeft : roofAtRight;
+    if (floorHigh <= roofLow) {
+      z2[i] = floorHigh;
+      z3[i] = roofLow;
+      chord2[i] = chord3[i] = (width[i]! * (xr - xl)) / cos;
+      continue;
+    }
+    const floorFall = Math.abs(sin + ((br - bl) / (xr - xl)) * cos);
+    const roofFall = Math.abs(sin + ((cr - cl) / (xr - xl)) * cos);
+    z2[i] = roofLow;
+    z3[i] = floorHigh;
+    chord2[i] = (width[i]! * (lowerIsRight ? cr - br : cl - bl)) / floorFall;
+    chord3[i] = (width[i]! * (lowerIsRight ? cl - bl : cr - br)) / roofFall;
+  }
+}
+
+/** Volume of metal in cell i when its surface stands at elevation `level` [m³]. */
+export function volumeUnder(levels: Levels, mesh: Mesh, i: number, level: number): number {
+  const z1 = levels.z1[i]!;
+  const z2 = levels.z2[i]!;
+  const z3 = levels.z3[i]!;
+  const z4 = levels.z4[i]!;
+  if (level <= z1) return 0;
+  if (level >= z4) return mesh.volume[i]!;
+  const chord2 = levels.chord2[i]!;
+  const chord3 = levels.chord3[i]!;
+  if (level < z2) return (chord2 * (level - z1) ** 2) / (2 * (z2 - z1));
+  if (level <= z3) {
+    const rise = level - z2;
+    const chord = z3 > z2 ? chord2 + ((chord3 - chord2) * rise) / (z3 - z2) : chord2;
+    return (chord2 * (z2 - z1)) / 2 + ((chord2 + chord) * rise) / 2;
+  }
+  return mesh.volume[i]! - (chord3 * (z4 - level) ** 2) / (2 * (z4 - z3));
+}
+
+/** Level of the surface in cell i that holds `volume` [m³]; z1 when empty, z4 when full. Inverse of `volumeUnder`. */
+export function levelOf(levels: Levels, mesh: Mesh, i: number, volume: number): number {
+  const z1 = levels.z1[i]!;
+  if (volume <= 0) return z1;
+  const full = mesh.volume[i]!;
+  const z4 = levels.z4[i]!;
+  if (volume >= full) return z4;
+  const z2 = levels.z2[i]!;
+  const chord2 = levels.chord2[i]!;
+  const low = (chord2 * (z2 - z1)) / 2;
+  if (volume < low) return z1 + Math.sqrt((2 * volume * (z2 - z1)) / chord2);
+  const z3 = levels.z3[i]!;
+  const chord3 = levels.chord3[i]!;
+  const high = (chord3 * (z4 - z3)) / 2;
+  if (volume <= full - high && z3 > z2) {
+    const rest = volume - low;
+    const slope = (chord3 - chord2) / (z3 - z2);
+    return z2 + (2 * rest) / (chord2 + Math.sqrt(Math.max(0, chord2 * chord2 + 2 * slope * rest)));
+  }
+  return chord3 > 0 ? z4 - Math.sqrt((2 * (full - volume) * (z4 - z3)) / chord3) : z4;
+}

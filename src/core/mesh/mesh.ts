@@ -1,0 +1,241 @@
+import type { Point, Section } from '$src/core/section/section';
+
+/** A rim where metal leaves: the open mesh cell beside it and the rim's place [m]. */
+export interface Rim {
+  readonly cell: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/**
+ * Mesh cells of a section and the faces between them, all lengths [m] in the die frame.
+ *
+ * Cell i lies between faces i and i + 1 (x[i] to x[i + 1]). Floor and roof are two-sided, so vertical steps sit
+ * on faces. Path lengths run along the floor: velocity, spacing and areas are taken along and square to the
+ * floor, so a ramp at any angle to the axis carries the right gravity, timing and discharge.
+ */
+export interface Mesh {
+  readonly cells: number;
+  readonly x: Float64Array;
+  readonly floorLeft: Float64Array;
+  readonly floorRight: Float64Array;
+  readonly roofLeft: Float64Array;
+  readonly roofRight: Float64Array;
+  /** Width into the page, all cavities together [m]. */
+  readonly width: Float64Array;
+  /** Volume of the full cell [m³]. */
+  readonly volume: Float64Array;
+  /** Length of the floor across the cell [m], and the cosine and sine of its angle to the axis. */
+  readonly path: Float64Array;
+  readonly floorCos: Float64Array;
+  readonly floorSin: Float64Array;
+  /** 1 under an opening, where the roof is virtual. */
+  readonly open: Uint8Array;
+  /** Per face: sill and ceiling of the passage, its width, floor path between the cell centres beside it. */
+  readonly sill: Float64Array;
+  readonly ceiling: Float64Array;
+  readonly faceWidth: Float64Array;
+  readonly facePath: Float64Array;
+  /** 1 where the floor jumps at the face. */
+  readonly step: Uint8Array;
+  /** Face at the mouth: cells from here on belong to the die. */
+  readonly mouthFace: number;
+  /** Path along the floor from the mouth to each face [m], negative in the basin. */
+  readonly facePlace: Float64Array;
+  readonly rims: readonly Rim[];
+  readonly pivotX: number;
+  readonly pivotY: number;
+}
+
+const SAME_PLACE = 1e-9;
+/** Floors steeper than this to the axis are treated as if at this angle: the path would outgrow the cell. */
+const STEEPEST_FLOOR_COS = 0.17;
+
+/**
+ * Cuts a section into mesh cells. Every x of a floor or roof point, of the mouth and of a region's end is a
+ * face; between two such places there are round(length / spacing), at least one, equal cells.
+ *
+ * @param meshCells cells wanted along the whole section, whole, 1 or more; the mesh has about as many
+ * @throws RangeError when meshCells is not a whole number ≥ 1
+ */
+export function buildMesh(section: Section, meshCells: number): Mesh {
+  if (!Number.isInteger(meshCells) || meshCells < 1) throw new RangeError(`mesh cells: got ${meshCells}, expected a whole number of 1 or more`);
+  const x = cutAxis(section, meshCells);
+  const cells = x.length - 1;
+  const open = openCells(section, x);
+  const sides = twoSidedLines(section, x, open);
+  const width = cellWidths(section, x);
+  const paths = floorPaths(x, sides.floorLeft, sides.floorRight);
+  const faces = facePassages(sides, width, paths.path);
+  const mouthFace = nearestFace(x, section.mouth);
+  return {
+    cells,
+    x,
+    ...sides,
+    width,
+    volume: Float64Array.from({ length: cells }, (_, i) => (width[i]! * (x[i + 1]! - x[i]!) * (sides.roofLeft[i]! - sides.floorLeft[i]! + sides.roofRight[i]! - sides.floorRight[i]!)) / 2),
+    ...paths,
+    open,
+    ...faces,
+    mouthFace,
+    facePlace: placesFromMouth(paths.path, mouthFace),
+    rims: findRims(section, x),
+    pivotX: section.pivot.x,
+    pivotY: section.pivot.y,
+  };
+}
+
+function cutAxis(section: Section, meshCells: number): Float64Array {
+  const start = section.floor[0]!.x;
+  const end = section.floor.at(-1)!.x;
+  const marks = [...section.floor, ...section.roof].map((point) => point.x);
+  marks.push(section.mouth, ...section.regions.map((region) => region.end));
+  const breaks = [...new Set(marks)].filter((mark) => mark >= start && mark <= end).sort((a, b) => a - b);
+  const distinct = breaks.filter((mark, i) => i === 0 || mark - breaks[i - 1]! > SAME_PLACE);
+  const spacing = (end - start) / meshCells;
+  const faces = [start];
+  for (let k = 1; k < distinct.length; k++) {
+    const from = distinct[k - 1]!;
+    const length = distinct[k]! - from;
+    const count = Math.max(1, Math.round(length / spacing));
+    for (let i = 1; i < count; i++) faces.push(from + (length * i) / count);
+    faces.push(distinct[k]!);
+  }
+  return Float64Array.from(faces);
+}
+
+/** Height of a polyline just right (side 1) or just left (side −1) of x; steps take the value of their side. */
+export function heightBeside(line: readonly Point[], x: number, side: 1 | -1): number {
+  const last = line.length - 1;
+  if (side === 1) {
+    let k = 0;
+    while (k < last - 1 && line[k + 1]!.x <= x + SAME_PLACE) k++;
+    return interpolate(line[k]!, line[k + 1]!, x);
+  }
+  let k = last;
+  while (k > 1 && line[k - 1]!.x >= x - SAME_PLACE) k--;
+  return interpolate(line[k - 1]!, line[k]!, x);
+}
+
+function interpolate(a: Point, b: Point, x: number): number {
+  const length = b.x - a.x;
+  if (length <= SAME_PLACE) return b.y;
+  return a.y + ((b.y - a.y) * (x - a.x)) / length;
+}
+
+function openCells(section: Section, x: Float64Array): Uint8Array {
+  const open = new Uint8Array(x.length - 1);
+  for (const opening of section.openings) {
+    if (opening.wall !== 'roof') continue;
+    const from = section.roof[opening.from]!.x;
+    const to = section.roof[opening.to]!.x;
+    for (let i = 0; i < open.length; i++) {
+      const centre = (x[i]! + x[i + 1]!) / 2;
+      if (centre > from && centre < to) open[i] = 1;
+    }
+  }
+  return open;
+}
+
+interface Sides {
+  readonly floorLeft: Float64Array;
+  readonly floorRight: Float64Array;
+  readonly roofLeft: Float64Array;
+  readonly roofRight: Float64Array;
+}
+
+function twoSidedLines(section: Section, x: Float64Array, open: Uint8Array): Sides {
+  const cells = x.length - 1;
+  const sides = { floorLeft: new Float64Array(cells), floorRight: new Float64Array(cells), roofLeft: new Float64Array(cells), roofRight: new Float64Array(cells) };
+  const sky = virtualRoof(section);
+  for (let i = 0; i < cells; i++) {
+    sides.floorLeft[i] = heightBeside(section.floor, x[i]!, 1);
+    sides.floorRight[i] = heightBeside(section.floor, x[i + 1]!, -1);
+    sides.roofLeft[i] = open[i] ? sky : heightBeside(section.roof, x[i]!, 1);
+    sides.roofRight[i] = open[i] ? sky : heightBeside(section.roof, x[i + 1]!, -1);
+  }
+  return sides;
+}
+
+/** Height of the virtual roof over an opening: above every level, since metal leaves over the rims long before. */
+export function virtualRoof(section: Section): number {
+  const heights = [...section.floor, ...section.roof].map((point) => point.y);
+  const highest = Math.max(...heights);
+  return highest + 2 * (highest - Math.min(...heights));
+}
+
+function cellWidths(section: Section, x: Float64Array): Float64Array {
+  return Float64Array.from({ length: x.length - 1 }, (_, i) => {
+    const centre = (x[i]! + x[i + 1]!) / 2;
+    const region = section.regions.find((candidate) => centre < candidate.end) ?? section.regions.at(-1)!;
+    return region.width * (centre > section.mouth ? section.cavities : 1);
+  });
+}
+
+function floorPaths(x: Float64Array, left: Float64Array, right: Float64Array): { path: Float64Array; floorCos: Float64Array; floorSin: Float64Array } {
+  const cells = x.length - 1;
+  const path = new Float64Array(cells);
+  const floorCos = new Float64Array(cells);
+  const floorSin = new Float64Array(cells);
+  for (let i = 0; i < cells; i++) {
+    const run = x[i + 1]! - x[i]!;
+    const rise = right[i]! - left[i]!;
+    floorCos[i] = Math.max(run / Math.hypot(run, rise), STEEPEST_FLOOR_COS);
+    floorSin[i] = Math.sign(rise) * Math.sqrt(1 - floorCos[i]! ** 2);
+    path[i] = run / floorCos[i]!;
+  }
+  return { path, floorCos, floorSin };
+}
+
+function facePassages(sides: Sides, width: Float64Array, path: Float64Array) {
+  const cells = width.length;
+  const sill = new Float64Array(cells + 1);
+  const ceiling = new Float64Array(cells + 1);
+  const faceWidth = new Float64Array(cells + 1);
+  const facePath = new Float64Array(cells + 1);
+  const step = new Uint8Array(cells + 1);
+  for (let j = 0; j <= cells; j++) {
+    const l = Math.max(j - 1, 0);
+    const r = Math.min(j, cells - 1);
+    const floorOnLeft = j === 0 ? sides.floorLeft[0]! : sides.floorRight[l]!;
+    const floorOnRight = j === cells ? sides.floorRight[r]! : sides.floorLeft[r]!;
+    const roofOnLeft = j === 0 ? sides.roofLeft[0]! : sides.roofRight[l]!;
+    const roofOnRight = j === cells ? sides.roofRight[r]! : sides.roofLeft[r]!;
+    sill[j] = Math.max(floorOnLeft, floorOnRight);
+    ceiling[j] = Math.min(roofOnLeft, roofOnRight);
+    faceWidth[j] = Math.min(width[l]!, width[r]!);
+    facePath[j] = (path[l]! + path[r]!) / 2;
+    step[j] = Math.abs(floorOnLeft - floorOnRight) > SAME_PLACE ? 1 : 0;
+  }
+  return { sill, ceiling, faceWidth, facePath, step };
+}
+
+function nearestFace(x: Float64Array, place: number): number {
+  let best = 0;
+  for (let j = 1; j < x.length; j++) if (Math.abs(x[j]! - place) < Math.abs(x[best]! - place)) best = j;
+  return best;
+}
+
+function placesFromMouth(path: Float64Array, mouthFace: number): Float64Array {
+  const places = new Float64Array(path.length + 1);
+  for (let j = mouthFace + 1; j <= path.length; j++) places[j] = places[j - 1]! + path[j - 1]!;
+  for (let j = mouthFace - 1; j >= 0; j--) places[j] = places[j + 1]! - path[j]!;
+  return places;
+}
+
+function findRims(section: Section, x: Float64Array): Rim[] {
+  const rims: Rim[] = [];
+  const last = x.length - 2;
+  for (const opening of section.openings) {
+    if (opening.wall === 'back wall') {
+      const foot = section.floor[0]!;
+      rims.push({ cell: 0, x: foot.x, y: foot.y });
+      continue;
+    }
+    const from = section.roof[opening.from]!;
+    const to = section.roof[opening.to]!;
+    rims.push({ cell: Math.min(nearestFace(x, from.x), last), x: from.x, y: from.y });
+    rims.push({ cell: Math.max(nearestFace(x, to.x) - 1, 0), x: to.x, y: to.y });
+  }
+  return rims;
+}
