@@ -58,7 +58,8 @@ function gapsOf(section: Section): Measure[] {
       const a = section.roof[i]!;
       const b = section.roof[i + 1]!;
       if (b.x - a.x < SHORT_SHARE * length) continue;
-      const x = a.x + (b.x - a.x) * 0.62;
+      const usual = a.x + (b.x - a.x) * 0.62;
+      const x = Math.abs(usual - section.pivot.x) < 0.06 * length ? a.x + (b.x - a.x) * 0.3 : usual;
       const gap = upright(x, heightAt(section.floor, x), heightAt(section.roof, x), 'inside', 'gap');
       const before = gaps[gaps.length - 1];
       if (!before || Math.abs(before.value - gap.value) > 5e-4) gaps.push(gap);

@@ -73,7 +73,11 @@ function turningLayout(section: Section, steel: Steel, wishes: PictureWishes, na
     return { view, corner: freeCorner({ ...view, turn: 0 }, bodies, { start, end }, size, order) };
   };
   const first = lay(plain);
-  if (first.corner || small) return { view: first.view, arc, corner: first.corner ?? 'top right', narrow };
+  if (small && !first.corner) {
+    const aside = lay({ ...plain, right: plain.right + size.width });
+    return { view: aside.view, arc, corner: aside.corner ?? 'top right', narrow };
+  }
+  if (first.corner) return { view: first.view, arc, corner: first.corner, narrow };
   const second = lay({ ...plain, bottom: plain.bottom + size.height * 0.6 });
   if (second.corner) return { view: second.view, arc, corner: second.corner, narrow };
   return {

@@ -118,25 +118,46 @@ function addCell(
   const floorAbove1 = x1 * sine + floor1 * cosine - levelRight;
   const roofAbove0 = x0 * sine + roof0 * cosine - levelLeft;
   const roofAbove1 = x1 * sine + roof1 * cosine - levelRight;
-  const cuts = [0, zeroBetween(floorAbove0, floorAbove1), zeroBetween(roofAbove0, roofAbove1), 1]
-    .filter((s) => s >= 0 && s <= 1)
-    .sort((a, b) => a - b);
+  const onFloor = zeroBetween(floorAbove0, floorAbove1);
+  const onRoof = zeroBetween(roofAbove0, roofAbove1);
+  const cuts: Cut[] = [
+    { s: 0, on: 'edge' },
+    ...orderedCuts(onFloor, onRoof, floorAbove0 > 0),
+    { s: 1, on: 'edge' },
+  ];
   const open = outline.open[cell] === 1;
-  let before = 0;
-  for (let i = 0; i < cuts.length; i++) {
-    const s = cuts[i]!;
-    const floor = floor0 + (floor1 - floor0) * s;
-    const roof = roof0 + (roof1 - roof0) * s;
-    const floorAbove = floorAbove0 + (floorAbove1 - floorAbove0) * s;
-    const roofAbove = roofAbove0 + (roofAbove1 - roofAbove0) * s;
-    const middle = (before + s) / 2;
-    const floorMiddle = floorAbove0 + (floorAbove1 - floorAbove0) * middle;
-    const roofMiddle = roofAbove0 + (roofAbove1 - roofAbove0) * middle;
-    const surfaceInside = floorMiddle < 0 && (roofMiddle > 0 || open);
-    const free = i === 0 ? joinsFreely(nodes, outline, cell, roofAbove > 0 || open) : surfaceInside;
-    nodes.push({ x: x0 + (x1 - x0) * s, floor, top: between(floor, roof, floorAbove, roofAbove), free });
-    before = s;
-  }
+  let before = cuts[0]!;
+  cuts.forEach((cut, i) => {
+    const at = (left: number, right: number): number => left + (right - left) * cut.s;
+    const halfway = (left: number, right: number): number => left + ((right - left) * (before.s + cut.s)) / 2;
+    const floor = at(floor0, floor1);
+    const roof = at(roof0, roof1);
+    const roofAbove = at(roofAbove0, roofAbove1);
+    const kept = between(floor, roof, at(floorAbove0, floorAbove1), roofAbove);
+    const top = cut.on === 'edge' ? kept : cut.on === 'floor' ? floor : roof;
+    // From floor to roof the surface may stand upright in the die frame: no width, and yet skin.
+    const acrossTheGap = before.on !== 'edge' && cut.on !== 'edge';
+    const inside = halfway(floorAbove0, floorAbove1) < 0 && (halfway(roofAbove0, roofAbove1) > 0 || open);
+    const free = i === 0 ? joinsFreely(nodes, outline, cell, roofAbove > 0 || open) : acrossTheGap || inside;
+    nodes.push({ x: at(x0, x1), floor, top, free });
+    before = cut;
+  });
+}
+
+/** Where along a mesh cell, 0 to 1, an edge of the metal has a node, and what it meets there. */
+interface Cut {
+  readonly s: number;
+  readonly on: 'edge' | 'floor' | 'roof';
+}
+
+/** The two cuts in the order they must come in, also where rounding would swap them: metal to the right meets the floor first. */
+function orderedCuts(onFloor: number, onRoof: number, metalRight: boolean): Cut[] {
+  const floor: Cut[] = onFloor >= 0 ? [{ s: onFloor, on: 'floor' }] : [];
+  if (onRoof < 0) return floor;
+  if (onFloor < 0) return [{ s: onRoof, on: 'roof' }];
+  return metalRight
+    ? [...floor, { s: Math.max(onFloor, onRoof), on: 'roof' }]
+    : [{ s: Math.min(onFloor, onRoof), on: 'roof' }, ...floor];
 }
 
 /** The upright piece of edge on the face between two cells is skin unless it runs up the steel of a step in the roof. */

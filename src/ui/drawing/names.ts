@@ -29,7 +29,9 @@ export function namedParts(section: Section, steel: Steel): NamedPart[] {
   const lip = lipOf(section);
   const end = section.floor[section.floor.length - 1]!.x;
   const mouthTop = Math.max(heightAt(section.roof, section.mouth), ...topOfBlockAt(steel, section.mouth));
-  parts.push({ key: 'mouth', name: 'mouth', at: { x: section.mouth, y: mouthTop }, away: { x: 0, y: 1 } });
+  const lipAtMouth = lip !== null && Math.abs(lip.x - section.mouth) < 1e-6;
+  const mouthName = lipAtMouth ? 'mouth, lip' : 'mouth';
+  parts.push({ key: 'mouth', name: mouthName, at: { x: section.mouth, y: mouthTop }, away: { x: 0, y: 1 } });
   parts.push({ key: 'basin', name: 'basin', at: belowBasin(section, steel), away: { x: -0.3, y: -1 } });
   const mid = section.mouth + (end - section.mouth) * 0.42;
   const bottom = Math.min(...steel.floorBlock.map((p) => p.y));
@@ -45,7 +47,7 @@ export function namedParts(section: Section, steel: Steel): NamedPart[] {
     const at = { x: roofAt, y: (heightAt(section.roof, roofAt) + top) / 2 };
     parts.push({ key: 'roof half', name: 'die, roof half', at, away: { x: 0.2, y: 1 } });
   }
-  if (lip) parts.push({ key: 'lip', name: 'lip', at: lip, away: { x: -0.5, y: 1 } });
+  if (lip && !lipAtMouth) parts.push({ key: 'lip', name: 'lip', at: lip, away: { x: -0.5, y: 1 } });
   steel.rims.forEach((rim, i) => {
     const left = rim.x <= section.floor[0]!.x + 1e-9;
     parts.push({

@@ -32,7 +32,7 @@ export function steelAround(section: Section): Steel {
   const { basin, die } = splitAtMouth(section);
   const shellWall = hasBackWall(section) ? [section.roof[0]!, ...basin] : basin;
   const shell = [...shellWall, ...offsetOutward(shellWall, thickness).reverse()];
-  const floorBlock = floorBlockOf(section, die, block);
+  const floorBlock = floorBlockOf(section, die, block, thickness);
   const roofBlocks = roofStretches(section).map(([from, to]) =>
     roofBlockOf(section, from, to, block, thickness),
   );
@@ -99,9 +99,11 @@ function parting(section: Section): number {
   return (section.floor[section.floor.length - 1]!.y + section.roof[section.roof.length - 1]!.y) / 2;
 }
 
-function floorBlockOf(section: Section, die: readonly Point[], block: number): Point[] {
+function floorBlockOf(section: Section, die: readonly Point[], block: number, shell: number): Point[] {
   const end = die[die.length - 1]!;
-  const bottom = Math.min(...die.map((p) => p.y)) - block;
+  const joint = die[0]!;
+  const past = die.filter((p) => p.x > joint.x);
+  const bottom = Math.min(joint.y - shell * 1.4, ...past.map((p) => p.y - block));
   const split = parting(section);
   const outside = end.x + block * 0.8;
   return [
