@@ -1,0 +1,31 @@
+import type { ChartPin } from './chart';
+import type { RunLook } from './runLook';
+
+/** One pour on the common strip of folds, in the unit of its axis. */
+export interface FoldLane {
+  readonly key: string;
+  readonly name: string;
+  readonly look: RunLook;
+  /** Where the pour begins and ends. */
+  readonly from: number;
+  readonly to: number;
+  /** Front between mouth and end. */
+  readonly bar: { readonly from: number; readonly to: number; readonly label: string } | null;
+  readonly pins: readonly (Omit<ChartPin, 'y'> & { readonly name: string })[];
+  /** Where this pour stands now. */
+  readonly cursor: number | null;
+}
+
+/** Levels so that pins nearer than `apart` [px] do not lie on one another: 0 on the lane, 1 above it, and so on. */
+export function pinLevels(places: readonly number[], apart: number): number[] {
+  const lastAt: number[] = [];
+  const order = places.map((_, index) => index).sort((a, b) => places[a]! - places[b]!);
+  const levels = places.map(() => 0);
+  for (const index of order) {
+    let level = lastAt.findIndex((at) => places[index]! - at >= apart);
+    if (level < 0) level = lastAt.length;
+    lastAt[level] = places[index]!;
+    levels[index] = level;
+  }
+  return levels;
+}
