@@ -1,3 +1,4 @@
+import { untrack } from 'svelte';
 import { type Evaluation, evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell, CellId, CellKind } from '$src/cells/kinds';
 import type { PourRecord } from '$src/core/pour/record';
@@ -40,7 +41,6 @@ export class Bench {
   #history: History<Book> = $state.raw(beginHistory(EMPTY));
   readonly book: Book = $derived(this.#history.now);
   readonly evaluations: ReadonlyMap<CellId, Evaluation> = $derived(evaluateBook(this.book));
-  /** Changes with every change of the book, with none of its runs. */
   readonly undoLabel: string | null = $derived(this.#history.past.at(-1)?.label ?? null);
   readonly redoLabel: string | null = $derived(this.#history.future[0]?.label ?? null);
   readonly canUndo: boolean = $derived(this.undoLabel !== null);
@@ -150,6 +150,9 @@ export class Bench {
     return evaluation.state === 'needs a run' ? evaluation.planHash : null;
   }
 
+  /** The cell that is being read, for the rail; null before any has been seen. */
+  here: CellId | null = $state(null);
+
   /** Cells in view run first. */
   setVisible(id: CellId, isVisible: boolean): void {
     if (this.#visible.has(id) === isVisible) return;
@@ -174,12 +177,13 @@ export class Bench {
 
   /** Remembers what each pour shows, so that it stays in sight when the next change comes. */
   keepShown(): void {
-    const next = new Map(this.#shown);
+    const shown = untrack(() => this.#shown);
+    const next = new Map(shown);
     for (const { id } of this.cellsOfKind('pour')) {
       const kept = this.queue.records.get(this.planHash(id) ?? '');
       if (kept) next.set(id, kept);
     }
-    if ([...next].some(([id, kept]) => this.#shown.get(id) !== kept)) this.#shown = next;
+    if ([...next].some(([id, kept]) => shown.get(id) !== kept)) this.#shown = next;
   }
 }
 

@@ -1,0 +1,12 @@
+import type { CellKind } from '$src/cells/kinds';
+
+/** The kinds in the order a book is usually built, each with what it is for. */
+export const KINDS: readonly { readonly kind: CellKind; readonly what: string }[] = [
+  { kind: 'note', what: 'Words between the cells.' },
+  { kind: 'section', what: 'Die and basin in cross section, with the metal at the start.' },
+  { kind: 'metal', what: 'What is poured, each value with its source.' },
+  { kind: 'charge', what: 'How much metal goes in.' },
+  { kind: 'tilt', what: 'How the machine turns, against time.' },
+  { kind: 'pour', what: 'One run: section, metal, charge and tilt.' },
+  { kind: 'compare', what: 'Pours side by side, and what differs.' },
+];
