@@ -68,7 +68,9 @@ export async function buildIfStale(target) {
   const hash = sourcesHash();
   if (isFresh(target, hash)) return { code: 0, output: '' };
   console.error(`Building ${target.name} …`);
-  const result = await runQuietly(packageScript('vite/bin/vite.js', target.args));
+  // Set here, because a test run has set another, and the page would then carry its development checks.
+  const env = { NODE_ENV: 'production' };
+  const result = await runQuietly({ ...packageScript('vite/bin/vite.js', target.args), env });
   if (result.code === 0) writeFileSync(target.stamp, hash);
   return result;
 }

@@ -10,7 +10,7 @@ import { packageScript, run } from './command.js';
  * @param {number} code vitest's exit code
  * @returns {Tally}
  */
-function readTally(file, code) {
+export function readTally(file, code) {
   /** @type {Tally} */
   const tally = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : { passed: 0, failed: 0 };
   // An error outside every test, or a run that broke off, is a failure although no test failed.
