@@ -1,0 +1,98 @@
+import type { Point, Section } from '$src/core/section/section';
+import { columnsOf, mirrored } from './columns';
+import type { Column } from './columnVolume';
+import type { Pool } from './pools';
+import { cutColumn } from './terrain';
+
+/**
+ * Outlines of the metal in the die frame [m], one closed polygon per pool (first point not repeated), for drawing.
+ *
+ * @param pools of the section at this inclination, from `levelPath`
+ */
+export function metalPolygons(section: Section, pools: readonly Pool[], inclination: number): Point[][] {
+  const upright = columnsOf(section);
+  const overturned = Math.cos(inclination) < 0;
+  const { columns } = overturned ? mirrored(upright) : upright;
+  const sin = Math.sin(inclination);
+  const cos = Math.abs(Math.cos(inclination));
+  return pools
+    .map((pool) => outlineOf(columns, pool, sin, cos))
+    .filter((outline) => outline.length > 2)
+    .map((outline) => (overturned ? outline.map(({ x, y }) => ({ x, y: -y })) : outline));
+}
+
+function outlineOf(columns: readonly Column[], pool: Pool, sin: number, cos: number): Point[] {
+  const below: Point[] = [];
+  const above: Point[] = [];
+  for (const whole of columns) {
+    const column = between(whole, pool.from, pool.to);
+    if (!column) continue;
+    addWetPart(column, pool.level, sin, cos, below, above);
+  }
+  return [...below, ...above.reverse()].filter(
+    (point, i, all) => !isSame(point, all[(i + all.length - 1) % all.length]!),
+  );
+}
+
+const isSame = (a: Point, b: Point) => a.x === b.x && a.y === b.y;
+
+function between(column: Column, from: number, to: number): Column | null {
+  if (column.right <= from || column.left >= to) return null;
+  const right = column.right > to ? cutColumn(column, to) : column;
+  return right.left < from ? cutLeft(right, from) : right;
+}
+
+function cutLeft(column: Column, left: number): Column {
+  const part = (left - column.left) / (column.right - column.left);
+  return {
+    ...column,
+    left,
+    floorLeft: column.floorLeft + (column.floorRight - column.floorLeft) * part,
+    roofLeft: column.roofLeft + (column.roofRight - column.roofLeft) * part,
+  };
+}
+
+/** Adds the wet stretch of one column: its floor to `below`, its surface or roof to `above`. */
+function addWetPart(
+  column: Column,
+  level: number,
+  sin: number,
+  cos: number,
+  below: Point[],
+  above: Point[],
+): void {
+  const wet = stretchUnder(column, level, sin, cos, column.floorLeft, column.floorRight);
+  if (!wet) return;
+  const [from, to] = wet;
+  const covered = stretchUnder(column, level, sin, cos, column.roofLeft, column.roofRight);
+  const corners = [from, to, ...(covered ?? [])].filter((x) => x >= from && x <= to).sort((a, b) => a - b);
+  for (const x of corners) {
+    const floor = heightOn(column, x, column.floorLeft, column.floorRight);
+    const roof = heightOn(column, x, column.roofLeft, column.roofRight);
+    const surface = (level - x * sin) / cos;
+    below.push({ x, y: floor });
+    above.push({ x, y: Math.max(floor, Math.min(roof, Number.isNaN(surface) ? roof : surface)) });
+  }
+}
+
+/** The stretch of x in which a straight line of the column lies under the level; null when it lies above throughout. */
+function stretchUnder(
+  column: Column,
+  level: number,
+  sin: number,
+  cos: number,
+  left: number,
+  right: number,
+): [number, number] | null {
+  const atLeft = column.left * sin + left * cos - level;
+  const atRight = column.right * sin + right * cos - level;
+  if (atLeft >= 0 && atRight >= 0) return null;
+  const crossing = column.left + ((column.right - column.left) * atLeft) / (atLeft - atRight);
+  if (atLeft > 0) return [crossing, column.right];
+  if (atRight > 0) return [column.left, crossing];
+  return [column.left, column.right];
+}
+
+function heightOn(column: Column, x: number, left: number, right: number): number {
+  return left + ((right - left) * (x - column.left)) / (column.right - column.left);
+}
