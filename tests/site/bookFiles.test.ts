@@ -1,0 +1,62 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { openBookFile, saveBookFile } from './helpers/books';
+import { useSite } from './helpers/openPage';
+
+const openPage = useSite();
+const sound = readFileSync(fileURLToPath(new URL('../book/old/v1.pourbook.json', import.meta.url)), 'utf8');
+
+const title = (page: Page) => page.getByRole('textbox', { name: 'Title of the book' });
+
+/** A book on the page that is the test's own, so that nothing else can be taken for it. */
+async function pageWithOwnBook(): Promise<Page> {
+  const page = await openPage();
+  await openBookFile(page, { name: 'own.pourbook.json', text: sound });
+  await title(page).fill('Trial of the third of May');
+  await title(page).blur();
+  return page;
+}
+
+const changed = (change: (book: Record<string, unknown>) => void): string => {
+  const book = JSON.parse(sound) as Record<string, unknown>;
+  change(book);
+  return JSON.stringify(book);
+};
+
+describe('a broken book is refused in words, and the open book stays', () => {
+  test.each([
+    ['not JSON', 'metal at 720 degrees', /could not be opened/],
+    ['empty', '', /could not be opened/],
+    ['other JSON', '{"recipe": ["flour"]}', /could not be opened/],
+    ['a list', '[1, 2, 3]', /could not be opened/],
+    ['a newer version', changed((book) => Object.assign(book, { version: 999 })), /999/],
+    ['cut short', sound.slice(0, sound.length / 2), /could not be opened/],
+  ])('%s', async (_, text, words) => {
+    const page = await pageWithOwnBook();
+    await openBookFile(page, { name: 'broken.pourbook.json', text });
+    const alert = page.getByRole('alert').filter({ hasText: 'broken.pourbook.json' });
+    await alert.waitFor();
+    const said = await alert.textContent();
+    expect(said).toMatch(words);
+    expect(said).not.toMatch(/undefined|\[object|SyntaxError|TypeError/);
+    expect(await title(page).inputValue()).toBe('Trial of the third of May');
+  });
+});
+
+test('a book comes back from its file as it was', async () => {
+  const page = await pageWithOwnBook();
+  const saved = await saveBookFile(page);
+  await title(page).fill('Another');
+  await openBookFile(page, { name: 'saved.pourbook.json', text: saved });
+  await expect.poll(() => title(page).inputValue()).toBe('Trial of the third of May');
+  expect(JSON.parse(await saveBookFile(page))).toEqual(JSON.parse(saved));
+});
+
+test('a reload finds the book again', async () => {
+  const page = await pageWithOwnBook();
+  await page.waitForTimeout(1500);
+  await page.reload();
+  await expect.poll(() => title(page).inputValue()).toBe('Trial of the third of May');
+});
