@@ -32,7 +32,8 @@ function setTargets(flow: Flow, mesh: Mesh, dt: number): void {
   let entering = flow.flux[0]!;
   for (let i = 0; i < mesh.cells; i++) {
     const j = i + 1;
-    const leaving = j === mesh.cells ? flow.flux[j]! : passage[j]! > 0 ? passage[j]! * hold[j]! * pushed[j]! : 0;
+    const leaving =
+      j === mesh.cells ? flow.flux[j]! : passage[j]! > 0 ? passage[j]! * hold[j]! * pushed[j]! : 0;
     target[i] = volume[i]! - dt * (leaving - entering);
     entering = leaving;
   }

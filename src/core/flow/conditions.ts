@@ -28,7 +28,11 @@ export interface Conditions {
   readonly end: End;
 }
 
-export const DIE_CONDITIONS: Conditions = { friction: { kind: 'metal' }, start: { kind: 'closed' }, end: { kind: 'closed' } };
+export const DIE_CONDITIONS: Conditions = {
+  friction: { kind: 'metal' },
+  start: { kind: 'closed' },
+  end: { kind: 'closed' },
+};
 
 /** Friction as a decay rate of the speed [1/s] for a height square to the floor [m]. */
 export function frictionRate(law: FrictionLaw, gravity: number, height: number, speed: number): number {

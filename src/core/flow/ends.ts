@@ -1,5 +1,5 @@
-import type { Mesh } from '$src/core/mesh/mesh';
 import { volumeUnder } from '$src/core/mesh/levels';
+import type { Mesh } from '$src/core/mesh/mesh';
 import type { End } from './conditions';
 import type { Flow } from './flow';
 import type { Forces } from './forces';
@@ -13,7 +13,12 @@ export function openEnds(flow: Flow, mesh: Mesh, forces: Forces): void {
   flow.heldStart = heldLevel(start, flow, 0, forces, mesh);
   flow.heldEnd = heldLevel(end, flow, mesh.cells - 1, forces, mesh);
   flow.flux[0] = start.kind === 'inflow' ? start.discharge : start.kind === 'level' ? flow.flux[0]! : 0;
-  flow.flux[mesh.cells] = end.kind === 'inflow' ? -end.discharge : end.kind === 'level' && flow.heldEnd === null ? flow.flux[mesh.cells - 1]! : flow.flux[mesh.cells]!;
+  flow.flux[mesh.cells] =
+    end.kind === 'inflow'
+      ? -end.discharge
+      : end.kind === 'level' && flow.heldEnd === null
+        ? flow.flux[mesh.cells - 1]!
+        : flow.flux[mesh.cells]!;
   setEndSpeed(flow, mesh, 0, 0);
   setEndSpeed(flow, mesh, mesh.cells, mesh.cells - 1);
 }

@@ -13,8 +13,41 @@ const CLOSED = 1e-12;
  * the capillary gate. Writes passage, hold, pull, pushed and coupling.
  */
 export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
-  const { level, depth, depthSlope, full, speed, area, areaBefore, advected, pushed, passage, sillLevel, hold, pull, coupling, flux, volume } = flow;
-  const { cells, x, floorLeft, floorRight, floorCos, floorSin, sill, ceiling, faceWidth, facePath, step, path, width, pivotX, pivotY } = mesh;
+  const {
+    level,
+    depth,
+    depthSlope,
+    full,
+    speed,
+    area,
+    areaBefore,
+    advected,
+    pushed,
+    passage,
+    sillLevel,
+    hold,
+    pull,
+    coupling,
+    flux,
+    volume,
+  } = flow;
+  const {
+    cells,
+    x,
+    floorLeft,
+    floorRight,
+    floorCos,
+    floorSin,
+    sill,
+    ceiling,
+    faceWidth,
+    facePath,
+    step,
+    path,
+    width,
+    pivotX,
+    pivotY,
+  } = mesh;
   const { gravity, cos, rate, acceleration, viscosity, drag } = forces;
   const law = forces.conditions.friction;
   const metalFriction = law.kind === 'metal';
@@ -33,7 +66,9 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
     const up = right ? l : r;
     const down = right ? r : l;
     const free = ceiling[j]! - sill[j]!;
-    const transported = right ? depth[l]! + depthSlope[l]! / 2 + floorRight[l]! - sill[j]! : depth[r]! - depthSlope[r]! / 2 + floorLeft[r]! - sill[j]!;
+    const transported = right
+      ? depth[l]! + depthSlope[l]! / 2 + floorRight[l]! - sill[j]!
+      : depth[r]! - depthSlope[r]! / 2 + floorLeft[r]! - sill[j]!;
     let height = transported < 0 ? 0 : transported > free ? free : transported;
     if (height < CLOSED) continue;
     const slant = floorCos[up]!;
@@ -41,23 +76,49 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
     const spacing = facePath[j]!;
     const bothFull = full[l]! === 1 && full[r]! === 1;
     const weight = full[l] || full[r] ? 1 : forces.timeWeight;
-    const centring = area[j]! > 0 ? clamp(1 + (weight * (area[j]! - areaBefore[j]!)) / area[j]!, 1 / CENTRING_LIMIT, CENTRING_LIMIT) : 1;
-    const friction = metalFriction ? ((bothFull ? 12 : 3) * viscosity) / (height * height) + ((bothFull ? 2 : 1) * drag * Math.abs(speed[j]!)) / height : frictionRate(law, gravity, height, speed[j]!);
+    const centring =
+      area[j]! > 0
+        ? clamp(1 + (weight * (area[j]! - areaBefore[j]!)) / area[j]!, 1 / CENTRING_LIMIT, CENTRING_LIMIT)
+        : 1;
+    const friction = metalFriction
+      ? ((bothFull ? 12 : 3) * viscosity) / (height * height) +
+        ((bothFull ? 2 : 1) * drag * Math.abs(speed[j]!)) / height
+      : frictionRate(law, gravity, height, speed[j]!);
     let factor = 1 / (1 + dt * friction);
     let push = u - (dt * gravity * (1 - weight) * centring * rise) / spacing;
     if (rate !== 0 || acceleration !== 0) {
       const armX = x[j]! - pivotX;
       const armY = (floorLeft[r]! + floorRight[l]!) / 2 - pivotY;
       const slope = bothFull ? 0 : (depth[r]! - depth[l]!) / spacing;
-      const swelling = ((flux[l]! - flux[r]!) / (path[l]! * width[l]!) + (flux[r]! - flux[r + 1]!) / (path[r]! * width[r]!)) / 2;
+      const swelling =
+        ((flux[l]! - flux[r]!) / (path[l]! * width[l]!) +
+          (flux[r]! - flux[r + 1]!) / (path[r]! * width[r]!)) /
+        2;
       const reach = Math.abs(u);
-      push += dt * (rate * rate * (armX * slant + armY * floorSin[up]!) + acceleration * (armY * slant - armX * (floorSin[up]! + clamp(slope, -1, 1))) + 2 * rate * clamp(swelling, -reach, reach));
+      push +=
+        dt *
+        (rate * rate * (armX * slant + armY * floorSin[up]!) +
+          acceleration * (armY * slant - armX * (floorSin[up]! + clamp(slope, -1, 1))) +
+          2 * rate * clamp(swelling, -reach, reach));
     }
     if (forces.capillaryGate && depth[l]! > DRY_DEPTH !== depth[r]! > DRY_DEPTH) {
       const wetLeft = depth[l]! > DRY_DEPTH;
       const sign = wetLeft ? 1 : -1;
       const wetLevel = wetLeft ? level[l]! : level[r]!;
-      gateAtFront(gate, sign * u, wetLevel - sillLevel[j]!, -sign * rise, height, Math.max(free * cos, CLOSED), cos, spacing, dt, gravity, forces.openFront, forces.slotFront);
+      gateAtFront(
+        gate,
+        sign * u,
+        wetLevel - sillLevel[j]!,
+        -sign * rise,
+        height,
+        Math.max(free * cos, CLOSED),
+        cos,
+        spacing,
+        dt,
+        gravity,
+        forces.openFront,
+        forces.slotFront,
+      );
       if (!gate.open) continue;
       push -= sign * gate.loss;
     }

@@ -1,5 +1,5 @@
-import type { Mesh } from '$src/core/mesh/mesh';
 import { type Levels, makeLevels } from '$src/core/mesh/levels';
+import type { Mesh } from '$src/core/mesh/mesh';
 
 /**
  * The state of the metal and the scratch of a step, all allocated once. Cell arrays have `cells` entries,
@@ -39,6 +39,8 @@ export interface Flow {
   readonly sweep: Float64Array;
   readonly update: Float64Array;
   readonly trial: Float64Array;
+  /** How the levels moved in the last step after turning [m]. */
+  readonly change: Float64Array;
   /** Level held in the first and last cell [m]; null = free (a die's ends always are). */
   heldStart: number | null;
   heldEnd: number | null;
@@ -77,6 +79,7 @@ export function makeFlow(mesh: Mesh): Flow {
     sweep: cell(),
     update: cell(),
     trial: cell(),
+    change: cell(),
     heldStart: null,
     heldEnd: null,
     spilled: 0,

@@ -22,7 +22,11 @@ export interface Forces {
 }
 
 /** Resistances of a front per unit width over density [m³/s²]; see docs/model.md, capillary gate. */
-export function frontResistance(surfaceTension: number, contactAngle: number, density: number): { openFront: number; slotFront: number } {
+export function frontResistance(
+  surfaceTension: number,
+  contactAngle: number,
+  density: number,
+): { openFront: number; slotFront: number } {
   const cos = Math.cos(contactAngle);
   return {
     openFront: (surfaceTension * (1 - cos)) / density,

@@ -23,7 +23,20 @@ const BLEND_TO = 1.1;
  * @param height metal height at the face, square to the floor [m]
  * @param opening free height at the face, lab-vertical [m]
  */
-export function gateAtFront(result: GateResult, towards: number, headOverSill: number, drop: number, height: number, opening: number, cos: number, path: number, dt: number, gravity: number, openFront: number, slotFront: number): void {
+export function gateAtFront(
+  result: GateResult,
+  towards: number,
+  headOverSill: number,
+  drop: number,
+  height: number,
+  opening: number,
+  cos: number,
+  path: number,
+  dt: number,
+  gravity: number,
+  openFront: number,
+  slotFront: number,
+): void {
   const fullness = headOverSill / opening;
   const blend = smooth((fullness - BLEND_FROM) / (BLEND_TO - BLEND_FROM));
   const resistance = openFront + (slotFront - openFront) * blend;

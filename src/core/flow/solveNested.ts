@@ -62,7 +62,9 @@ function chordAt(flow: Flow, i: number, e: number): number {
   if (e <= z1[i]! || e >= z4[i]!) return 0;
   if (e < z2[i]!) return (chord2[i]! * (e - z1[i]!)) / (z2[i]! - z1[i]!);
   if (e > z3[i]!) return (chord3[i]! * (z4[i]! - e)) / (z4[i]! - z3[i]!);
-  return z3[i]! > z2[i]! ? chord2[i]! + ((chord3[i]! - chord2[i]!) * (e - z2[i]!)) / (z3[i]! - z2[i]!) : chord2[i]!;
+  return z3[i]! > z2[i]!
+    ? chord2[i]! + ((chord3[i]! - chord2[i]!) * (e - z2[i]!)) / (z3[i]! - z2[i]!)
+    : chord2[i]!;
 }
 
 function volumeAt(flow: Flow, mesh: Mesh, i: number, e: number): number {

@@ -13,6 +13,11 @@ export interface Levels {
   readonly z4: Float64Array;
   readonly chord2: Float64Array;
   readonly chord3: Float64Array;
+  /** Volume at z2 [m³], and how the chord changes with level in the three stretches [m]: kept so that solving divides nothing. */
+  readonly volume2: Float64Array;
+  readonly opens: Float64Array;
+  readonly bends: Float64Array;
+  readonly closes: Float64Array;
 }
 
 export function makeLevels(cells: number): Levels {
@@ -23,6 +28,10 @@ export function makeLevels(cells: number): Levels {
     z4: new Float64Array(cells),
     chord2: new Float64Array(cells),
     chord3: new Float64Array(cells),
+    volume2: new Float64Array(cells),
+    opens: new Float64Array(cells),
+    bends: new Float64Array(cells),
+    closes: new Float64Array(cells),
   };
 }
 
@@ -32,7 +41,7 @@ export function makeLevels(cells: number): Levels {
  */
 export function rotateLevels(levels: Levels, mesh: Mesh, sin: number, cos: number): void {
   const { x, floorLeft, floorRight, roofLeft, roofRight, width, cells } = mesh;
-  const { z1, z2, z3, z4, chord2, chord3 } = levels;
+  const { z1, z2, z3, z4, chord2, chord3, volume2, opens, bends, closes } = levels;
   for (let i = 0; i < cells; i++) {
     const xl = x[i]!;
     const xr = x[i + 1]!;
@@ -47,20 +56,32 @@ export function rotateLevels(levels: Levels, mesh: Mesh, sin: number, cos: numbe
     const lowerIsRight = floorAtRight < floorAtLeft;
     const floorHigh = lowerIsRight ? floorAtLeft : floorAtRight;
     const roofLow = roofAtRight < roofAtLeft ? roofAtRight : roofAtLeft;
-    z1[i] = lowerIsRight ? floorAtRight : floorAtLeft;
-    z4[i] = roofAtRight < roofAtLeft ? roofAtLeft : roofAtRight;
+    const bottom = lowerIsRight ? floorAtRight : floorAtLeft;
+    const top = roofAtRight < roofAtLeft ? roofAtLeft : roofAtRight;
+    let low = floorHigh;
+    let high = roofLow;
+    let chordLow: number;
+    let chordHigh: number;
     if (floorHigh <= roofLow) {
-      z2[i] = floorHigh;
-      z3[i] = roofLow;
-      chord2[i] = chord3[i] = (width[i]! * (xr - xl)) / cos;
-      continue;
+      chordLow = chordHigh = (width[i]! * (xr - xl)) / cos;
+    } else {
+      low = roofLow;
+      high = floorHigh;
+      const floorFall = Math.abs(sin + ((br - bl) / (xr - xl)) * cos);
+      const roofFall = Math.abs(sin + ((cr - cl) / (xr - xl)) * cos);
+      chordLow = (width[i]! * (lowerIsRight ? cr - br : cl - bl)) / floorFall;
+      chordHigh = (width[i]! * (lowerIsRight ? cl - bl : cr - br)) / roofFall;
     }
-    const floorFall = Math.abs(sin + ((br - bl) / (xr - xl)) * cos);
-    const roofFall = Math.abs(sin + ((cr - cl) / (xr - xl)) * cos);
-    z2[i] = roofLow;
-    z3[i] = floorHigh;
-    chord2[i] = (width[i]! * (lowerIsRight ? cr - br : cl - bl)) / floorFall;
-    chord3[i] = (width[i]! * (lowerIsRight ? cl - bl : cr - br)) / roofFall;
+    z1[i] = bottom;
+    z2[i] = low;
+    z3[i] = high;
+    z4[i] = top;
+    chord2[i] = chordLow;
+    chord3[i] = chordHigh;
+    volume2[i] = (chordLow * (low - bottom)) / 2;
+    opens[i] = low > bottom ? chordLow / (low - bottom) : 0;
+    bends[i] = high > low ? (chordHigh - chordLow) / (high - low) : 0;
+    closes[i] = top > high ? chordHigh / (top - high) : 0;
   }
 }
 
@@ -72,15 +93,12 @@ export function volumeUnder(levels: Levels, mesh: Mesh, i: number, level: number
   const z4 = levels.z4[i]!;
   if (level <= z1) return 0;
   if (level >= z4) return mesh.volume[i]!;
-  const chord2 = levels.chord2[i]!;
-  const chord3 = levels.chord3[i]!;
-  if (level < z2) return (chord2 * (level - z1) ** 2) / (2 * (z2 - z1));
+  if (level < z2) return (levels.opens[i]! * (level - z1) ** 2) / 2;
   if (level <= z3) {
     const rise = level - z2;
-    const chord = z3 > z2 ? chord2 + ((chord3 - chord2) * rise) / (z3 - z2) : chord2;
-    return (chord2 * (z2 - z1)) / 2 + ((chord2 + chord) * rise) / 2;
+    return levels.volume2[i]! + (levels.chord2[i]! + (levels.bends[i]! * rise) / 2) * rise;
   }
-  return mesh.volume[i]! - (chord3 * (z4 - level) ** 2) / (2 * (z4 - z3));
+  return mesh.volume[i]! - (levels.closes[i]! * (z4 - level) ** 2) / 2;
 }
 
 /** Level of the surface in cell i that holds `volume` [m³]; z1 when empty, z4 when full. Inverse of `volumeUnder`. */

@@ -59,7 +59,8 @@ const STEEPEST_FLOOR_COS = 0.17;
  * @throws RangeError when meshCells is not a whole number ≥ 1
  */
 export function buildMesh(section: Section, meshCells: number): Mesh {
-  if (!Number.isInteger(meshCells) || meshCells < 1) throw new RangeError(`mesh cells: got ${meshCells}, expected a whole number of 1 or more`);
+  if (!Number.isInteger(meshCells) || meshCells < 1)
+    throw new RangeError(`mesh cells: got ${meshCells}, expected a whole number of 1 or more`);
   const x = cutAxis(section, meshCells);
   const cells = x.length - 1;
   const open = openCells(section, x);
@@ -73,7 +74,14 @@ export function buildMesh(section: Section, meshCells: number): Mesh {
     x,
     ...sides,
     width,
-    volume: Float64Array.from({ length: cells }, (_, i) => (width[i]! * (x[i + 1]! - x[i]!) * (sides.roofLeft[i]! - sides.floorLeft[i]! + sides.roofRight[i]! - sides.floorRight[i]!)) / 2),
+    volume: Float64Array.from(
+      { length: cells },
+      (_, i) =>
+        (width[i]! *
+          (x[i + 1]! - x[i]!) *
+          (sides.roofLeft[i]! - sides.floorLeft[i]! + sides.roofRight[i]! - sides.floorRight[i]!)) /
+        2,
+    ),
     ...paths,
     open,
     ...faces,
@@ -146,7 +154,12 @@ interface Sides {
 
 function twoSidedLines(section: Section, x: Float64Array, open: Uint8Array): Sides {
   const cells = x.length - 1;
-  const sides = { floorLeft: new Float64Array(cells), floorRight: new Float64Array(cells), roofLeft: new Float64Array(cells), roofRight: new Float64Array(cells) };
+  const sides = {
+    floorLeft: new Float64Array(cells),
+    floorRight: new Float64Array(cells),
+    roofLeft: new Float64Array(cells),
+    roofRight: new Float64Array(cells),
+  };
   const sky = virtualRoof(section);
   for (let i = 0; i < cells; i++) {
     sides.floorLeft[i] = heightBeside(section.floor, x[i]!, 1);
@@ -172,7 +185,11 @@ function cellWidths(section: Section, x: Float64Array): Float64Array {
   });
 }
 
-function floorPaths(x: Float64Array, left: Float64Array, right: Float64Array): { path: Float64Array; floorCos: Float64Array; floorSin: Float64Array } {
+function floorPaths(
+  x: Float64Array,
+  left: Float64Array,
+  right: Float64Array,
+): { path: Float64Array; floorCos: Float64Array; floorSin: Float64Array } {
   const cells = x.length - 1;
   const path = new Float64Array(cells);
   const floorCos = new Float64Array(cells);

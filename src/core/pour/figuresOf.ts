@@ -1,5 +1,5 @@
-import type { Figures, FirstFlow, FrontSpeeds } from './record';
 import type { PourPlan } from './plan';
+import type { Figures, FirstFlow, FrontSpeeds } from './record';
 import type { Watchers } from './watchers';
 
 /** The figures of a pour from what its watchers saw. */

@@ -14,7 +14,13 @@ export interface RestingPool {
  * Places pools of still metal in the mesh, each with exactly its volume: the level of the pool, cut where the
  * pool ends, then shifted by the little that the cut through a mesh cell costs.
  */
-export function pourIn(flow: Flow, mesh: Mesh, pools: readonly RestingPool[], sin: number, cos: number): void {
+export function pourIn(
+  flow: Flow,
+  mesh: Mesh,
+  pools: readonly RestingPool[],
+  sin: number,
+  cos: number,
+): void {
   rotateLevels(flow.levels, mesh, sin, cos);
   flow.volume.fill(0);
   for (const pool of pools) fillPool(flow, mesh, pool);
@@ -54,7 +60,14 @@ function matchLevel(flow: Flow, mesh: Mesh, cells: readonly number[], pool: Rest
  * The pool of metal standing behind the mouth with its front held back by the skin: the level whose wedge, cut
  * where it is `stand` deep, holds the volume. Only for a basin that is one pool; general sections use the level fill.
  */
-export function singlePool(flow: Flow, mesh: Mesh, volume: number, sin: number, cos: number, stand: number): RestingPool {
+export function singlePool(
+  flow: Flow,
+  mesh: Mesh,
+  volume: number,
+  sin: number,
+  cos: number,
+  stand: number,
+): RestingPool {
   rotateLevels(flow.levels, mesh, sin, cos);
   let lowest = 0;
   for (let i = 0; i < mesh.mouthFace; i++) if (flow.levels.z1[i]! < flow.levels.z1[lowest]!) lowest = i;
@@ -62,7 +75,8 @@ export function singlePool(flow: Flow, mesh: Mesh, volume: number, sin: number, 
     let from = lowest;
     let to = lowest;
     while (from > 0 && flow.levels.z1[from - 1]! < level) from--;
-    while (to < mesh.cells - 1 && level - (mesh.x[to + 1]! * sin + mesh.sill[to + 1]! * cos) > stand * cos) to++;
+    while (to < mesh.cells - 1 && level - (mesh.x[to + 1]! * sin + mesh.sill[to + 1]! * cos) > stand * cos)
+      to++;
     return { from, to };
   };
   const held = (level: number): number => {

@@ -73,7 +73,11 @@ export interface Fold {
   /** [rad] */
   readonly inclination: number;
   /** Severity in SI, with what it measures, e.g. { value: 0.81, quantity: 'front speed', unit: 'm/s' }. */
-  readonly severity: { readonly value: number; readonly quantity: string; readonly unit: 'm/s' | 'm' | '1/s' | 'm²' | 'Pa' | 's' };
+  readonly severity: {
+    readonly value: number;
+    readonly quantity: string;
+    readonly unit: 'm/s' | 'm' | '1/s' | 'm²' | 'Pa' | 's';
+  };
   /** Further figures with units in their names, e.g. depth_m, froude, weber, length_scale_m. */
   readonly details: Readonly<Record<string, number>>;
   /** One plain sentence. */

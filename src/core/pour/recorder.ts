@@ -1,9 +1,9 @@
 import type { Flow } from '$src/core/flow/flow';
+import { DRY_DEPTH } from '$src/core/flow/settings';
 import type { Mesh } from '$src/core/mesh/mesh';
 import { cellSpeed, type Sample } from '$src/core/watch/sample';
-import { DRY_DEPTH } from '$src/core/flow/settings';
-import { figuresOf } from './figuresOf';
 import { fieldOf } from './fields';
+import { figuresOf } from './figuresOf';
 import type { PourPlan } from './plan';
 import { planHash } from './planHash';
 import type { MeshOutline, Outcome, PourRecord } from './record';
@@ -16,12 +16,29 @@ const LOOKS_PER_VALUE = 5;
 /** Keeps what the looks saw and makes the record of it. */
 export interface Recorder {
   look(sample: Sample, watchers: Watchers): void;
-  finish(outcome: Outcome, watchers: Watchers, work: { flow: Flow; volumeDrift: number; greatestSpeed: number }): PourRecord;
+  finish(
+    outcome: Outcome,
+    watchers: Watchers,
+    work: { flow: Flow; volumeDrift: number; greatestSpeed: number },
+  ): PourRecord;
 }
 
 export function makeRecorder(plan: PourPlan, mesh: Mesh, solver: string): Recorder {
-  const series = { time: [] as number[], inclination: [] as number[], front: [] as number[], filledShare: [] as number[], spilled: [] as number[], skinFolded: [] as number[] };
-  const frames = { time: [] as number[], inclination: [] as number[], level: [] as Float32Array[], depth: [] as Float32Array[], speed: [] as Float32Array[] };
+  const series = {
+    time: [] as number[],
+    inclination: [] as number[],
+    front: [] as number[],
+    filledShare: [] as number[],
+    spilled: [] as number[],
+    skinFolded: [] as number[],
+  };
+  const frames = {
+    time: [] as number[],
+    inclination: [] as number[],
+    level: [] as Float32Array[],
+    depth: [] as Float32Array[],
+    speed: [] as Float32Array[],
+  };
   let looks = 0;
 
   function look(sample: Sample, watchers: Watchers): void {
@@ -37,7 +54,11 @@ export function makeRecorder(plan: PourPlan, mesh: Mesh, solver: string): Record
     looks++;
   }
 
-  function finish(outcome: Outcome, watchers: Watchers, work: { flow: Flow; volumeDrift: number; greatestSpeed: number }): PourRecord {
+  function finish(
+    outcome: Outcome,
+    watchers: Watchers,
+    work: { flow: Flow; volumeDrift: number; greatestSpeed: number },
+  ): PourRecord {
     const frontSpeeds = watchers.front.frontSpeeds();
     const { flow } = work;
     return {
@@ -65,23 +86,47 @@ export function makeRecorder(plan: PourPlan, mesh: Mesh, solver: string): Record
       figures: figuresOf(plan, watchers, flow.spilled),
       folds: watchers.all.flatMap((watcher) => watcher.folds()).sort((a, b) => a.time - b.time),
       band: null,
-      health: { steps: flow.steps, newtonIterations: flow.newtonIterations, nestedSolves: flow.nestedSolves, volumeDrift: work.volumeDrift, greatestSpeed: work.greatestSpeed },
+      health: {
+        steps: flow.steps,
+        newtonIterations: flow.newtonIterations,
+        nestedSolves: flow.nestedSolves,
+        volumeDrift: work.volumeDrift,
+        greatestSpeed: work.greatestSpeed,
+      },
     };
   }
 
   return { look, finish };
 }
 
-function keepFrame(frames: { time: number[]; inclination: number[]; level: Float32Array[]; depth: Float32Array[]; speed: Float32Array[] }, sample: Sample): void {
+function keepFrame(
+  frames: {
+    time: number[];
+    inclination: number[];
+    level: Float32Array[];
+    depth: Float32Array[];
+    speed: Float32Array[];
+  },
+  sample: Sample,
+): void {
   const { flow, mesh } = sample;
   frames.time.push(sample.time);
   frames.inclination.push(sample.inclination);
-  frames.level.push(Float32Array.from(flow.level, (level, i) => (flow.depth[i]! > DRY_DEPTH ? level : Number.NaN)));
+  frames.level.push(
+    Float32Array.from(flow.level, (level, i) => (flow.depth[i]! > DRY_DEPTH ? level : Number.NaN)),
+  );
   frames.depth.push(Float32Array.from(flow.depth));
   frames.speed.push(Float32Array.from({ length: mesh.cells }, (_, i) => cellSpeed(flow, i)));
 }
 
 function outlineOf(mesh: Mesh): MeshOutline {
   const { x, floorLeft, floorRight, roofLeft, roofRight, open } = mesh;
-  return { x: x.slice(), floorLeft: floorLeft.slice(), floorRight: floorRight.slice(), roofLeft: roofLeft.slice(), roofRight: roofRight.slice(), open: open.slice() };
+  return {
+    x: x.slice(),
+    floorLeft: floorLeft.slice(),
+    floorRight: floorRight.slice(),
+    roofLeft: roofLeft.slice(),
+    roofRight: roofRight.slice(),
+    open: open.slice(),
+  };
 }

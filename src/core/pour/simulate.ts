@@ -6,12 +6,12 @@ import { DRAG, GRAVITY, TIME_WEIGHT } from '$src/core/flow/settings';
 import { buildMesh, type Mesh } from '$src/core/mesh/mesh';
 import { motionOf } from '$src/core/tilt/motionOf';
 import type { Motion } from '$src/core/tilt/tilt';
-import { findFront, makeProfile, readProfile, type Sample, SAMPLE_TIME } from '$src/core/watch/sample';
-import { makeWatchers, type Watchers } from './watchers';
+import { findFront, makeProfile, readProfile, SAMPLE_TIME, type Sample } from '$src/core/watch/sample';
 import type { PourPlan } from './plan';
 import { pourIn, singlePool } from './pourIn';
 import type { Outcome, PourRecord, Progress } from './record';
 import { makeRecorder, type Recorder } from './recorder';
+import { makeWatchers, type Watchers } from './watchers';
 
 /** Name and version of the scheme; a record made by another version is out of date. */
 export const SOLVER = 'quietpour 1';
@@ -36,7 +36,13 @@ interface Run {
   readonly motion: Motion;
   readonly watchers: Watchers;
   readonly recorder: Recorder;
-  readonly sample: Sample & { time: number; elapsed: number; inclination: number; front: number; frontAlongAxis: number };
+  readonly sample: Sample & {
+    time: number;
+    elapsed: number;
+    inclination: number;
+    front: number;
+    frontAlongAxis: number;
+  };
   readonly largestCell: number;
   readonly volumeAtStart: number;
   time: number;
@@ -62,7 +68,11 @@ export function* simulate(plan: PourPlan): Generator<Progress, PourRecord, { sto
     const answer = yield progressOf(run, limit);
     if (answer?.stop) outcome = { kind: 'stopped by the user' };
   }
-  return run.recorder.finish(outcome, run.watchers, { flow: run.flow, volumeDrift: run.drift, greatestSpeed: run.greatestSpeed });
+  return run.recorder.finish(outcome, run.watchers, {
+    flow: run.flow,
+    volumeDrift: run.drift,
+    greatestSpeed: run.greatestSpeed,
+  });
 }
 
 function begin(plan: PourPlan): Run {
@@ -84,8 +94,16 @@ function begin(plan: PourPlan): Run {
     timeWeight: TIME_WEIGHT,
     conditions: plan.computation.conditions ?? DIE_CONDITIONS,
   };
-  const stand = forces.capillaryGate ? Math.sqrt((2 * forces.openFront) / (GRAVITY * Math.max(forces.cos, 1e-3))) : 0;
-  pourIn(flow, mesh, [singlePool(flow, mesh, plan.volume, forces.sin, forces.cos, stand)], forces.sin, forces.cos);
+  const stand = forces.capillaryGate
+    ? Math.sqrt((2 * forces.openFront) / (GRAVITY * Math.max(forces.cos, 1e-3)))
+    : 0;
+  pourIn(
+    flow,
+    mesh,
+    [singlePool(flow, mesh, plan.volume, forces.sin, forces.cos, stand)],
+    forces.sin,
+    forces.cos,
+  );
   const dieLength = mesh.facePlace[mesh.cells]!;
   return {
     plan,
@@ -95,7 +113,17 @@ function begin(plan: PourPlan): Run {
     motion,
     watchers: makeWatchers(mesh, plan),
     recorder: makeRecorder(plan, mesh, SOLVER),
-    sample: { time: 0, elapsed: 0, inclination: motion.start, flow, mesh, profile: makeProfile(mesh), front: 0, frontAlongAxis: 0, dieLength },
+    sample: {
+      time: 0,
+      elapsed: 0,
+      inclination: motion.start,
+      flow,
+      mesh,
+      profile: makeProfile(mesh),
+      front: 0,
+      frontAlongAxis: 0,
+      dieLength,
+    },
     largestCell: largestOrdinaryCell(mesh),
     volumeAtStart: totalVolume(flow),
     time: 0,
@@ -106,8 +134,10 @@ function begin(plan: PourPlan): Run {
 }
 
 function refuseNonsense(plan: PourPlan): void {
-  if (!(plan.volume > 0 && Number.isFinite(plan.volume))) throw new RangeError(`volume of metal: got ${plan.volume} m³, expected a positive number`);
-  if (!(plan.liquid.density > 0)) throw new RangeError(`density: got ${plan.liquid.density} kg/m³, expected a positive number`);
+  if (!(plan.volume > 0 && Number.isFinite(plan.volume)))
+    throw new RangeError(`volume of metal: got ${plan.volume} m³, expected a positive number`);
+  if (!(plan.liquid.density > 0))
+    throw new RangeError(`density: got ${plan.liquid.density} kg/m³, expected a positive number`);
 }
 
 /** Steps until the next look, landing on it exactly. */
@@ -119,7 +149,8 @@ function advanceToNextLook(run: Run): Outcome | null {
     const dt = left / Math.ceil(left / longest - 1e-9);
     const after = left - dt < 1e-12 ? target : target - (left - dt);
     setForces(run, after);
-    if (!advance(run.flow, run.mesh, run.forces, dt, run.largestCell)) return { kind: 'stopped', reason: `The level solve found no answer at ${run.time.toFixed(3)} s.` };
+    if (!advance(run.flow, run.mesh, run.forces, dt, run.largestCell))
+      return { kind: 'stopped', reason: `The level solve found no answer at ${run.time.toFixed(3)} s.` };
     run.time = after;
     left = target - after;
   }
@@ -156,20 +187,29 @@ function checkHealth(run: Run): Outcome | null {
   let quickest = 0;
   for (const u of flow.speed) {
     const size = u < 0 ? -u : u;
-    if (!(size <= BROKEN_SPEED)) return { kind: 'stopped', reason: `Metal speed became ${size.toPrecision(3)} m/s at ${run.time.toFixed(3)} s: the model does not hold here.` };
+    if (!(size <= BROKEN_SPEED))
+      return {
+        kind: 'stopped',
+        reason: `Metal speed became ${size.toPrecision(3)} m/s at ${run.time.toFixed(3)} s: the model does not hold here.`,
+      };
     if (size > quickest) quickest = size;
   }
   run.greatestSpeed = Math.max(run.greatestSpeed, quickest);
   const drift = Math.abs((totalVolume(flow) + flow.spilled) / run.volumeAtStart - 1);
   run.drift = Math.max(run.drift, drift);
-  if (drift > BROKEN_DRIFT) return { kind: 'stopped', reason: `Metal was ${drift > 0 ? 'lost or made' : 'lost'}: volume off by ${drift.toExponential(1)} at ${run.time.toFixed(3)} s.` };
+  if (drift > BROKEN_DRIFT)
+    return {
+      kind: 'stopped',
+      reason: `Metal was ${drift > 0 ? 'lost or made' : 'lost'}: volume off by ${drift.toExponential(1)} at ${run.time.toFixed(3)} s.`,
+    };
   return null;
 }
 
 function ending(run: Run, limit: number): Outcome | null {
   if (run.time < run.motion.duration) return null;
   run.quietFor = typicalSpeed(run) < QUIET_SPEED ? run.quietFor + SAMPLE_TIME : 0;
-  if (run.quietFor >= QUIET_TIME) return { kind: run.watchers.fill.share() >= FULL_ENOUGH ? 'filled and quiet' : 'quiet, not filled' };
+  if (run.quietFor >= QUIET_TIME)
+    return { kind: run.watchers.fill.share() >= FULL_ENOUGH ? 'filled and quiet' : 'quiet, not filled' };
   return run.time >= limit ? { kind: 'out of time' } : null;
 }
 
@@ -187,5 +227,10 @@ function typicalSpeed(run: Run): number {
 }
 
 function progressOf(run: Run, limit: number): Progress {
-  return { time: run.time, done: Math.min(1, run.time / limit), inclination: run.sample.inclination, filledShare: run.watchers.fill.share() };
+  return {
+    time: run.time,
+    done: Math.min(1, run.time / limit),
+    inclination: run.sample.inclination,
+    filledShare: run.watchers.fill.share(),
+  };
 }

@@ -23,5 +23,16 @@ export function makeWatchers(mesh: Mesh, plan: PourPlan): Watchers {
   const front = watchFront(dieLength, liquid.criticalSpeed, liquid.surfaceTension, liquid.density, GRAVITY);
   const fill = watchFill();
   const contraction = watchContraction(dieLength);
-  return { front, fill, contraction, all: [front, fill, watchImpact(liquid.criticalSpeed, GRAVITY), watchReturnWave(liquid.criticalSpeed, GRAVITY), contraction] };
+  return {
+    front,
+    fill,
+    contraction,
+    all: [
+      front,
+      fill,
+      watchImpact(liquid.criticalSpeed, GRAVITY),
+      watchReturnWave(liquid.criticalSpeed, GRAVITY),
+      contraction,
+    ],
+  };
 }

@@ -29,7 +29,13 @@ export function watchContraction(dieLength: number): ContractionWatch {
   function look(sample: Sample): void {
     const { profile } = sample;
     for (let k = 0; k + step < profile.places; k += step) {
-      if (profile.depth[k]! < FRONT_DEPTH || profile.depth[k + step]! < FRONT_DEPTH || profile.roofed[k] || profile.roofed[k + step]) continue;
+      if (
+        profile.depth[k]! < FRONT_DEPTH ||
+        profile.depth[k + step]! < FRONT_DEPTH ||
+        profile.roofed[k] ||
+        profile.roofed[k + step]
+      )
+        continue;
       const closing = profile.speed[k]! - profile.speed[k + step]!;
       const rate = closing / BIN;
       if (rate <= CLOSING_LIMIT) continue;
@@ -51,7 +57,8 @@ export function watchContraction(dieLength: number): ContractionWatch {
         inclination: peak.inclination,
         severity: { value: folded, quantity: 'skin folded in per width', unit: 'm' },
         details: { peak_rate_per_s: peak.rate, folded_per_die_length: folded / dieLength, bin_m: BIN },
-        cause: 'Metal behind runs into slower metal ahead, and the skin between them is drawn together and folded in.',
+        cause:
+          'Metal behind runs into slower metal ahead, and the skin between them is drawn together and folded in.',
         cure: 'Keep the front a full quiet wall: slower tilt while it runs, no drop at the lip, no wave from the end wall.',
       },
     ];

@@ -27,7 +27,13 @@ interface Crossing {
  * Front place and speed. Speed at a place is the window divided by the time between the front's first crossings
  * of its two ends, every 5 mm: a definition that does not move with the mesh.
  */
-export function watchFront(dieLength: number, criticalSpeed: number, surfaceTension: number, density: number, gravity: number): FrontWatch {
+export function watchFront(
+  dieLength: number,
+  criticalSpeed: number,
+  surfaceTension: number,
+  density: number,
+  gravity: number,
+): FrontWatch {
   const window = Math.min(WINDOW, dieLength / 5);
   const places = Math.floor(dieLength / PLACE_STEP + MICRO) + 1;
   const windowSteps = Math.max(1, Math.round(window / PLACE_STEP));
@@ -44,7 +50,8 @@ export function watchFront(dieLength: number, criticalSpeed: number, surfaceTens
       crossings[next] = before === null ? null : crossingAt(next * PLACE_STEP, from, sample);
       next++;
     }
-    if (arrival === null && before !== null && sample.front >= dieLength - 1e-4) arrival = { time: sample.time, inclination: sample.inclination };
+    if (arrival === null && before !== null && sample.front >= dieLength - 1e-4)
+      arrival = { time: sample.time, inclination: sample.inclination };
     before = { time: sample.time, front: sample.front, inclination: sample.inclination };
   }
 
@@ -55,7 +62,13 @@ export function watchFront(dieLength: number, criticalSpeed: number, surfaceTens
       const end = crossings[k];
       if (!start || !end || end.time <= start.time) continue;
       const length = windowSteps * PLACE_STEP;
-      rows.push({ place: (k - windowSteps / 2) * PLACE_STEP, speed: length / (end.time - start.time), time: end.time, inclination: end.inclination, depth: end.depth });
+      rows.push({
+        place: (k - windowSteps / 2) * PLACE_STEP,
+        speed: length / (end.time - start.time),
+        time: end.time,
+        inclination: end.inclination,
+        depth: end.depth,
+      });
     }
     return {
       place: Float64Array.from(rows, (row) => row.place),
@@ -78,7 +91,11 @@ export function watchFront(dieLength: number, criticalSpeed: number, surfaceTens
   };
 }
 
-function crossingAt(place: number, before: { time: number; front: number; inclination: number }, sample: Sample): Crossing {
+function crossingAt(
+  place: number,
+  before: { time: number; front: number; inclination: number },
+  sample: Sample,
+): Crossing {
   const moved = sample.front - before.front;
   const share = moved > 0 ? Math.min(1, Math.max(0, (place - before.front) / moved)) : 1;
   return {
@@ -99,7 +116,13 @@ function depthBehind(sample: Sample, place: number): number {
 }
 
 /** One fold for each unbroken stretch of the die that the front ran above critical speed. */
-function foldsOverCritical(speeds: FrontSpeeds, critical: number, surfaceTension: number, density: number, gravity: number): Fold[] {
+function foldsOverCritical(
+  speeds: FrontSpeeds,
+  critical: number,
+  surfaceTension: number,
+  density: number,
+  gravity: number,
+): Fold[] {
   const folds: Fold[] = [];
   let k = 0;
   while (k < speeds.speed.length) {
@@ -118,7 +141,16 @@ function foldsOverCritical(speeds: FrontSpeeds, critical: number, surfaceTension
   return folds;
 }
 
-function overCritical(speeds: FrontSpeeds, first: number, last: number, peak: number, critical: number, surfaceTension: number, density: number, gravity: number): Fold {
+function overCritical(
+  speeds: FrontSpeeds,
+  first: number,
+  last: number,
+  peak: number,
+  critical: number,
+  surfaceTension: number,
+  density: number,
+  gravity: number,
+): Fold {
   const speed = speeds.speed[peak]!;
   const depth = speeds.depth[peak]!;
   return {
@@ -137,7 +169,8 @@ function overCritical(speeds: FrontSpeeds, first: number, last: number, peak: nu
       weber: (density * speed * speed * depth) / surfaceTension,
       length_scale_m: depth,
     },
-    cause: 'The front runs faster than its skin can stretch, so the surface breaks and folds its own film in.',
+    cause:
+      'The front runs faster than its skin can stretch, so the surface breaks and folds its own film in.',
     cure: 'Let the metal enter while the die still runs uphill: higher start angle, fuller or shorter basin, slower tilt through level.',
   };
 }

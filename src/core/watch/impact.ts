@@ -26,7 +26,11 @@ export function watchImpact(criticalSpeed: number, gravity: number): Watcher {
       place: sample.dieLength,
       inclination: sample.inclination,
       severity: { value: speed, quantity: 'speed at the end wall', unit: 'm/s' },
-      details: { depth_m: depth, run_up_m: (speed * speed) / (2 * gravity), froude: depth > 0 ? speed / Math.sqrt(gravity * depth) : 0 },
+      details: {
+        depth_m: depth,
+        run_up_m: (speed * speed) / (2 * gravity),
+        froude: depth > 0 ? speed / Math.sqrt(gravity * depth) : 0,
+      },
       cause: 'The metal strikes the end of the die, climbs it and falls back on itself.',
       cure: 'Have the front arrive while the die still runs uphill, or slow the tilt before it arrives.',
     };

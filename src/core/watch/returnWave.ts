@@ -39,7 +39,8 @@ export function watchReturnWave(criticalSpeed: number, gravity: number): Watcher
     }
     start ??= { time: sample.time, place: jump.place, inclination: sample.inclination };
     if (seen.length === LOOKS && seen.filter(Boolean).length >= SEEN) confirmed = true;
-    if (jump.size > worst.jump) worst = { jump: jump.size, time: sample.time, place: jump.place, inclination: sample.inclination };
+    if (jump.size > worst.jump)
+      worst = { jump: jump.size, time: sample.time, place: jump.place, inclination: sample.inclination };
   }
 
   function folds(): Fold[] {
@@ -53,7 +54,8 @@ export function watchReturnWave(criticalSpeed: number, gravity: number): Watcher
         inclination: start.inclination,
         severity: { value: worst.jump, quantity: 'meeting speed', unit: 'm/s' },
         details: { strongest_time_s: worst.time, strongest_place_m: worst.place },
-        cause: 'Metal thrown back from the end wall runs over the incoming stream and traps the two skins between them.',
+        cause:
+          'Metal thrown back from the end wall runs over the incoming stream and traps the two skins between them.',
         cure: 'Have the front arrive slowly and full height: uphill start, slower tilt until the end is reached.',
       },
     ];

@@ -57,14 +57,23 @@ export function findFront(flow: Flow, mesh: Mesh): { path: number; axis: number 
     const share = here >= behind ? 1 : here / behind;
     const start = mesh.facePlace[i]!;
     const mouth = mesh.x[mesh.mouthFace]!;
-    return { path: start + share * (mesh.facePlace[i + 1]! - start), axis: mesh.x[i]! + share * (mesh.x[i + 1]! - mesh.x[i]!) - mouth };
+    return {
+      path: start + share * (mesh.facePlace[i + 1]! - start),
+      axis: mesh.x[i]! + share * (mesh.x[i + 1]! - mesh.x[i]!) - mouth,
+    };
   }
   return { path: mesh.facePlace[0]!, axis: mesh.x[0]! - mesh.x[mesh.mouthFace]! };
 }
 
 export function makeProfile(mesh: Mesh): Profile {
   const places = Math.floor(mesh.facePlace[mesh.cells]! / PLACE_STEP + 1e-9) + 1;
-  return { places, spacing: PLACE_STEP, depth: new Float64Array(places), speed: new Float64Array(places), roofed: new Uint8Array(places) };
+  return {
+    places,
+    spacing: PLACE_STEP,
+    depth: new Float64Array(places),
+    speed: new Float64Array(places),
+    roofed: new Uint8Array(places),
+  };
 }
 
 /** Reads depth and speed at the fixed places by linear interpolation between mesh cell centres. */
