@@ -1,5 +1,6 @@
+import { lineAt } from '$src/core/section/lineAt';
 import type { Point, Section } from '$src/core/section/section';
-import { heightAt, roofStretches, type Steel } from './steel';
+import { roofStretches, type Steel } from './steel';
 
 /** A measure on the drawing: `from` to `to` in the die frame [m]; its line lies `row` rows outside the body on a side, or in place. */
 export interface Measure {
@@ -60,7 +61,13 @@ function gapsOf(section: Section): Measure[] {
       if (b.x - a.x < SHORT_SHARE * length) continue;
       const usual = a.x + (b.x - a.x) * 0.62;
       const x = Math.abs(usual - section.pivot.x) < 0.06 * length ? a.x + (b.x - a.x) * 0.3 : usual;
-      const gap = upright(x, heightAt(section.floor, x), heightAt(section.roof, x), 'inside', 'gap');
+      const gap = upright(
+        x,
+        lineAt(section.floor, x, 'right'),
+        lineAt(section.roof, x, 'right'),
+        'inside',
+        'gap',
+      );
       const before = gaps[gaps.length - 1];
       if (!before || Math.abs(before.value - gap.value) > 5e-4) gaps.push(gap);
     }

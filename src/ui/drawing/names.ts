@@ -1,5 +1,6 @@
+import { lineAt } from '$src/core/section/lineAt';
 import type { Point, Section } from '$src/core/section/section';
-import { heightAt, type Steel, splitAtMouth } from './steel';
+import { type Steel, splitAtMouth } from './steel';
 
 /** A part of the body that can be named on a picture, with the way out of the steel from it; die frame. */
 export interface NamedPart {
@@ -28,7 +29,10 @@ export function namedParts(section: Section, steel: Steel): NamedPart[] {
   const parts: NamedPart[] = [];
   const lip = lipOf(section);
   const end = section.floor[section.floor.length - 1]!.x;
-  const mouthTop = Math.max(heightAt(section.roof, section.mouth), ...topOfBlockAt(steel, section.mouth));
+  const mouthTop = Math.max(
+    lineAt(section.roof, section.mouth, 'right'),
+    ...topOfBlockAt(steel, section.mouth),
+  );
   const lipAtMouth = lip !== null && Math.abs(lip.x - section.mouth) < 1e-6;
   const mouthName = lipAtMouth ? 'mouth, lip' : 'mouth';
   parts.push({ key: 'mouth', name: mouthName, at: { x: section.mouth, y: mouthTop }, away: { x: 0, y: 1 } });
@@ -38,13 +42,13 @@ export function namedParts(section: Section, steel: Steel): NamedPart[] {
   parts.push({
     key: 'floor half',
     name: 'die, floor half',
-    at: { x: mid, y: (heightAt(section.floor, mid) + bottom) / 2 },
+    at: { x: mid, y: (lineAt(section.floor, mid, 'right') + bottom) / 2 },
     away: { x: -0.2, y: -1 },
   });
   const roofAt = section.mouth + (end - section.mouth) * 0.68;
   const top = topOfBlockAt(steel, roofAt)[0];
   if (top !== undefined) {
-    const at = { x: roofAt, y: (heightAt(section.roof, roofAt) + top) / 2 };
+    const at = { x: roofAt, y: (lineAt(section.roof, roofAt, 'right') + top) / 2 };
     parts.push({ key: 'roof half', name: 'die, roof half', at, away: { x: 0.2, y: 1 } });
   }
   if (lip && !lipAtMouth) parts.push({ key: 'lip', name: 'lip', at: lip, away: { x: -0.5, y: 1 } });
@@ -62,8 +66,8 @@ export function namedParts(section: Section, steel: Steel): NamedPart[] {
 
 function belowBasin(section: Section, steel: Steel): Point {
   const { basin } = splitAtMouth(section);
-  const x = (basin[0]!.x + section.mouth) / 2;
-  return { x, y: heightAt(basin, x) - steel.shellThickness / 2 };
+  const x = basin[0]!.x + (section.mouth - basin[0]!.x) * 0.3;
+  return { x, y: lineAt(basin, x, 'right') - steel.shellThickness / 2 };
 }
 
 /** Top of the roof steel over x [m], nothing where the roof is open. */

@@ -1,3 +1,4 @@
+import { lineAt } from '$src/core/section/lineAt';
 import type { Point, Section } from '$src/core/section/section';
 
 /** The steel around a section, derived from its outline alone; all in the die frame [m]. Thicknesses are for the eye. */
@@ -55,20 +56,10 @@ export function splitAtMouth(section: Section): { basin: Point[]; die: Point[] }
   const { floor, mouth } = section;
   const at = floor.findIndex((p) => p.x >= mouth);
   if (at < 0) return { basin: [...floor], die: [floor[floor.length - 1]!] };
-  const joint = floor[at]!.x === mouth || at === 0 ? floor[at]! : { x: mouth, y: heightAt(floor, mouth) };
+  const joint =
+    floor[at]!.x === mouth || at === 0 ? floor[at]! : { x: mouth, y: lineAt(floor, mouth, 'right') };
   const die = floor[at]! === joint ? floor.slice(at) : [joint, ...floor.slice(at)];
   return { basin: [...floor.slice(0, at), joint], die };
-}
-
-/** Height of a polyline at x [m]; at a vertical step the last point met wins. Outside, the nearest end. */
-export function heightAt(line: readonly Point[], x: number): number {
-  for (let i = line.length - 1; i > 0; i--) {
-    const a = line[i - 1]!;
-    const b = line[i]!;
-    if (x < a.x || x > b.x || a.x === b.x) continue;
-    return a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x);
-  }
-  return x <= line[0]!.x ? line[0]!.y : line[line.length - 1]!.y;
 }
 
 /** Stretches of roof that are steel, as pairs of point indices. */
