@@ -1,8 +1,11 @@
 import { untrack } from 'svelte';
 import { type Evaluation, evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell, CellId, CellKind } from '$src/cells/kinds';
+import { remember } from '$src/cells/remember';
+import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
 import { beginHistory, type History, recordStep, redoStep, settle, undoStep } from './history';
+import { planChange } from './planChange';
 import { type Kept, PourQueue } from './pourQueue.svelte';
 
 export type LengthUnit = 'mm' | 'in';
@@ -23,6 +26,8 @@ export interface PourRun {
   readonly coarse: boolean;
   /** The record belongs to the present inputs. */
   readonly current: boolean;
+  /** What changed since the record was made, one sentence; null when it is current or there is none. */
+  readonly change: string | null;
 }
 
 const EMPTY: Book = { title: 'New book', casting: '', cells: [] };
@@ -122,6 +127,7 @@ export class Bench {
       error,
       coarse: shown?.coarse ?? false,
       current: kept !== undefined,
+      change: shown && !kept ? changeSince(shown.record, evaluation.plan) : null,
     };
   }
 
@@ -130,7 +136,15 @@ export class Bench {
     const shown = this.#shown.get(id);
     const record = shown?.record ?? null;
     const state = record ? 'out of date' : 'none';
-    return { record, state, done: 0, error: null, coarse: shown?.coarse ?? false, current: false };
+    return {
+      record,
+      state,
+      done: 0,
+      error: null,
+      coarse: shown?.coarse ?? false,
+      current: false,
+      change: null,
+    };
   }
 
   /** Ends the run and keeps what is done. */
@@ -186,6 +200,9 @@ export class Bench {
     if ([...next].some(([id, kept]) => shown.get(id) !== kept)) this.#shown = next;
   }
 }
+
+/** Worked out once for each pair; a run reports progress many times a second. */
+const changeSince = remember((record: PourRecord, plan: PourPlan) => planChange(record.plan, plan));
 
 function runState(
   kept: Kept | undefined,

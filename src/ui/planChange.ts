@@ -1,0 +1,31 @@
+import type { PourPlan } from '$src/core/pour/plan';
+import { type InputWords, inputWords } from '$src/report/inputWords';
+import { listText } from '$src/report/wording';
+
+/** More names than this are a new pour, not a change. */
+const NAMED = 3;
+
+function isDifferent(now: InputWords, before: InputWords | undefined): boolean {
+  return JSON.stringify(now.decides) !== JSON.stringify(before?.decides);
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** What changed between the plan a record was run from and the present one, as one sentence; null when nothing did. */
+export function planChange(before: PourPlan, now: PourPlan): string | null {
+  const old = new Map(inputWords(before).map((input) => [input.name, input]));
+  // The coarse run before the full one has a mesh of its own; that is no change of the user's.
+  const changed = inputWords(now).filter(
+    (input) => input.name !== 'mesh cells' && isDifferent(input, old.get(input.name)),
+  );
+  const [first] = changed;
+  if (!first) return null;
+  if (changed.length > NAMED) return `${changed.length} inputs changed.`;
+  if (changed.length > 1) return `${capital(listText(changed.map(({ name }) => name)))} changed.`;
+  const [from, to] = [old.get(first.name)?.text, first.text];
+  return from === to
+    ? `${capital(first.name)} changed a little.`
+    : `${capital(first.name)} changed from ${from} to ${to}.`;
+}
