@@ -1,3 +1,4 @@
+import { GRAVITY } from '$src/core/gravity';
 import type { Mesh } from '$src/core/mesh/mesh';
 import { advect } from './advect';
 import { openEnds } from './ends';
@@ -6,7 +7,7 @@ import { finish } from './finish';
 import type { Flow } from './flow';
 import type { Forces } from './forces';
 import { rotate } from './rotate';
-import { COURANT, GRAVITY, LONGEST_STEP, WAVE_DEPTH } from './settings';
+import { COURANT, LONGEST_STEP, WAVE_DEPTH } from './settings';
 import { solveLevel } from './solveLevel';
 
 /**

@@ -1,8 +1,5 @@
 /** Numerical thresholds of the scheme, together, each with what goes wrong on either side. */
 
-/** Standard acceleration used throughout the checks [m/s²]. */
-export const GRAVITY = 9.81;
-
 /**
  * Weight of the new level in the pressure force. 0.5 is undamped and lets shorelines ring; 1 loses 4.4 % of a
  * small slosh a period at 1 ms. See docs/model.md for the decay formula that the tests hold it to.

@@ -1,4 +1,4 @@
-import { GRAVITY } from '$src/core/flow/settings';
+import { GRAVITY } from '$src/core/gravity';
 import type { Mesh } from '$src/core/mesh/mesh';
 import { type ContractionWatch, watchContraction } from '$src/core/watch/contraction';
 import { type FillWatch, watchFill } from '$src/core/watch/fill';

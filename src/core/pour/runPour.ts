@@ -1,0 +1,238 @@
+import { advance, largestOrdinaryCell, stepLength } from '$src/core/flow/advance';
+import { DIE_CONDITIONS } from '$src/core/flow/conditions';
+import { type Flow, makeFlow, totalVolume } from '$src/core/flow/flow';
+import { type Forces, frontResistance } from '$src/core/flow/forces';
+import { DRAG, TIME_WEIGHT } from '$src/core/flow/settings';
+import { GRAVITY } from '$src/core/gravity';
+import { levelPath } from '$src/core/level/levelPath';
+import { standOf } from '$src/core/level/stand';
+import { buildMesh, type Mesh } from '$src/core/mesh/mesh';
+import { motionOf } from '$src/core/tilt/motionOf';
+import type { Motion } from '$src/core/tilt/tilt';
+import { findFront, makeProfile, readProfile, SAMPLE_TIME, type Sample } from '$src/core/watch/sample';
+import type { PourPlan } from './plan';
+import { pourIn } from './pourIn';
+import type { Outcome, PourRecord, Progress } from './record';
+import { makeRecorder, type Recorder } from './recorder';
+import { makeWatchers, type Watchers } from './watchers';
+
+/** Name and version of the scheme; a record made by another version is out of date. */
+export const SOLVER = 'quietpour 1';
+
+/** Still for this long after the body has come to rest ends the run. */
+const QUIET_TIME = 0.1;
+const QUIET_SPEED = 5e-3;
+const FULL_ENOUGH = 0.995;
+/** Looks between two reports of progress. */
+const LOOKS_PER_REPORT = 10;
+/** Metal this quick is not metal any more: something broke [m/s]. */
+const BROKEN_SPEED = 20;
+/** Relative volume drift at which a run is stopped; round-off is ten thousand times smaller. */
+const BROKEN_DRIFT = 1e-10;
+
+/** All of one run: state, clock and those who watch. */
+interface Run {
+  readonly plan: PourPlan;
+  readonly mesh: Mesh;
+  readonly flow: Flow;
+  readonly forces: Forces;
+  readonly motion: Motion;
+  readonly watchers: Watchers;
+  readonly recorder: Recorder;
+  readonly sample: Sample & {
+    time: number;
+    elapsed: number;
+    inclination: number;
+    front: number;
+    frontAlongAxis: number;
+  };
+  readonly largestCell: number;
+  readonly volumeAtStart: number;
+  time: number;
+  quietFor: number;
+  drift: number;
+  greatestSpeed: number;
+}
+
+/**
+ * Runs one pour on one mesh: a generator of progress that returns the record without its band.
+ * `next({ stop: true })` ends it with a partial record.
+ * @throws RangeError when the plan is nonsense (checks for people come before, in `cells`)
+ */
+export function* runPour(plan: PourPlan): Generator<Progress, PourRecord, { stop: boolean } | undefined> {
+  const run = begin(plan);
+  look(run, 0);
+  const limit = run.motion.duration + plan.computation.settlingTime;
+  let outcome: Outcome | null = null;
+  let looks = 0;
+  while (outcome === null) {
+    outcome = advanceToNextLook(run) ?? ending(run, limit);
+    if (++looks % LOOKS_PER_REPORT !== 0 || outcome !== null) continue;
+    const answer = yield progressOf(run, limit);
+    if (answer?.stop) outcome = { kind: 'stopped by the user' };
+  }
+  return run.recorder.finish(outcome, run.watchers, {
+    flow: run.flow,
+    volumeDrift: run.drift,
+    greatestSpeed: run.greatestSpeed,
+  });
+}
+
+function begin(plan: PourPlan): Run {
+  refuseNonsense(plan);
+  const mesh = buildMesh(plan.section, plan.computation.meshCells);
+  const flow = makeFlow(mesh);
+  const motion = motionOf(plan.tilt);
+  const { liquid } = plan;
+  const forces: Forces = {
+    gravity: GRAVITY,
+    sin: Math.sin(motion.start),
+    cos: Math.max(0, Math.cos(motion.start)),
+    rate: 0,
+    acceleration: 0,
+    viscosity: liquid.viscosity / liquid.density,
+    drag: DRAG,
+    ...frontResistance(liquid.surfaceTension, liquid.contactAngle, liquid.density),
+    capillaryGate: plan.computation.capillaryGate,
+    timeWeight: TIME_WEIGHT,
+    conditions: plan.computation.conditions ?? DIE_CONDITIONS,
+  };
+  ladleIn(flow, mesh, plan, forces);
+  const dieLength = mesh.facePlace[mesh.cells]!;
+  return {
+    plan,
+    mesh,
+    flow,
+    forces,
+    motion,
+    watchers: makeWatchers(mesh, plan),
+    recorder: makeRecorder(plan, mesh, SOLVER),
+    sample: {
+      time: 0,
+      elapsed: 0,
+      inclination: motion.start,
+      flow,
+      mesh,
+      profile: makeProfile(mesh),
+      front: 0,
+      frontAlongAxis: 0,
+      dieLength,
+    },
+    largestCell: largestOrdinaryCell(mesh),
+    volumeAtStart: totalVolume(flow) + flow.spilled,
+    time: 0,
+    quietFor: 0,
+    drift: 0,
+    greatestSpeed: 0,
+  };
+}
+
+/** The metal as it stands before the tilt begins: the pools of the level fill, what ran over a rim already counted. */
+function ladleIn(flow: Flow, mesh: Mesh, plan: PourPlan, forces: Forces): void {
+  const stand = forces.capillaryGate ? standOf(plan.liquid) : null;
+  const start = levelPath(plan.section, plan.volume, plan.tilt.start, plan.tilt.start, stand);
+  pourIn(flow, mesh, start.pools[0]!, forces.sin, forces.cos);
+  flow.spilled = start.spilled[0]!;
+}
+
+function refuseNonsense(plan: PourPlan): void {
+  if (!(plan.volume > 0 && Number.isFinite(plan.volume)))
+    throw new RangeError(`volume of metal: got ${plan.volume} m³, expected a positive number`);
+  if (!(plan.liquid.density > 0))
+    throw new RangeError(`density: got ${plan.liquid.density} kg/m³, expected a positive number`);
+}
+
+/** Steps until the next look, landing on it exactly. */
+function advanceToNextLook(run: Run): Outcome | null {
+  const target = run.time + SAMPLE_TIME;
+  let left = SAMPLE_TIME;
+  while (left > 0) {
+    const longest = stepLength(run.flow, run.mesh);
+    const dt = left / Math.ceil(left / longest - 1e-9);
+    const after = left - dt < 1e-12 ? target : target - (left - dt);
+    setForces(run, after);
+    if (!advance(run.flow, run.mesh, run.forces, dt, run.largestCell))
+      return { kind: 'stopped', reason: `The level solve found no answer at ${run.time.toFixed(3)} s.` };
+    run.time = after;
+    left = target - after;
+  }
+  return look(run, SAMPLE_TIME);
+}
+
+function setForces(run: Run, time: number): void {
+  const inclination = run.motion.inclinationAt(time);
+  run.forces.sin = Math.sin(inclination);
+  run.forces.cos = Math.max(0, Math.cos(inclination));
+  run.forces.rate = run.motion.rateAt(time);
+  run.forces.acceleration = run.motion.accelerationAt(time);
+}
+
+function look(run: Run, elapsed: number): Outcome | null {
+  const { sample, flow, mesh } = run;
+  const front = findFront(flow, mesh);
+  sample.time = run.time;
+  sample.elapsed = elapsed;
+  sample.inclination = run.motion.inclinationAt(run.time);
+  sample.front = front.path;
+  sample.frontAlongAxis = front.axis;
+  readProfile(sample.profile, flow, mesh);
+  const broken = checkHealth(run);
+  if (broken) return broken;
+  for (const watcher of run.watchers.all) watcher.look(sample);
+  run.recorder.look(sample, run.watchers);
+  return null;
+}
+
+/** A broken state must not be reported as an arrival, so this comes before the watchers. */
+function checkHealth(run: Run): Outcome | null {
+  const { flow } = run;
+  let quickest = 0;
+  for (const u of flow.speed) {
+    const size = u < 0 ? -u : u;
+    if (!(size <= BROKEN_SPEED))
+      return {
+        kind: 'stopped',
+        reason: `Metal speed became ${size.toPrecision(3)} m/s at ${run.time.toFixed(3)} s: the model does not hold here.`,
+      };
+    if (size > quickest) quickest = size;
+  }
+  run.greatestSpeed = Math.max(run.greatestSpeed, quickest);
+  const drift = Math.abs((totalVolume(flow) + flow.spilled) / run.volumeAtStart - 1);
+  run.drift = Math.max(run.drift, drift);
+  if (drift > BROKEN_DRIFT)
+    return {
+      kind: 'stopped',
+      reason: `Metal was ${drift > 0 ? 'lost or made' : 'lost'}: volume off by ${drift.toExponential(1)} at ${run.time.toFixed(3)} s.`,
+    };
+  return null;
+}
+
+function ending(run: Run, limit: number): Outcome | null {
+  if (run.time < run.motion.duration) return null;
+  run.quietFor = typicalSpeed(run) < QUIET_SPEED ? run.quietFor + SAMPLE_TIME : 0;
+  if (run.quietFor >= QUIET_TIME)
+    return { kind: run.watchers.fill.share() >= FULL_ENOUGH ? 'filled and quiet' : 'quiet, not filled' };
+  return run.time >= limit ? { kind: 'out of time' } : null;
+}
+
+/** Root mean square speed of all metal [m/s]. */
+function typicalSpeed(run: Run): number {
+  const { flow, mesh } = run;
+  let sum = 0;
+  let mass = 0;
+  for (let j = 1; j < mesh.cells; j++) {
+    const metal = flow.area[j]! * mesh.facePath[j]!;
+    sum += metal * flow.speed[j]! ** 2;
+    mass += metal;
+  }
+  return mass > 0 ? Math.sqrt(sum / mass) : 0;
+}
+
+function progressOf(run: Run, limit: number): Progress {
+  return {
+    time: run.time,
+    done: Math.min(1, run.time / limit),
+    inclination: run.sample.inclination,
+    filledShare: run.watchers.fill.share(),
+  };
+}
