@@ -1,6 +1,8 @@
 import type { Issue } from '$src/core/issue';
 import type { PourPlan } from '$src/core/pour/plan';
+import { evaluateCell } from './evaluateCell';
 import type { Book, CellId } from './kinds';
+import { inOrder } from './needs';
 
 /** What a charge cell comes to. */
 export interface ChargeValue {
@@ -19,6 +21,10 @@ export interface ChargeValue {
 /**
  * What a cell comes to from its inputs alone. Nothing here runs the solver: a pour answers 'needs a run' with
  * its plan and hash, and the page or the command line looks for a record with that hash or makes one.
+ *
+ * Paths of issues are relative to what the cell holds: to the section, metal or tilt in a cell of that kind
+ * (`roof.4.y`, `density.value`, `stages.1.to`), and to the cell itself in a charge, pour or compare
+ * (`charge.mass`, `section`, `computation.meshCells`, `pours.1`).
  */
 export type Evaluation =
   | { readonly state: 'ready' }
@@ -27,4 +33,15 @@ export type Evaluation =
   | { readonly state: 'blocked'; readonly by: readonly CellId[]; readonly reason: string }
   | { readonly state: 'needs a run'; readonly plan: PourPlan; readonly planHash: string };
 
-export declare function evaluateBook(book: Book): ReadonlyMap<CellId, Evaluation>;
+/**
+ * What every cell of the book comes to. Cheap to call after each change: a cell whose inputs are the same objects as
+ * before gives the same evaluation object as before, and nothing is worked out for it again.
+ */
+export function evaluateBook(book: Book): ReadonlyMap<CellId, Evaluation> {
+  const evaluations = new Map<CellId, Evaluation>();
+  const cells = new Map(book.cells.map((cell) => [cell.id, cell]));
+  for (const cell of inOrder(book)) {
+    evaluations.set(cell.id, evaluateCell(cell, { cells, evaluations }));
+  }
+  return evaluations;
+}

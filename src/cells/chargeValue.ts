@@ -1,0 +1,114 @@
+import type { Issue } from '$src/core/issue';
+import { fillLevelFromVolume, volumeFromFillLevel } from '$src/core/level/fillLevel';
+import { headFromVolume, volumeFromHead } from '$src/core/level/head';
+import type { Metal } from '$src/core/metal/metal';
+import { breakPoints } from '$src/core/section/breakPoints';
+import { cavityVolume, heightAt } from '$src/core/section/cavity';
+import type { Section } from '$src/core/section/section';
+import { widthAt } from '$src/core/section/widthAt';
+import type { Tilt } from '$src/core/tilt/tilt';
+import { stagesOf } from '$src/core/tilt/turns';
+import { toDegrees } from '$src/core/units';
+import type { ChargeValue } from './evaluate';
+import type { ChargeBy } from './kinds';
+
+/** Less than this share of the cavity is a slip of typing, and nothing to compute a front from. */
+const LEAST_SHARE = 1e-3;
+
+export type ChargeResult = { readonly value: ChargeValue } | { readonly issues: readonly Issue[] };
+
+/**
+ * What a charge comes to in a section, metal and tilt that are all in order: the one of mass, fill level and head
+ * that is given, and the two that follow from it. Level surface, no capillary stand.
+ */
+export function chargeValue(section: Section, metal: Metal, tilt: Tilt, charge: ChargeBy): ChargeResult {
+  const [field, amount] = amountOf(charge);
+  const path = `charge.${field}`;
+  if (!Number.isFinite(amount)) return refusal(path, 'The charge is not a number.', 'Type a number.');
+  const start = tilt.start;
+  const end = stagesOf(tilt).at(-1)!.to;
+  const density = metal.density.value;
+  const volume = volumeOf(section, start, end, density, charge);
+  if (volume === null) return refusal(path, ...unreachable(charge, start, end));
+  const wrongSize = sizeIssue(path, section, volume, density);
+  if (wrongSize) return { issues: [wrongSize] };
+  const value: ChargeValue = {
+    mass: charge.by === 'mass' ? charge.mass : volume * density,
+    volume,
+    fromLip: charge.by === 'fill level' ? charge.fromLip : fillLevelFromVolume(section, start, volume),
+    head: charge.by === 'head' ? charge.head : headFromVolume(section, start, end, volume),
+    startInclination: start,
+    endInclination: end,
+  };
+  return { value };
+}
+
+function amountOf(charge: ChargeBy): [string, number] {
+  switch (charge.by) {
+    case 'mass':
+      return ['mass', charge.mass];
+    case 'fill level':
+      return ['fromLip', charge.fromLip];
+    case 'head':
+      return ['head', charge.head];
+  }
+}
+
+function volumeOf(
+  section: Section,
+  start: number,
+  end: number,
+  density: number,
+  charge: ChargeBy,
+): number | null {
+  switch (charge.by) {
+    case 'mass':
+      return charge.mass / density;
+    case 'fill level':
+      return volumeFromFillLevel(section, start, charge.fromLip);
+    case 'head':
+      return volumeFromHead(section, start, end, charge.head);
+  }
+}
+
+function unreachable(charge: ChargeBy, start: number, end: number): [message: string, remedy: string] {
+  const at = (inclination: number) => `${Number(toDegrees(inclination).toFixed(1))}°`.replace('-', '−');
+  if (charge.by === 'fill level') {
+    return [
+      `No metal can stand at that level at ${at(start)}: it lies under the basin floor or over a rim.`,
+      'Give a level between the two, or make the basin deeper.',
+    ];
+  }
+  return [
+    `No charge leaves that head at ${at(end)}: it would stand over a rim, or run out on the way.`,
+    'Ask for less head, or roof more of the basin.',
+  ];
+}
+
+function sizeIssue(path: string, section: Section, volume: number, density: number): Issue | null {
+  const least = LEAST_SHARE * cavityVolume(section);
+  const most = wholeVolume(section);
+  if (volume >= least && volume <= most) return null;
+  const kilograms = (volumeShown: number) => `${Number((volumeShown * density).toPrecision(3))} kg`;
+  const message =
+    volume > most
+      ? `A charge of ${kilograms(volume)} is more than basin and die hold together.`
+      : `A charge of ${kilograms(volume)} is too little to fill anything.`;
+  return { path, message, remedy: `Give between ${kilograms(least)} and ${kilograms(most)}.` };
+}
+
+/** Volume between floor and roof, basin and all cavities [m³]; over an open basin up to the line between the rims. */
+function wholeVolume(section: Section): number {
+  const marks = breakPoints(section);
+  let sum = 0;
+  for (let i = 1; i < marks.length; i++) {
+    const [from, to] = [marks[i - 1]!, marks[i]!];
+    const heights = heightAt(section, from, 'right') + heightAt(section, to, 'left');
+    sum += (widthAt(section, from, 'right') * (to - from) * heights) / 2;
+  }
+  return sum;
+}
+
+function refusal(path: string, message: string, remedy: string): ChargeResult {
+  return { issues: [{ path, message, remedy }] };
+}

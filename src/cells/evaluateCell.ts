@@ -1,0 +1,111 @@
+import type { Issue } from '$src/core/issue';
+import { checkMetal } from '$src/core/metal/checkMetal';
+import { liquidOf } from '$src/core/metal/liquidOf';
+import type { Metal } from '$src/core/metal/metal';
+import type { Computation, PourPlan } from '$src/core/pour/plan';
+import { planHash } from '$src/core/pour/planHash';
+import { checkSection } from '$src/core/section/checkSection';
+import type { Section } from '$src/core/section/section';
+import { checkTilt } from '$src/core/tilt/checkTilt';
+import type { Tilt } from '$src/core/tilt/tilt';
+import { chargeValue } from './chargeValue';
+import { checkComputation } from './checkComputation';
+import type { Evaluation } from './evaluate';
+import { hindrance } from './hindrance';
+import type { Cell, CellId, ChargeBy, ChargeCell, CompareCell, PourCell } from './kinds';
+import { remember } from './remember';
+
+/** What has been worked out before: all cells by id, and what those needed by this one came to. */
+export interface Known {
+  readonly cells: ReadonlyMap<CellId, Cell>;
+  readonly evaluations: ReadonlyMap<CellId, Evaluation>;
+}
+
+const READY: Evaluation = { state: 'ready' };
+
+const verdictOf = (issues: readonly Issue[]): Evaluation =>
+  issues.length === 0 ? READY : { state: 'wrong input', issues };
+const sectionVerdict = remember((section: Section) => verdictOf(checkSection(section)));
+const metalVerdict = remember((metal: Metal) => verdictOf(checkMetal(metal)));
+const tiltVerdict = remember((tilt: Tilt) => verdictOf(checkTilt(tilt).issues));
+
+/** What one cell comes to, given what the cells it needs came to. */
+export function evaluateCell(cell: Cell, known: Known): Evaluation {
+  switch (cell.kind) {
+    case 'note':
+      return READY;
+    case 'section':
+      return sectionVerdict(cell.section);
+    case 'metal':
+      return metalVerdict(cell.metal);
+    case 'tilt':
+      return tiltVerdict(cell.tilt);
+    case 'charge':
+      return hindrance(cell, known) ?? evaluateCharge(cell, known);
+    case 'pour':
+      return hindrance(cell, known) ?? evaluatePour(cell, known);
+    case 'compare':
+      return hindrance(cell, known) ?? evaluateCompare(cell);
+  }
+}
+
+const chargeEvaluation = remember(
+  (section: Section, metal: Metal, tilt: Tilt, charge: ChargeBy): Evaluation => {
+    const result = chargeValue(section, metal, tilt, charge);
+    return 'value' in result
+      ? { state: 'ready', charge: result.value }
+      : { state: 'wrong input', issues: result.issues };
+  },
+);
+
+function evaluateCharge(cell: ChargeCell, known: Known): Evaluation {
+  const section = taken(known, cell.section, 'section').section;
+  const { metal } = taken(known, cell.metal, 'metal');
+  const { tilt } = taken(known, cell.tilt, 'tilt');
+  return chargeEvaluation(section, metal, tilt, cell.charge);
+}
+
+const pourEvaluation = remember(
+  (section: Section, metal: Metal, tilt: Tilt, computation: Computation, volume: number): Evaluation => {
+    const issues = checkComputation(computation);
+    if (issues.length > 0) return { state: 'wrong input', issues };
+    const plan: PourPlan = { section, liquid: liquidOf(metal), volume, tilt, computation };
+    return { state: 'needs a run', plan, planHash: planHash(plan) };
+  },
+);
+
+function evaluatePour(cell: PourCell, known: Known): Evaluation {
+  const section = taken(known, cell.section, 'section').section;
+  const { metal } = taken(known, cell.metal, 'metal');
+  const { tilt } = taken(known, cell.tilt, 'tilt');
+  const { charge } = taken(known, cell.charge, 'charge');
+  const evaluation = known.evaluations.get(cell.charge!);
+  if (evaluation?.state !== 'ready' || !('charge' in evaluation)) {
+    throw new Error(`Charge ${cell.charge} is ${evaluation?.state}, expected ready.`);
+  }
+  // A charge by mass stays that mass when it is poured in another metal; a level or a head fixes the volume.
+  const volume = charge.by === 'mass' ? charge.mass / metal.density.value : evaluation.charge.volume;
+  return pourEvaluation(section, metal, tilt, cell.computation, volume);
+}
+
+const TOO_FEW_POURS: Evaluation = {
+  state: 'wrong input',
+  issues: [
+    {
+      path: 'pours',
+      message: 'Fewer than two pours are chosen.',
+      remedy: 'Choose two or more pours to compare.',
+    },
+  ],
+};
+
+function evaluateCompare(cell: CompareCell): Evaluation {
+  return new Set(cell.pours).size < 2 ? TOO_FEW_POURS : READY;
+}
+
+/** The referenced cell, which `hindrance` has seen to be there and of that kind. */
+function taken<K extends Cell['kind']>(known: Known, id: CellId | null, kind: K): Extract<Cell, { kind: K }> {
+  const cell = id === null ? undefined : known.cells.get(id);
+  if (cell?.kind !== kind) throw new Error(`Cell ${id} is ${cell?.kind}, expected a ${kind}.`);
+  return cell as Extract<Cell, { kind: K }>;
+}

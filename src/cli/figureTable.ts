@@ -1,0 +1,47 @@
+import type { Fold, PourRecord } from '$src/core/pour/record';
+import { figureRows, figureWithUnit } from '$src/report/figures';
+import { plainText } from '$src/report/sentence';
+import { verdict } from '$src/report/verdict';
+import { angleText, placeText, secondsText } from '$src/report/wording';
+import type { ComputedPour } from './computePours';
+
+/** Pours side by side as text: figures in rows, then each pour's verdict and folds. */
+export function figureTable(pours: readonly ComputedPour[]): string {
+  const columns = pours.map(({ record }) => figureRows(record));
+  const rows = columns[0]!.map(({ label }, index) => [
+    label,
+    ...columns.map((column) => figureWithUnit(column[index]!)),
+  ]);
+  const head = ['', ...pours.map(({ name }) => name)];
+  const outcome = ['outcome', ...pours.map(({ record }) => outcomeText(record))];
+  return `${aligned([head, outcome, ...rows])}\n${pours.map(pourText).join('\n')}`;
+}
+
+function outcomeText({ outcome }: PourRecord): string {
+  return outcome.kind === 'stopped' ? `stopped: ${outcome.reason}` : outcome.kind;
+}
+
+function pourText({ name, record }: ComputedPour): string {
+  const folds = record.folds.map(foldText);
+  const list = folds.length > 0 ? aligned(folds, '  ') : '';
+  return `${name}: ${plainText(verdict(record).sentence)}\n${list}`;
+}
+
+function foldText({ kind, size, time, inclination, place, severity }: Fold): string[] {
+  const measured = `${Number(severity.value.toPrecision(3))} ${severity.unit} ${severity.quantity}`;
+  return [
+    size,
+    kind,
+    `at ${secondsText(time)}`,
+    angleText(inclination),
+    `${placeText(place)} from the mouth`,
+    measured,
+  ];
+}
+
+/** Columns padded to the widest text in each. */
+function aligned(rows: readonly (readonly string[])[], indent = ''): string {
+  const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)));
+  const line = (row: readonly string[]) => row.map((text, column) => text.padEnd(widths[column]!)).join('  ');
+  return rows.map((row) => `${indent}${line(row).trimEnd()}\n`).join('');
+}

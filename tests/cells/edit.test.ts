@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { addCell, copyCell, deleteCell, moveCell, moveCellTo, renameCell } from '$src/cells/edit';
+import { freeId, freeName } from '$src/cells/names';
+import { dependentsOf, inOrder, needsOf, takenBy } from '$src/cells/needs';
+import { newCell } from '$src/cells/newCell';
+import { firstOf, sampleBook } from '../book/sample';
+
+const book = sampleBook();
+const ids = (changed = book): string[] => changed.cells.map((cell) => cell.id);
+
+describe('what needs what', () => {
+  it('knows what a cell needs and what takes it', () => {
+    expect(needsOf(firstOf(book, 'pour'))).toEqual(['section-1', 'metal-1', 'charge-1', 'tilt-1']);
+    expect(needsOf(firstOf(book, 'note'))).toEqual([]);
+    expect(takenBy(book, 'section-1')).toEqual(['charge-1', 'pour-1', 'pour-2']);
+  });
+
+  it('follows a change to all that depends on it', () => {
+    expect(dependentsOf(book, 'metal-1')).toEqual(['charge-1', 'pour-1', 'pour-2', 'compare-1']);
+    expect(dependentsOf(book, 'pour-1')).toEqual(['compare-1']);
+    expect(dependentsOf(book, 'note-1')).toEqual([]);
+  });
+
+  it('puts what is needed first, whatever the order on the page', () => {
+    const turned = { ...book, cells: book.cells.toReversed() };
+    const order = inOrder(turned).map((cell) => cell.id);
+    for (const cell of turned.cells) {
+      for (const need of needsOf(cell)) expect(order.indexOf(need)).toBeLessThan(order.indexOf(cell.id));
+    }
+  });
+});
+
+describe('changes of a book', () => {
+  it('copies a cell behind itself with a name and id of its own', () => {
+    const changed = copyCell(copyCell(book, 'tilt-1'), 'tilt-1');
+    expect(ids(changed).slice(3, 6)).toEqual(['tilt-1', 'tilt-3', 'tilt-2']);
+    expect(changed.cells.slice(3, 6).map((cell) => cell.name)).toEqual(['Tilt', 'Tilt copy 2', 'Tilt copy']);
+    expect(firstOf(changed, 'pour').tilt).toBe('tilt-1');
+  });
+
+  it('renames, but not to nothing', () => {
+    expect(renameCell(book, 'tilt-1', ' Slow tilt ').cells[3]!.name).toBe('Slow tilt');
+    expect(renameCell(book, 'tilt-1', '  ')).toBe(book);
+    expect(renameCell(book, 'gone', 'x')).toBe(book);
+  });
+
+  it('moves as far as there is room', () => {
+    expect(ids(moveCell(book, 'metal-1', -1)).slice(0, 3)).toEqual(['note-1', 'metal-1', 'section-1']);
+    expect(ids(moveCell(book, 'metal-1', -9))[0]).toBe('metal-1');
+    expect(ids(moveCellTo(book, 'note-1', 99)).at(-1)).toBe('note-1');
+    expect(moveCell(book, 'note-1', -1)).toBe(book);
+  });
+
+  it('deletes a cell and every mention of it', () => {
+    const changed = deleteCell(deleteCell(book, 'charge-1'), 'pour-2');
+    expect(firstOf(changed, 'pour').charge).toBeNull();
+    expect(firstOf(changed, 'compare').pours).toEqual(['pour-1']);
+    expect(deleteCell(book, 'gone')).toBe(book);
+  });
+
+  it('does not touch the book it was given', () => {
+    const before = structuredClone(book);
+    deleteCell(addCell(moveCell(book, 'pour-1', -3), newCell('note', book), 0), 'tilt-1');
+    expect(book).toEqual(before);
+  });
+
+  it('never gives an id or a name twice', () => {
+    expect(freeId(deleteCell(book, 'pour-1'), 'pour')).toBe('pour-1');
+    expect(freeId(book, 'pour')).toBe('pour-3');
+    expect(freeName(book, 'Pour')).toBe('Pour 3');
+    expect(freeName(book, 'Sill')).toBe('Sill');
+  });
+});
