@@ -1,0 +1,70 @@
+import type { PourRecord } from '$src/core/pour/record';
+import { toDegrees, toMillimetres } from '$src/core/units';
+import { criticalRange } from './speedCall';
+import { angleText, fixed, percentText, placeText, secondsText, speedText } from './wording';
+
+/** Degrees on an axis: signed, whole where they are whole. */
+export function degreesMark(degrees: number): string {
+  const text = fixed(degrees, Math.abs(degrees - Math.round(degrees)) < 0.05 ? 0 : 1);
+  return `${degrees > 0 && Number(text) !== 0 ? '+' : ''}${text}°`;
+}
+
+export const millimetreMark = (millimetres: number): string => fixed(millimetres, 0);
+export const speedMark = (speed: number): string => fixed(speed, 2);
+export const secondMark = (time: number): string =>
+  fixed(
+    time,
+    Math.abs(time - Math.round(time)) < 1e-6 ? 0 : Math.abs(time * 10 - Math.round(time * 10)) < 1e-6 ? 1 : 2,
+  );
+
+/** Front speeds are drawn to at least this [m/s], so that the forbidden field is in view even for a sound pour. */
+const SPEED_IN_VIEW = 1;
+
+/** Common speed axis of some pours: from 0 to 1 m/s, or to the next fifth above the quickest. */
+export function speedDomain(records: readonly PourRecord[]): [number, number] {
+  const quickest = Math.max(0, ...records.flatMap(({ frontSpeeds }) => Array.from(frontSpeeds.speed)));
+  return [0, Math.max(SPEED_IN_VIEW, Math.ceil(quickest * 5 - 1e-9) / 5)];
+}
+
+/** The critical line with its hatch and doubt, as the speed chart draws it. */
+export function criticalBand(criticalSpeed: number) {
+  return {
+    value: criticalSpeed,
+    from: criticalRange(criticalSpeed).from,
+    label: `critical ${speedText(criticalSpeed)}`,
+    note: 'above it, skin folds in',
+  };
+}
+
+/** The speed chart of one pour in words. */
+export function speedSentence(record: PourRecord): string {
+  const { peakFrontSpeed, peakFrontSpeedPlace, shareAboveCritical } = record.figures;
+  if (peakFrontSpeed === null) return 'No front ran in the die.';
+  const at = peakFrontSpeedPlace === null ? '' : ` at ${placeText(peakFrontSpeedPlace)} from the mouth`;
+  const over = shareAboveCritical
+    ? `, above critical on ${percentText(shareAboveCritical)} of the die`
+    : ', below critical throughout';
+  return `Front speed peaks at ${speedText(peakFrontSpeed)}${at}${shareAboveCritical === null ? '' : over}.`;
+}
+
+/** The front-place chart of one pour in words. */
+export function placeSentence(record: PourRecord, levelEnd: number | null): string {
+  const { arrivalTime } = record.figures;
+  if (arrivalTime === null) return 'The front does not reach the end of the die.';
+  const index = Math.max(
+    0,
+    record.series.time.findIndex((time) => time >= arrivalTime),
+  );
+  const own = `The front reaches the end at ${angleText(record.series.inclination[index]!)}`;
+  return levelEnd === null ? `${own}.` : `${own}; the level fill would at ${degreesMark(levelEnd)}.`;
+}
+
+/** Inclination and rate of one pour in words. */
+export function tiltSentence(record: PourRecord): string {
+  const { inclination, time } = record.series;
+  const [start, end] = [toDegrees(inclination[0]!), toDegrees(inclination.at(-1)!)];
+  return `The die turns from ${degreesMark(start)} to ${degreesMark(end)} within ${secondsText(time.at(-1)!)}.`;
+}
+
+/** Die length as an axis domain [mm]. */
+export const placeDomain = (length: number): [number, number] => [0, toMillimetres(length)];
