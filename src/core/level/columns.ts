@@ -1,4 +1,5 @@
 import { breakPoints } from '$src/core/section/breakPoints';
+import { closedRoof } from '$src/core/section/closedRoof';
 import { lineAt, SAME_PLACE } from '$src/core/section/lineAt';
 import type { Opening, Point, Section } from '$src/core/section/section';
 import { widthAt } from '$src/core/section/widthAt';
@@ -35,12 +36,6 @@ export function columnsOf(section: Section): Columns {
     section.openings.some((opening) => covers(section, opening, column)),
   );
   return withPassages(columns, isOpen, rimsOf(section, columns), section.mouth);
-}
-
-/** The roof with every opening bridged by a straight line from rim to rim. */
-export function closedRoof(section: Section): readonly Point[] {
-  const spans = section.openings.filter((opening) => opening.wall === 'roof');
-  return section.roof.filter((_, i) => !spans.some((span) => i > span.from && i < span.to));
 }
 
 function columnBetween(section: Section, roof: readonly Point[], left: number, right: number): Column {

@@ -1,4 +1,5 @@
 import { breakPoints } from './breakPoints';
+import { closedRoof } from './closedRoof';
 import { lineAt } from './lineAt';
 import type { Section } from './section';
 import { widthAt } from './widthAt';
@@ -27,5 +28,5 @@ function sumPastMouth(section: Section, weightAt: (from: number) => number): num
 
 /** Distance from floor to roof at x [m], on one side of a step. */
 export function heightAt(section: Section, x: number, side: 'left' | 'right'): number {
-  return lineAt(section.roof, x, side) - lineAt(section.floor, x, side);
+  return lineAt(closedRoof(section), x, side) - lineAt(section.floor, x, side);
 }

@@ -1,0 +1,68 @@
+import type { Issue } from '$src/core/issue';
+import { SAME_PLACE } from './lineAt';
+import { millimetres as mm } from './millimetres';
+import type { Region, Section } from './section';
+import { SIZES } from './sizes';
+
+/** Regions must follow each other from the back wall to the die end, each with a usable width. */
+export function checkRegions(section: Section): Issue[] {
+  const { regions } = section;
+  if (regions.length === 0) {
+    return [
+      {
+        path: 'regions',
+        message: 'The section has no width into the page.',
+        remedy: 'Add a region with a width.',
+      },
+    ];
+  }
+  const each = regions.flatMap((region, i) => [...checkWidth(region, i), ...checkEnd(section, i)]);
+  return each.length > 0 ? each : checkCover(section);
+}
+
+function checkWidth({ name, width }: Region, index: number): Issue[] {
+  if (width >= SIZES.least && width <= SIZES.most) return [];
+  return [
+    {
+      path: `regions.${index}.width`,
+      message: `Region ${name} has ${widthWords(width)}.`,
+      remedy: `Type a width from ${mm(SIZES.least)} to ${mm(SIZES.most)} mm.`,
+    },
+  ];
+}
+
+function widthWords(width: number): string {
+  if (!Number.isFinite(width)) return 'a width that is not a number';
+  if (width === 0) return 'no width';
+  return width < 0 ? 'a negative width' : `a width of ${mm(width)} mm`;
+}
+
+function checkEnd({ floor, regions }: Section, index: number): Issue[] {
+  const { name, end } = regions[index]!;
+  const start = index === 0 ? floor[0]!.x : regions[index - 1]!.end;
+  if (end > start + SAME_PLACE || Number.isNaN(start)) return [];
+  const message = Number.isFinite(end)
+    ? `Region ${name} ends at ${mm(end)} mm, not after ${mm(start)} mm where it begins.`
+    : `Region ${name} ends nowhere.`;
+  return [
+    {
+      path: `regions.${index}.end`,
+      message,
+      remedy: `Set its end to more than ${mm(start)} mm, or take the region out.`,
+    },
+  ];
+}
+
+function checkCover({ floor, regions }: Section): Issue[] {
+  const dieEnd = floor.at(-1)!.x;
+  const last = regions.at(-1)!;
+  if (Math.abs(last.end - dieEnd) <= SAME_PLACE) return [];
+  return [
+    {
+      path: `regions.${regions.length - 1}.end`,
+      message: `The last region, ${last.name}, ends at ${mm(last.end)} mm; the die ends at ${mm(dieEnd)} mm.`,
+      remedy: `Set its end to ${mm(dieEnd)} mm.`,
+      at: floor.at(-1)!,
+    },
+  ];
+}
