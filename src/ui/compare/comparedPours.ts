@@ -1,0 +1,38 @@
+import type { CellId } from '$src/cells/kinds';
+import type { PourRecord } from '$src/core/pour/record';
+import { type NumberedFold, numberedFolds } from '$src/report/numberedFolds';
+import { bench } from '../bench.svelte';
+import type { RunLook } from '../charts/runLook';
+import { looksOfPours } from '../pour/lookOfPour';
+
+/** A pour as a comparison shows it. */
+export interface ComparedPour {
+  readonly id: CellId;
+  readonly name: string;
+  readonly record: PourRecord;
+  readonly look: RunLook;
+  readonly folds: readonly NumberedFold[];
+  /** Drawn from the coarse mesh. */
+  readonly sketch: boolean;
+  /** The record belongs to the present inputs and is not coarse. */
+  readonly isCurrent: boolean;
+}
+
+/** The chosen pours that have a record, in the order chosen. */
+export function comparedPours(ids: readonly CellId[]): ComparedPour[] {
+  const looks = looksOfPours(ids);
+  return ids.flatMap((id, index) => {
+    const cell = bench.cell(id);
+    const run = bench.run(id);
+    if (!cell || !run.record) return [];
+    return {
+      id,
+      name: cell.name,
+      record: run.record,
+      look: looks[index]!,
+      folds: numberedFolds(run.record),
+      sketch: run.coarse,
+      isCurrent: run.current && !run.coarse,
+    };
+  });
+}
