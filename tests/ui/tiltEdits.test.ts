@@ -1,0 +1,67 @@
+import { expect, test } from 'vitest';
+import { checkTilt } from '$src/core/tilt/checkTilt';
+import { motionOf } from '$src/core/tilt/motionOf';
+import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import type { Tilt } from '$src/core/tilt/tilt';
+import { fromDegrees } from '$src/core/units';
+import { addStage, asKind, removeStage, samplesOf, togglePace } from '$src/ui/tilt/tiltEdits';
+
+const base = { start: fromDegrees(30), smoothing: 0.3, limits: DEFAULT_LIMITS };
+const staged: Extract<Tilt, { kind: 'staged' }> = {
+  ...base,
+  kind: 'staged',
+  stages: [
+    { to: fromDegrees(-6), rate: fromDegrees(8) },
+    { to: fromDegrees(-90), time: 5 },
+  ],
+};
+const steady: Tilt = { ...base, kind: 'steady', end: fromDegrees(-90), rate: fromDegrees(15) };
+
+/** Greatest difference of two tilts over their time [rad]. */
+function apart(a: Tilt, b: Tilt): number {
+  const [one, other] = [motionOf(a), motionOf(b)];
+  const times = Array.from({ length: 101 }, (_, index) => (index * one.duration) / 100);
+  return Math.max(...times.map((time) => Math.abs(one.inclinationAt(time) - other.inclinationAt(time))));
+}
+
+test('steady told in stages is the same turn, and back again', () => {
+  expect(apart(steady, asKind(steady, 'staged'))).toBeLessThan(1e-12);
+  const back = asKind(asKind(steady, 'staged'), 'steady');
+  expect(apart(steady, back)).toBeLessThan(1e-12);
+});
+
+test('stages told steadily keep start, end and the time of the turn', () => {
+  const one = motionOf(asKind(staged, 'steady'));
+  const other = motionOf(staged);
+  expect(one.start).toBe(other.start);
+  expect(one.end).toBeCloseTo(other.end, 12);
+  expect(one.duration).toBeCloseTo(other.duration, 9);
+});
+
+test('a stage given by time instead of rate turns the same', () => {
+  for (const index of [0, 1]) {
+    const toggled = togglePace(staged, index);
+    expect(apart(staged, toggled)).toBeLessThan(1e-9);
+    expect('rate' in toggled.stages[index]!).toBe(!('rate' in staged.stages[index]!));
+  }
+});
+
+test('a new stage splits the longest and changes nothing until it is changed', () => {
+  const more = addStage(asKind(steady, 'staged') as typeof staged);
+  expect(more.stages).toHaveLength(2);
+  expect(apart(steady, more)).toBeLessThan(1e-9);
+  expect(checkTilt(removeStage(more, 0)).issues).toEqual([]);
+});
+
+test('stages that make no sense yet still give finite ones', () => {
+  const nonsense: typeof staged = { ...staged, stages: [{ to: fromDegrees(60), time: 0 }] };
+  for (const tilt of [addStage(nonsense), togglePace(nonsense, 0), asKind(nonsense, 'steady')]) {
+    expect(JSON.stringify(tilt)).not.toContain('null');
+  }
+});
+
+test('the samples end where the tilt ends', () => {
+  const samples = samplesOf(staged);
+  expect(samples[0]).toMatchObject({ time: 0, inclination: base.start });
+  expect(samples.at(-1)!.inclination).toBeCloseTo(fromDegrees(-90), 12);
+});
