@@ -32,7 +32,8 @@ export interface MetalCell extends CellBase {
 
 /** How much metal: one of the three is given, the others follow. */
 export type ChargeBy =
-  | { readonly by: 'mass' /** [kg] */; readonly mass: number }
+  /** [kg] */
+  | { readonly by: 'mass'; readonly mass: number }
   /** Level at the start inclination, below (−) or above (+) the lip [m]. */
   | { readonly by: 'fill level'; readonly fromLip: number }
   /** Head above the mouth at the end inclination [m]. */

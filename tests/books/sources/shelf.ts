@@ -1,0 +1,30 @@
+import type { Book } from '$src/cells/kinds';
+import { fillHeight } from './fillHeight';
+import { levelOrUphill } from './levelOrUphill';
+import { twoTilts } from './twoTilts';
+
+/** An example book as listed in static/books.json; the page opens the first by itself. */
+export interface Shelved {
+  readonly file: string;
+  readonly summary: string;
+  readonly book: Book;
+}
+
+export const SHELF: readonly Shelved[] = [
+  {
+    file: 'level-or-uphill.pourbook.json',
+    summary:
+      'One arm poured three ways: level over a sill, uphill from a flush basin, and uphill over the same sill.',
+    book: levelOrUphill,
+  },
+  {
+    file: 'fill-height.pourbook.json',
+    summary: 'Four fills of one basin: the lower the ladle leaves it, the later and faster the front.',
+    book: fillHeight,
+  },
+  {
+    file: 'two-tilts.pourbook.json',
+    summary: 'A quick steady swing against a staged one, from the same good start.',
+    book: twoTilts,
+  },
+];

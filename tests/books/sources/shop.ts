@@ -1,0 +1,158 @@
+import type { Cell, CellId, ChargeBy } from '$src/cells/kinds';
+import { metalNamed } from '$src/core/metal/metals';
+import { DEFAULT_COMPUTATION } from '$src/core/pour/plan';
+import type { Point, Section } from '$src/core/section/section';
+import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import type { MachineLimits, Stage, Tilt } from '$src/core/tilt/tilt';
+import { fromDegrees, fromMillimetres } from '$src/core/units';
+
+/** What the example books share: the invented shop of three, its hinge arm, its basins and its cautions. */
+
+export const CASTING = 'Hinge arm for a greenhouse vent, A356';
+
+type CellOf<K extends Cell['kind']> = Extract<Cell, { kind: K }>;
+
+const base = (id: CellId, name: string) => ({ id, name, folded: false });
+
+export const note = (id: CellId, name: string, lines: readonly string[]): CellOf<'note'> => ({
+  ...base(id, name),
+  kind: 'note',
+  text: lines.join('\n\n'),
+});
+
+export const sectionCell = (
+  id: CellId,
+  name: string,
+  section: Section,
+  drawnWith: CellId,
+): CellOf<'section'> => ({
+  ...base(id, name),
+  kind: 'section',
+  section,
+  drawnWith,
+});
+
+export const metalCell = (): CellOf<'metal'> => ({
+  ...base('a356', 'A356'),
+  kind: 'metal',
+  metal: metalNamed('A356')!,
+});
+
+export const tiltCell = (id: CellId, name: string, tilt: Tilt): CellOf<'tilt'> => ({
+  ...base(id, name),
+  kind: 'tilt',
+  tilt,
+});
+
+export const chargeCell = (
+  id: CellId,
+  name: string,
+  section: CellId,
+  tilt: CellId,
+  charge: ChargeBy,
+): CellOf<'charge'> => ({
+  ...base(id, name),
+  kind: 'charge',
+  section,
+  metal: 'a356',
+  tilt,
+  charge,
+});
+
+export const pourCell = (
+  id: CellId,
+  name: string,
+  takes: { readonly section: CellId; readonly charge: CellId; readonly tilt: CellId },
+): CellOf<'pour'> => ({
+  ...base(id, name),
+  kind: 'pour',
+  metal: 'a356',
+  ...takes,
+  computation: DEFAULT_COMPUTATION,
+});
+
+export const compareCell = (
+  id: CellId,
+  name: string,
+  pours: readonly CellId[],
+  stepBy: CellOf<'compare'>['stepBy'],
+): CellOf<'compare'> => ({ ...base(id, name), kind: 'compare', pours, stepBy });
+
+const point = (x: number, y: number): Point => ({ x: fromMillimetres(x), y: fromMillimetres(y) });
+
+/** Roof of the arm from the mouth on [mm]: a root that flares towards the feeder, then a long taper to the boss. */
+const ARM_ROOF = [
+  [0, 34],
+  [25, 34],
+  [55, 28],
+  [200, 24],
+] as const;
+const ARM_LENGTH = 200;
+const BASIN_HEIGHT = 85;
+const FEEDER_HEIGHT = 45;
+
+/**
+ * The hinge arm, always the same from the mouth on, behind a basin of one's choice [mm]: its length, how far its floor
+ * lies under the die floor (0 is flush), and how much of it at the back is open above. The rest is roofed, higher than
+ * the arm so that gas goes back over the metal, and holds the metal as feeder at the end.
+ */
+export function armBehind(basin: {
+  readonly length: number;
+  readonly pit: number;
+  readonly open: number;
+}): Section {
+  const { length, pit, open } = basin;
+  const sill = pit > 0 ? [point(0, -pit), point(length, -pit)] : [point(0, 0)];
+  const places = { root: length + 60, arm: length + 135, boss: length + ARM_LENGTH };
+  return {
+    floor: [...sill, ...(pit > 0 ? [point(length, 0)] : []), point(places.boss, 0)],
+    roof: [
+      point(0, BASIN_HEIGHT),
+      point(open, BASIN_HEIGHT),
+      point(open, FEEDER_HEIGHT),
+      point(length, FEEDER_HEIGHT),
+      ...ARM_ROOF.map(([x, y]) => point(length + x, y)),
+    ],
+    openings: [{ wall: 'roof', from: 0, to: 1 }],
+    regions: [
+      { name: 'basin and feeder', end: fromMillimetres(length), width: fromMillimetres(80) },
+      { name: 'root', end: fromMillimetres(places.root), width: fromMillimetres(40) },
+      { name: 'arm', end: fromMillimetres(places.arm), width: fromMillimetres(34) },
+      { name: 'boss', end: fromMillimetres(places.boss), width: fromMillimetres(40) },
+    ],
+    mouth: fromMillimetres(length),
+    cavities: 1,
+    pivot: point(length, 0),
+    vents: [],
+  };
+}
+
+const UPRIGHT = fromDegrees(-90);
+const SMOOTHING = 0.3;
+
+/** Steady tilt to −90° [°, °/s]. */
+export const steady = (start: number, rate: number, limits: Partial<MachineLimits> = {}): Tilt => ({
+  kind: 'steady',
+  start: fromDegrees(start),
+  end: UPRIGHT,
+  rate: fromDegrees(rate),
+  smoothing: SMOOTHING,
+  limits: { ...DEFAULT_LIMITS, ...limits },
+});
+
+/** Staged tilt: inclination and rate of each stage [°, °/s]. */
+export const staged = (start: number, stages: readonly (readonly [to: number, rate: number])[]): Tilt => ({
+  kind: 'staged',
+  start: fromDegrees(start),
+  stages: stages.map(([to, rate]): Stage => ({ to: fromDegrees(to), rate: fromDegrees(rate) })),
+  smoothing: SMOOTHING,
+  limits: DEFAULT_LIMITS,
+});
+
+export const cautions = (id: CellId): CellOf<'note'> =>
+  note(id, 'Before anyone pours', [
+    'These figures **compare** pours. They are not a promise: a flat section knows no jets, no rivulets and no side walls, and nothing here has been matched with castings of yours.',
+    'Molten metal explodes on damp. Ladle, die, basin, coat and tools must be dry and preheated, the floor dry and clear, everyone in the clothing the work calls for, and nobody under or in front of the swing.',
+    'A machine that turns several hundred kilograms crushes. Lock it before reaching in. Begin every trial with a dry run and then a slow, supervised pour; never open a die early because a program said so.',
+    'Local codes, the makers of the machine and the metal, and a competent, licensed person decide what is done in your shop, not this page.',
+  ]);

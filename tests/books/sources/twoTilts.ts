@@ -1,0 +1,53 @@
+import type { Book } from '$src/cells/kinds';
+import { fromMillimetres } from '$src/core/units';
+import {
+  armBehind,
+  CASTING,
+  cautions,
+  chargeCell,
+  compareCell,
+  metalCell,
+  note,
+  pourCell,
+  sectionCell,
+  staged,
+  steady,
+  tiltCell,
+} from './shop';
+
+export const twoTilts: Book = {
+  title: 'Two tilt profiles side by side',
+  casting: CASTING,
+  cells: [
+    note('what-to-look-at', 'What to look at', [
+      'One section, one charge, and a start that is right: 30° uphill from a flush basin. What is left to choose is the turning.',
+      '**Quick and steady** lets the machine swing at 60° a second. **Staged** turns to +15° briskly while the front is still short, creeps through level, where the front is longest and freest, and hurries once the arm is full of metal that has nowhere left to run.',
+      'Step the comparison by filled share: at the same filling, look at the surface. Then by time: see what the gentle tilt costs in seconds.',
+    ]),
+    sectionCell('flush-basin', 'Flush basin', armBehind({ length: 115, pit: 0, open: 50 }), 'charge'),
+    metalCell(),
+    chargeCell('charge', 'Arm and 22 mm of feeder', 'flush-basin', 'quick', {
+      by: 'head',
+      head: fromMillimetres(22),
+    }),
+    tiltCell('quick', 'Quick and steady', steady(30, 60)),
+    tiltCell(
+      'staged',
+      'Staged',
+      staged(30, [
+        [15, 15],
+        [0, 6],
+        [-90, 30],
+      ]),
+    ),
+    pourCell('pour-quick', 'Quick and steady', { section: 'flush-basin', charge: 'charge', tilt: 'quick' }),
+    pourCell('pour-staged', 'Staged', { section: 'flush-basin', charge: 'charge', tilt: 'staged' }),
+    compareCell('two-tilts', 'Quick against staged', ['pour-quick', 'pour-staged'], 'filled share'),
+    note('try', 'Try it', [
+      'Make the middle stage quicker until the verdict changes: that is how fast this arm may pass level.',
+      'A gentle tilt is not free. The metal cools from the moment it touches the die; a thin arm may lap before it is full. This book does not compute the freezing: keep the time from first flow to full well inside what your own castings allow.',
+      'A hand-worked or damper-held machine has one rate, not three. Give the steady tilt the time of the staged one and compare again.',
+    ]),
+    cautions('cautions'),
+  ],
+};
