@@ -1,0 +1,71 @@
+import { basinCapacity } from '$src/core/level/basinCapacity';
+import { allowedFall, largestFall, shareAtLevel } from '$src/core/level/figures';
+import type { FirstFlow } from '$src/core/level/firstFlow';
+import { heldAtEndOf } from '$src/core/level/heldAtEnd';
+import { levelPath } from '$src/core/level/levelPath';
+import { metalPolygons } from '$src/core/level/metalPolygons';
+import type { Pool } from '$src/core/level/pools';
+import { standOf } from '$src/core/level/stand';
+import { cavityVolume } from '$src/core/section/cavity';
+import type { Section } from '$src/core/section/section';
+import { metalAtLevel } from '../drawing/metalAtLevel';
+import type { MetalShape } from '../drawing/metalShape';
+import type { DrawnWith } from './sectionDrawnWith';
+
+/** What a section says at its start inclination, SI; cheap enough for every frame of a drag. */
+export interface StartReadings {
+  /** Metal that fills all cavities [m³]. */
+  readonly cavity: number;
+  /** What stands behind the mouth before metal passes it [m³]. */
+  readonly capacity: number;
+  readonly pools: readonly Pool[];
+  readonly shape: MetalShape;
+}
+
+/** What a section says over its stroke, SI: from the level fill at some five hundred inclinations. */
+export interface StrokeReadings {
+  /** Without the capillary stand, with the metal's contact angle, and for metal that wets nothing. */
+  readonly firstFlow: { readonly bare: FirstFlow; readonly value: FirstFlow; readonly latest: FirstFlow };
+  readonly shareAtLevel: number | null;
+  readonly fall: number;
+  readonly fallInclination: number;
+  readonly allowedFall: number;
+  readonly held: number;
+  readonly spilled: number;
+  readonly endShape: MetalShape;
+}
+
+/** `section` must have passed checkSection. */
+export function startReadings(section: Section, { volume, start }: DrawnWith): StartReadings {
+  const pools = levelPath(section, volume, start, start, null).pools[0] ?? [];
+  return {
+    cavity: cavityVolume(section),
+    capacity: basinCapacity(section, start),
+    pools,
+    shape: shapeOf(section, pools, start),
+  };
+}
+
+/** `section` must have passed checkSection. */
+export function strokeReadings(section: Section, { volume, start, end, liquid }: DrawnWith): StrokeReadings {
+  const path = levelPath(section, volume, start, end, null);
+  const { fall, inclination } = largestFall(path);
+  const flow = (contactAngle: number): FirstFlow =>
+    levelPath(section, volume, start, end, standOf({ ...liquid, contactAngle })).firstFlow;
+  return {
+    firstFlow: { bare: path.firstFlow, value: flow(liquid.contactAngle), latest: flow(Math.PI) },
+    shareAtLevel: shareAtLevel(path),
+    fall,
+    fallInclination: inclination,
+    allowedFall: allowedFall(liquid.criticalSpeed),
+    ...pick(heldAtEndOf(path, volume)),
+    endShape: shapeOf(section, path.pools.at(-1) ?? [], end),
+  };
+}
+
+const pick = ({ held, spilled }: { held: number; spilled: number }) => ({ held, spilled });
+
+function shapeOf(section: Section, pools: readonly Pool[], inclination: number): MetalShape {
+  const levels = pools.map((pool) => pool.level);
+  return metalAtLevel(metalPolygons(section, pools, inclination), levels, inclination);
+}
