@@ -1,5 +1,5 @@
 import type { PourRecord } from '$src/core/pour/record';
-import { between } from './moment';
+import { between, lastTime } from './moment';
 
 /** One hue whose lightness goes one way with depth. */
 export type Ramp = readonly (readonly [red: number, green: number, blue: number])[];
@@ -63,6 +63,21 @@ export function deepestInDie(record: PourRecord): number {
     for (let j = Math.max(0, first); j < shape[1]; j++)
       deepest = Math.max(deepest, data[i * stride[0] + j * stride[1]]!);
   return deepest;
+}
+
+/**
+ * Times [s] worth mapping: from just before first flow, past the arrival by half as long again as the front was on its
+ * way, and no further than the fill.
+ */
+export function depthWindow(record: PourRecord): { from: number; to: number } {
+  const { firstFlowTime, arrivalTime, filledTime } = record.figures;
+  const first = firstFlowTime ?? 0;
+  const last = Math.min(lastTime(record), (filledTime ?? Number.POSITIVE_INFINITY) + 0.2);
+  const told = arrivalTime === null ? last : arrivalTime + Math.max(0.5, 1.5 * (arrivalTime - first));
+  return {
+    from: Math.max(0, Math.floor((first - 0.05) * 10) / 10),
+    to: Math.min(last, Math.ceil(told * 10) / 10),
+  };
 }
 
 /** Depth by place and time between two times [s] as pixels. `deepest` lets pours share one scale. */

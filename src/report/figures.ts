@@ -39,6 +39,8 @@ const signed = (degrees: number): string => {
 };
 
 const speed = (value: number): string => fixed(value, 2);
+/** A drop left over by rounding is nothing to anyone at the bench. */
+const amount = (value: number): string => (Math.abs(value) < 0.05 ? '0' : significant(value));
 const scaled = (value: number | null, convert: (value: number) => number): number | null =>
   value === null ? null : convert(value);
 const percent = (share: number): number => share * 100;
@@ -87,7 +89,7 @@ function motionRows(figures: Figures): FigureRow[] {
     ),
     row(
       'share_above_critical_percent',
-      'share of the die over critical',
+      'path over critical',
       '%',
       scaled(figures.shareAboveCritical, percent),
       percentShown,
@@ -112,7 +114,7 @@ function fillRows(figures: Figures): FigureRow[] {
     seconds('filled_time_s', 'filled', figures.filledTime),
     seconds('fill_time_s', 'fill time', figures.fillTime),
     row('final_share_percent', 'filled at the end', '%', percent(figures.finalShare), percentShown, ''),
-    row('spilled_cm3', 'metal spilled', 'cm³', toCubicCentimetres(figures.spilled), significant, ''),
+    row('spilled_cm3', 'metal spilled', 'cm³', toCubicCentimetres(figures.spilled), amount, ''),
     row('skin_folded_mm', 'skin folded in', 'mm', toMillimetres(figures.skinFolded), significant, ''),
   ];
 }

@@ -1,4 +1,5 @@
 import type { PourPlan } from '$src/core/pour/plan';
+import { lineAt, SAME_PLACE, type Side } from '$src/core/section/lineAt';
 import type { Point, Section } from '$src/core/section/section';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { toDegrees, toMillimetres } from '$src/core/units';
@@ -14,19 +15,9 @@ export interface InputWords {
   readonly group: 'section' | 'metal' | 'charge' | 'tilt' | 'computation';
 }
 
-const heightAt = (line: readonly Point[], x: number, side: 'before' | 'after'): number => {
-  const index =
-    side === 'after'
-      ? line.findLastIndex((point) => point.x <= x)
-      : Math.max(0, line.findIndex((point) => point.x >= x) - 1);
-  const [a, b] = [line[index] ?? line[0]!, line[index + 1]];
-  if (!b || b.x === a.x) return (side === 'before' ? b : a)?.y ?? a.y;
-  return a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x);
-};
-
 /** Lowest basin floor under the floor at the mouth [m]; 0 when flush. */
 function pitDepth({ floor, mouth }: Section): number {
-  const lip = heightAt(floor, mouth, 'after');
+  const lip = lineAt(floor, mouth, 'right');
   const behind = floor.filter((point) => point.x < mouth).map((point) => point.y);
   return lip - Math.min(lip, ...behind);
 }
@@ -39,12 +30,14 @@ function basinFloor(section: Section): string {
 const millimetresBy = (lengths: readonly number[]): string =>
   `${lengths.map((length) => fixed(toMillimetres(length), 0)).join(' × ')} mm`;
 
-/** Greatest opening between floor and roof past the mouth [m], read at the points of both lines. */
+/** Greatest opening between floor and roof past the mouth [m]; both are straight between their points. */
 function dieHeight({ floor, roof, mouth }: Section): number {
-  const places = [...floor, ...roof].map((point) => point.x).filter((x) => x > mouth);
-  const open = (x: number, side: 'before' | 'after'): number =>
-    heightAt(roof, x, side) - heightAt(floor, x, side);
-  return Math.max(0, ...places.flatMap((x) => [open(x, 'before')]));
+  const places = [mouth, ...[...floor, ...roof].map((point) => point.x).filter((x) => x > mouth)];
+  const open = (x: number, side: Side): number => lineAt(roof, x, side) - lineAt(floor, x, side);
+  return Math.max(
+    0,
+    ...places.flatMap((x) => (x > mouth ? [open(x, 'left'), open(x, 'right')] : [open(x, 'right')])),
+  );
 }
 
 function widthsText({ regions, mouth, cavities }: Section): string {
@@ -72,11 +65,32 @@ function pivotText({ pivot, mouth }: Section): string {
   return `${fixed(Math.abs(along), 0)} mm${side}, ${fixed(toMillimetres(pivot.y), 0)} mm up`;
 }
 
+/** A line past the mouth, seen from the mouth: how the line gets there is the basin's affair. */
+function linePast(line: readonly Point[], mouth: number): number[][] {
+  const atMouth = { x: mouth, y: lineAt(line, mouth, 'right') };
+  const beyond = line.filter(({ x }) => x > mouth + SAME_PLACE);
+  return [atMouth, ...beyond].map(({ x, y }) => [exact(x - mouth), exact(y)]);
+}
+
+const lineBehind = (line: readonly Point[], mouth: number): number[][] =>
+  line.filter(({ x }) => x < mouth - SAME_PLACE).map(({ x, y }) => [exact(x - mouth), exact(y)]);
+
+/** Heights the basin floor passes through, from the lip; its lengths are another input. */
+function basinHeights({ floor, mouth }: Section): number[] {
+  const lip = lineAt(floor, mouth, 'right');
+  const heights = floor.filter(({ x }) => x < mouth - SAME_PLACE).map(({ y }) => exact(y - lip));
+  return heights.filter((height, index) => height !== heights[index - 1]);
+}
+
+const openSpans = ({ roof, openings, mouth }: Section): unknown[] =>
+  openings.map((opening) =>
+    opening.wall === 'back wall'
+      ? opening.wall
+      : [opening.from, opening.to].map((index) => exact(roof[index]!.x - mouth)),
+  );
+
 function sectionWords(section: Section): InputWords[] {
   const { floor, roof, mouth } = section;
-  const behind = (line: readonly Point[]) => line.filter((point) => point.x <= mouth);
-  const past = (line: readonly Point[]) =>
-    line.filter((point) => point.x >= mouth).map(({ x, y }) => [exact(x - mouth), exact(y)]);
   const bounds = section.regions.map(({ end }) => exact(end - mouth));
   const ventsFromMouth = section.vents.map((vent) => ({ ...vent, place: exact(vent.place - mouth) }));
   const backWall = Math.abs(roof[0]!.y - floor[0]!.y);
@@ -87,12 +101,12 @@ function sectionWords(section: Section): InputWords[] {
     group: 'section',
   });
   return [
-    input('basin floor', basinFloor(section), [pitDepth(section), behind(floor).map(({ y }) => y)]),
+    input('basin floor', basinFloor(section), basinHeights(section)),
     input('basin, length × back wall', millimetresBy([mouth - floor[0]!.x, backWall]), [mouth, backWall]),
-    input('opening over the basin', openingText(section), [section.openings, behind(roof)]),
+    input('opening over the basin', openingText(section), [openSpans(section), lineBehind(roof, mouth)]),
     input('die, length × height', millimetresBy([floor.at(-1)!.x - mouth, dieHeight(section)]), [
-      past(floor),
-      past(roof),
+      linePast(floor, mouth),
+      linePast(roof, mouth),
     ]),
     input('widths', widthsText(section), [
       section.regions.map(({ width }) => width),

@@ -2,7 +2,7 @@ import type { PourRecord } from '$src/core/pour/record';
 import { toDegrees, toMillimetres } from '$src/core/units';
 import { type FigureRow, figureRows, foldCount } from './figures';
 import { dieLength } from './series';
-import { countText, fixed, listText, secondsNumber } from './wording';
+import { angleText, countText, fixed, listText, secondsNumber } from './wording';
 
 /** A figure worth showing large, with one line on what it means. */
 export interface KeyFigure extends FigureRow {
@@ -14,7 +14,7 @@ function firstFlowNote({ figures, band }: PourRecord): string {
   if (flow.kind !== 'angle') return '';
   const way = toDegrees(flow.inclination) >= 0 ? 'uphill: it rolls in' : 'downhill: it runs';
   if (band?.gateOff.firstFlow.kind !== 'angle') return way;
-  return `${way}; ${fixed(toDegrees(band.gateOff.firstFlow.inclination), 1)}° without stand`;
+  return `${way}; ${angleText(band.gateOff.firstFlow.inclination)} without stand`;
 }
 
 function peakNote({ figures, plan }: PourRecord): string {

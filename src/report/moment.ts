@@ -10,8 +10,10 @@ export interface Moment {
   readonly front: number;
   /** 0 to 1 */
   readonly filledShare: number;
-  /** Speed of the front at its last window [m/s]; null before the first and after the last. */
+  /** Speed of the front over its last window [m/s]; null before the first window is complete and after the last. */
   readonly frontSpeed: number | null;
+  /** Middle of that window [m from the mouth]. */
+  readonly frontSpeedPlace: number | null;
 }
 
 /** Index of the last entry not after `time`, by halving; 0 before the first. `times` rises. */
@@ -52,12 +54,17 @@ export function momentAt(record: PourRecord, time: number): Moment {
     inclination: interpolate(series.inclination, index, share),
     front: interpolate(series.front, index, share),
     filledShare: interpolate(series.filledShare, index, share),
-    frontSpeed: frontSpeedAt(record, held),
+    ...frontSpeedAt(record, held),
   };
 }
 
-function frontSpeedAt({ frontSpeeds }: PourRecord, time: number): number | null {
-  const { time: times, speed } = frontSpeeds;
-  if (times.length === 0 || time < times[0]! || time > times.at(-1)!) return null;
-  return speed[indexAt(times, time)]!;
+function frontSpeedAt(
+  { frontSpeeds }: PourRecord,
+  time: number,
+): Pick<Moment, 'frontSpeed' | 'frontSpeedPlace'> {
+  const { time: times, speed, place } = frontSpeeds;
+  if (times.length === 0 || time < times[0]! || time > times.at(-1)!)
+    return { frontSpeed: null, frontSpeedPlace: null };
+  const { index, share } = between(times, time);
+  return { frontSpeed: interpolate(speed, index, share), frontSpeedPlace: interpolate(place, index, share) };
 }

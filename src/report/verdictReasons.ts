@@ -2,7 +2,16 @@ import type { Fold, FoldSize, PourRecord } from '$src/core/pour/record';
 import { toCubicCentimetres, toDegrees } from '$src/core/units';
 import { firstFlowText } from './figures';
 import { peakRange, type SpeedCall } from './speedCall';
-import { angleText, countText, fixed, percentText, placeText, significant, speedText } from './wording';
+import {
+  angleText,
+  countText,
+  fixed,
+  percentText,
+  placeText,
+  secondsText,
+  significant,
+  speedText,
+} from './wording';
 
 /** One cause in a few words, and one line on it. */
 export interface Reason {
@@ -71,6 +80,8 @@ function firstFlowReason(record: PourRecord): Reason | null {
   };
 }
 
+const sizeWord = ({ size }: Fold): string => `${size[0]!.toUpperCase()}${size.slice(1)}.`;
+
 const heavierFirst = (a: Fold, b: Fold): number => WEIGHT[b.size] - WEIGHT[a.size] || a.time - b.time;
 
 function foldReasons({ folds }: PourRecord): Reason[] {
@@ -78,8 +89,11 @@ function foldReasons({ folds }: PourRecord): Reason[] {
   const kinds = [...new Set(others.map((fold) => fold.kind))];
   return kinds.map((kind) => {
     const ofKind = others.filter((fold) => fold.kind === kind);
-    const count = ofKind.length > 1 ? `${countText(ofKind.length, 'time')}, first: ` : '';
-    return { name: kind, line: `${ofKind[0]!.size}; ${count}${ofKind[0]!.cause}` };
+    const count =
+      ofKind.length > 1
+        ? ` ${countText(ofKind.length, 'time')}, first at ${secondsText(ofKind[0]!.time)}.`
+        : '';
+    return { name: kind, line: `${sizeWord(ofKind[0]!)}${count} ${ofKind[0]!.cause}` };
   });
 }
 

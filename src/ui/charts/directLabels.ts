@@ -81,15 +81,16 @@ function candidates(points: readonly Spot[], width: number, plot: Plot): Candida
 }
 
 /**
- * A place for each label beside its own curve, off every curve, off the other labels and inside the plot.
+ * A place for each label beside its own curve, off every curve, off the other labels and `lines` and inside the plot.
  * A label that finds only bad places takes the least bad one: an unnamed line would be worse.
  */
 export function placeDirectLabels(
   wanted: readonly LabelWanted[],
   plot: Plot,
   taken: readonly Box[] = [],
+  lines: readonly (readonly Spot[])[] = [],
 ): LabelPlaced[] {
-  const curves = wanted.map(({ points }) => dense(points));
+  const curves = [...wanted.map(({ points }) => dense(points)), ...lines.map(dense)];
   const boxes = [...taken];
   return wanted.flatMap(({ key, text }, index) => {
     const own = curves[index]!;

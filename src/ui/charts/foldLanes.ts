@@ -16,6 +16,18 @@ export interface FoldLane {
   readonly cursor: number | null;
 }
 
+/** Places moved to the left so that none is nearer than `apart` [px] to the next; the last keeps its place. */
+export function spreadLeft(places: readonly number[], apart: number): number[] {
+  const order = places.map((_, index) => index).sort((a, b) => places[b]! - places[a]!);
+  const spread = [...places];
+  let limit = Number.POSITIVE_INFINITY;
+  for (const index of order) {
+    spread[index] = Math.min(places[index]!, limit);
+    limit = spread[index]! - apart;
+  }
+  return spread;
+}
+
 /** Levels so that pins nearer than `apart` [px] do not lie on one another: 0 on the lane, 1 above it, and so on. */
 export function pinLevels(places: readonly number[], apart: number): number[] {
   const lastAt: number[] = [];

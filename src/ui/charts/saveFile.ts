@@ -1,3 +1,5 @@
+import { downloadText } from '../files';
+
 /** A name any file system takes: letters, digits, hyphens. */
 export function fileNameFrom(name: string): string {
   return (
@@ -19,5 +21,4 @@ export function saveFile(name: string, content: Blob): void {
   setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }
 
-export const saveText = (name: string, text: string, type: string): void =>
-  saveFile(name, new Blob([text], { type }));
+export const saveText = (name: string, text: string, type: string): void => downloadText(text, name, type);
