@@ -50,7 +50,7 @@ const page = defineConfig({
           environment: 'node',
           include: ['tests/site/**/*.test.ts'],
           globalSetup: ['tests/setup/site.ts'],
-          testTimeout: 60_000,
+          testTimeout: 180_000,
           hookTimeout: 60_000,
           fileParallelism: false,
         },

@@ -53,6 +53,10 @@ export const RULES: Readonly<Record<string, Rule>> = {
     libraries: ['@noble/hashes', 'ndarray'],
     reason: 'a run goes from plan to record; it must work without a page, a file or a thread',
   },
+  verify: {
+    allowed: ['core'],
+    reason: 'a check of the physics runs the solver as everybody does, without page or file',
+  },
   report: {
     allowed: [...LIVE, ...PLAN_AND_RECORD, 'core/mesh'],
     libraries: ['d3', 'ndarray'],

@@ -1,0 +1,42 @@
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+
+/** Longest wait for the pours of a book; a loaded machine takes its time [ms]. */
+const PATIENCE = 120_000;
+
+const states = (page: Page): Promise<string[]> =>
+  page
+    .locator('[data-cell][data-state]')
+    .evaluateAll((cells) => cells.map((cell) => cell.getAttribute('data-state') ?? ''));
+
+/** Waits until every cell of the book says that it is up to date. */
+export async function waitUntilFresh(page: Page): Promise<void> {
+  await page.locator('[data-cell][data-state]').first().waitFor();
+  await expect
+    .poll(async () => [...new Set(await states(page))], { timeout: PATIENCE, interval: 200 })
+    .toEqual(['fresh']);
+}
+
+/** A figure of the compare table: which pour, which figure, the number behind it, and what a reader sees. */
+export interface ShownFigure {
+  readonly pour: string;
+  readonly key: string;
+  readonly value: number | null;
+  readonly text: string;
+}
+
+/** All figures of the book's compare table. */
+export async function shownFigures(page: Page): Promise<ShownFigure[]> {
+  const cells = await page.locator('[data-table="figures"] td[data-key]').all();
+  return Promise.all(
+    cells.map(async (cell) => {
+      const value = await cell.getAttribute('data-value');
+      return {
+        pour: (await cell.getAttribute('data-pour')) ?? '',
+        key: (await cell.getAttribute('data-key')) ?? '',
+        value: value === null ? null : Number(value),
+        text: (await cell.locator('b').textContent()) ?? '',
+      };
+    }),
+  );
+}

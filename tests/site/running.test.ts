@@ -1,0 +1,60 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+import { shownFigures, waitUntilFresh } from './helpers/bench';
+import { openBookFile } from './helpers/books';
+import { useSite } from './helpers/openPage';
+import { picture } from './helpers/picture';
+
+const openPage = useSite();
+
+interface LooseBook {
+  readonly cells: { readonly kind: string; readonly computation?: { meshCells: number } }[];
+}
+
+/** The example with a mesh so fine that its pours are under way long enough to be stopped. */
+function slowExample(): string {
+  const path = fileURLToPath(new URL('../../static/two-tilts.pourbook.json', import.meta.url));
+  const file = JSON.parse(readFileSync(path, 'utf8')) as LooseBook & { readonly book?: LooseBook };
+  for (const { computation } of (file.book ?? file).cells) if (computation) computation.meshCells = 2000;
+  return JSON.stringify(file);
+}
+
+test('with the worker file blocked no figure appears, and the page says why', async () => {
+  const page = await openPage({
+    prepare: (context) => context.route(/pour\.worker/, (route) => route.abort()),
+    expectedErrors: /Failed to load resource|ERR_FAILED/,
+  });
+  const pours = page.locator('[data-kind="pour"]');
+  await expect
+    .poll(() => pours.evaluateAll((cells) => cells.map((cell) => cell.getAttribute('data-state'))), {
+      timeout: 30_000,
+    })
+    .toEqual(['failed', 'failed', 'failed']);
+  await picture(page, 'worker-blocked');
+  const said = await pours.first().getByRole('alert').textContent();
+  expect(said).toContain('could not be loaded');
+  expect(await shownFigures(page)).toEqual([]);
+  expect(
+    await page
+      .locator('[data-kind="pour"]')
+      .getByText(/\d m\/s/)
+      .count(),
+  ).toBe(0);
+});
+
+test('a running pour is stopped, keeps what is done, and can be run to the end', async () => {
+  const page = await openPage();
+  await waitUntilFresh(page);
+  await openBookFile(page, { name: 'slow.pourbook.json', text: slowExample() });
+  const pour = page.locator('[data-kind="pour"]').first();
+  await expect.poll(() => pour.getAttribute('data-state'), { timeout: 30_000 }).toBe('running');
+  await pour.getByRole('button', { name: 'Stop, keep what is done' }).click();
+  await expect.poll(() => pour.getAttribute('data-state'), { timeout: 15_000 }).toBe('stopped');
+  await pour.getByText('You stopped this run.').waitFor();
+  await page.waitForTimeout(1500);
+  expect(await pour.getAttribute('data-state')).toBe('stopped');
+  await picture(page, 'stopped');
+  await pour.getByRole('button', { name: 'Run to the end' }).click();
+  await expect.poll(() => pour.getAttribute('data-state'), { timeout: 15_000 }).toBe('running');
+});
