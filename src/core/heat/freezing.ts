@@ -1,0 +1,30 @@
+import type { ThermalMetal } from './thermal';
+
+/** A freezing metal as the heat step sees it: bare numbers in SI, sources left behind. */
+export interface Freezing {
+  /** Density that turns the flow's volumes into mass [kg/m³]: the liquid's, in every state. */
+  readonly density: number;
+  /** [K], solidus ≤ liquidus. */
+  readonly liquidus: number;
+  readonly solidus: number;
+  /** [J/kg] */
+  readonly latentHeat: number;
+  /** [J/(kg K)] */
+  readonly liquidHeat: number;
+  readonly solidHeat: number;
+  /** Solid fraction at which a front stops, 0 to 1. */
+  readonly coherency: number;
+}
+
+/** The bare numbers of a metal; `density` is its liquid density [kg/m³] (`Metal.density.value`). */
+export function freezingOf(thermal: ThermalMetal, density: number): Freezing {
+  return {
+    density,
+    liquidus: thermal.liquidus.value,
+    solidus: thermal.solidus.value,
+    latentHeat: thermal.latentHeat.value,
+    liquidHeat: thermal.liquidHeat.value,
+    solidHeat: thermal.solidHeat.value,
+    coherency: thermal.coherency.value,
+  };
+}
