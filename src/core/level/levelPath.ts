@@ -28,6 +28,8 @@ export interface LevelPath {
 const STEP = fromDegrees(0.25);
 /** Events are found to within this inclination [rad], a tenth of a microdegree. */
 const EVENT_WIDTH = 2e-9;
+/** Events looked for in one step; a pool that hovers at a crest may cross it over and over by round-off. */
+const MAX_EVENTS = 6;
 
 /**
  * Level fill of a volume ladled behind the mouth at `start` and turned slowly to `end`, with its history: pools,
@@ -53,10 +55,14 @@ export function levelPath(
   note(path, fill, tilted);
   for (const inclination of inclinationsBetween(start, end)) {
     let next = tiltTo(fill, tilted.rest, inclination);
-    while (differs(fill, tilted, next) && tilted.rest.inclination - inclination > EVENT_WIDTH) {
+    for (let event = 0; event < MAX_EVENTS && differs(fill, tilted, next); event++) {
+      if (tilted.rest.inclination - inclination <= EVENT_WIDTH) break;
+      const after = stateOf(fill, next);
       tilted = passEvent(fill, tilted, inclination);
       note(path, fill, tilted);
       next = tiltTo(fill, tilted.rest, inclination);
+      // A flow that swells from nothing may not show yet just past its event: it is found all the same.
+      if (!next.cameApart && stateOf(fill, next) === after) break;
     }
     tilted = next;
     note(path, fill, tilted);

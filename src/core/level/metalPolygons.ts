@@ -63,16 +63,21 @@ function addWetPart(
 ): void {
   const wet = stretchUnder(column, level, sin, cos, column.floorLeft, column.floorRight);
   if (!wet) return;
-  const [from, to] = wet;
+  const floorAt = (x: number) => heightOn(column, x, column.floorLeft, column.floorRight);
+  const roofAt = (x: number) => heightOn(column, x, column.roofLeft, column.roofRight);
+  const surfaceAt = (x: number) => Math.max(floorAt(x), Math.min(roofAt(x), (level - x * sin) / cos));
+  const add = (x: number, top: number) => {
+    below.push({ x, y: floorAt(x) });
+    above.push({ x, y: top });
+  };
+  // Where the level meets floor or roof the height is theirs: near upright the surface's own height is ill-defined.
   const covered = stretchUnder(column, level, sin, cos, column.roofLeft, column.roofRight);
-  const corners = [from, to, ...(covered ?? [])].filter((x) => x >= from && x <= to).sort((a, b) => a - b);
-  for (const x of corners) {
-    const floor = heightOn(column, x, column.floorLeft, column.floorRight);
-    const roof = heightOn(column, x, column.roofLeft, column.roofRight);
-    const surface = (level - x * sin) / cos;
-    below.push({ x, y: floor });
-    above.push({ x, y: Math.max(floor, Math.min(roof, Number.isNaN(surface) ? roof : surface)) });
-  }
+  const [from, to] = wet;
+  if (from > column.left) add(from, floorAt(from));
+  else if (covered?.[0] !== column.left) add(from, surfaceAt(from));
+  for (const x of covered ?? []) add(x, roofAt(x));
+  if (to < column.right) add(to, floorAt(to));
+  else if (covered?.[1] !== column.right) add(to, surfaceAt(to));
 }
 
 /** The stretch of x in which a straight line of the column lies under the level; null when it lies above throughout. */

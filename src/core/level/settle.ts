@@ -30,6 +30,9 @@ const ROUND_OFF = 1e-15;
 /** Overflows larger than this share count as metal passing. */
 const PASSING = 1e-11;
 
+/** Each crest is passed a few times at most; more moves than this are our own mistake. */
+const MAX_MOVES = 10_000;
+
 type Outlet = { readonly elevation: number; readonly to: 'left' | 'right' | 'out' };
 
 /**
@@ -41,7 +44,12 @@ type Outlet = { readonly elevation: number; readonly to: 'left' | 'right' | 'out
  */
 export function settle(terrain: Terrain, ponds: readonly Pond[], metal: number): Settled {
   const state = { ponds: [...ponds], spilled: 0, passages: [] as Passage[] };
+  let moves = 0;
   for (let i = 0; i < state.ponds.length; ) {
+    if (moves++ > MAX_MOVES)
+      throw new Error(
+        `level fill: still overflowing after ${MAX_MOVES} moves in ${JSON.stringify(state.ponds)} ${JSON.stringify(terrain.sills)}`,
+      );
     const moved = overflowOf(terrain, state, i, metal);
     i = moved ? 0 : i + 1;
   }

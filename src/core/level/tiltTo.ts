@@ -125,11 +125,14 @@ export function ladle(fill: Fill, inclination: number): Tilted {
   return tiltTo(fill, poured, inclination);
 }
 
-/** Metal spreads from where it is ladled until its front stands. */
+/** Metal spreads from where it is ladled until its front stands; it starts a hair inside its column, past any step. */
 function firstReach(fill: Fill, inclination: number, pond: PondBehind, bottom: number): number {
   const ground = groundAt(fill, inclination, bottom);
-  return ground ? moveFront(ground, pond, bottom).reach : Number.POSITIVE_INFINITY;
+  return ground ? moveFront(ground, pond, bottom + HAIR).reach : Number.POSITIVE_INFINITY;
 }
+
+/** [m] */
+const HAIR = 1e-11;
 
 /** Where metal is ladled: the column behind the mouth whose floor lies lowest. */
 export function lowestColumnBehindMouth(columns: Columns, terrain: Terrain): number {
