@@ -3,7 +3,7 @@ import { frictionRate } from './conditions';
 import type { Flow } from './flow';
 import type { Forces } from './forces';
 import { type GateResult, gateAtFront } from './gate';
-import { CENTRING_LIMIT, DRY_DEPTH } from './settings';
+import { CENTRING_LIMIT, DRY_DEPTH, SKIN_DEPTH } from './settings';
 
 const STILL = 1e-7;
 const CLOSED = 1e-12;
@@ -101,8 +101,8 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
           acceleration * (armY * slant - armX * (floorSin[up]! + clamp(slope, -1, 1))) +
           2 * rate * clamp(swelling, -reach, reach));
     }
-    if (forces.capillaryGate && depth[l]! > DRY_DEPTH !== depth[r]! > DRY_DEPTH) {
-      const wetLeft = depth[l]! > DRY_DEPTH;
+    if (forces.capillaryGate && depth[l]! > SKIN_DEPTH !== depth[r]! > SKIN_DEPTH) {
+      const wetLeft = depth[l]! > SKIN_DEPTH;
       const sign = wetLeft ? 1 : -1;
       const wetLevel = wetLeft ? level[l]! : level[r]!;
       gateAtFront(

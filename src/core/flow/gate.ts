@@ -6,6 +6,9 @@
  * distance H apart resists with σ_slot = 2 γ |cos θ|/ρ and is driven by the mean head over H, so it needs the
  * slot head 2 γ |cos θ|/(ρ g H) (C04 for the open case; textbook capillary slot for the other). Between
  * 0.9 and 1.1 of contact with the roof the two pass smoothly into each other.
+ *
+ * The pull across the face is that of the whole level above the sill. An open front of depth h is pushed by half
+ * of it, which its half-filled cell makes up for; a full one by all but the half height, which is taken off here.
  */
 export interface GateResult {
   open: boolean;
@@ -39,11 +42,11 @@ export function gateAtFront(
 ): void {
   const fullness = headOverSill / opening;
   const blend = smooth((fullness - BLEND_FROM) / (BLEND_TO - BLEND_FROM));
-  const resistance = openFront + (slotFront - openFront) * blend;
+  const open = openFront / (0.5 * height);
+  const slot = slotFront / height + (gravity * opening) / 2;
   const standing = Math.max(0, Math.min(headOverSill, height * Math.max(cos, 0.05)));
-  const overRoof = Math.max(0, headOverSill - opening);
-  const head = standing + 2 * overRoof;
-  result.loss = (dt * resistance) / (0.5 * height * path);
+  const head = standing + Math.max(0, headOverSill - opening);
+  result.loss = (dt * (open + (slot - open) * blend)) / path;
   result.open = towards + (dt * gravity * Math.max(head, drop)) / path > result.loss;
 }
 

@@ -9,6 +9,12 @@ export const TIME_WEIGHT = 0.55;
 /** Depth below which a cell counts as dry for slopes and the front [m]. Larger: the front lags. Smaller: slopes at the front ring. */
 export const DRY_DEPTH = 2e-5;
 
+/**
+ * Depth ahead of a front at which its skin has passed the face [m]. A front at its stand must be able to lay this
+ * down in the next cell without falling below the stand itself: at 20 µm a puddle stands 10 µm too deep.
+ */
+export const SKIN_DEPTH = 1e-6;
+
 /** A cell this close to its volume counts as full (relative). */
 export const FULL_SHARE = 1 - 1e-12;
 

@@ -1,0 +1,4 @@
+import { damBreaks } from '$src/verify/damBreak';
+import { grade } from './grade';
+
+grade(damBreaks);

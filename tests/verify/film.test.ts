@@ -1,0 +1,4 @@
+import { films } from '$src/verify/film';
+import { grade } from './grade';
+
+grade(films);

@@ -1,0 +1,4 @@
+import { pours } from '$src/verify/pours';
+import { grade } from './grade';
+
+grade(pours);

@@ -1,0 +1,4 @@
+import { sloshes } from '$src/verify/slosh';
+import { grade } from './grade';
+
+grade(sloshes);

@@ -1,0 +1,4 @@
+import { slowTilt } from '$src/verify/slowTilt';
+import { grade } from './grade';
+
+grade(slowTilt);

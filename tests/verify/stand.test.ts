@@ -1,0 +1,4 @@
+import { stands } from '$src/verify/stand';
+import { grade } from './grade';
+
+grade(stands);

@@ -1,0 +1,4 @@
+import { stillMetal } from '$src/verify/stillMetal';
+import { grade } from './grade';
+
+grade(stillMetal);
