@@ -5,9 +5,15 @@ import { between } from './moment';
 export interface Picture {
   /** [rad] */
   readonly inclination: number;
-  /** Lab elevation of the metal surface in a mesh cell [m], NaN where dry. */
+  /** Lab elevation of the metal surface in a mesh cell [m], NaN where dry or but a film. */
   levelOf(cell: number): number;
 }
+
+/**
+ * A film thinner than this [m] is less than half a line at any scale the section is drawn at, and its level, worked
+ * out cell by cell, would only draw a ladder of lines on a steep floor.
+ */
+const FILM = 2e-4;
 
 /**
  * The picture at `time` [s], straight between frames where a mesh cell is wet in both; a cell that is wet in one only
@@ -16,16 +22,20 @@ export interface Picture {
 export function pictureAt({ frames }: PourRecord, time: number): Picture {
   const { data, stride } = frames.level;
   const { index, share } = between(frames.time, time);
-  const here = index * stride[0];
-  const next = share > 0 ? here + stride[0] : here;
+  const { depth } = frames;
+  const levelIn = (frame: number, cell: number): number =>
+    depth.data[frame * depth.stride[0] + cell * depth.stride[1]]! < FILM
+      ? Number.NaN
+      : data[frame * stride[0] + cell * stride[1]]!;
+  const after = share > 0 ? index + 1 : index;
   const levelOf = (cell: number): number => {
-    const a = data[here + cell * stride[1]]!;
-    const b = data[next + cell * stride[1]]!;
+    const a = levelIn(index, cell);
+    const b = levelIn(after, cell);
     if (!Number.isNaN(a) && !Number.isNaN(b)) return a + (b - a) * share;
     return share < 0.5 ? a : b;
   };
   const from = frames.inclination[index]!;
-  const to = frames.inclination[share > 0 ? index + 1 : index]!;
+  const to = frames.inclination[after]!;
   return { inclination: from + (to - from) * share, levelOf };
 }
 

@@ -32,6 +32,14 @@ describe('picture between frames', () => {
     expect(pictureAt(record, 0).levelOf(69)).toBeNaN();
   });
 
+  it('leaves a film too thin to draw out', () => {
+    const { depth } = record.frames;
+    const thin = { ...depth, data: depth.data.map((value) => (value > 0 ? 1e-4 : 0)) };
+    const filmed = inventedRecord({ frames: { ...record.frames, depth: thin } });
+    expect(pictureAt(record, 3).levelOf(3)).not.toBeNaN();
+    expect(pictureAt(filmed, 3).levelOf(3)).toBeNaN();
+  });
+
   it('holds the last frame afterwards', () => {
     expect(pictureAt(record, 99).inclination).toBe(record.frames.inclination.at(-1));
   });
