@@ -62,7 +62,7 @@ export const levelOrUphill: Book = {
     note('why', 'Why the start angle alone does not save it', [
       'Turned uphill, the pit holds *more*, not less: the metal sinks to the back wall and the lip stands high over it. It comes over the lip at nearly the same inclination as from a level start, and falls as far. A good start needs both: an uphill die **and** a basin that holds the whole charge at the brink, without a pit.',
       'The flush basin is sized for that. At +30° the wedge of metal behind the mouth ends within 10 mm under the brink. At −90° the roofed part of the basin has become the feeder and holds all that is left, none runs out.',
-      'The roof of the feeder is higher than the arm, so gas can leave over the metal while the arm fills. The computation lets gas out everywhere; a real die needs a vent at the boss.',
+      'The roof of the feeder is higher than the arm, so gas can leave over the metal while the arm fills; what is left goes out by the vent at the boss.',
       'Many machines cannot start above level (the level tilt here says so in its limits). What that costs is the difference between the first two columns.',
     ]),
     note('how-sure', 'How sure is this?', [

@@ -4,7 +4,7 @@ import { DEFAULT_COMPUTATION } from '$src/core/pour/plan';
 import type { Point, Section } from '$src/core/section/section';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { MachineLimits, Stage, Tilt } from '$src/core/tilt/tilt';
-import { fromDegrees, fromMillimetres } from '$src/core/units';
+import { fromDegrees, fromMillimetres, fromSquareMillimetres } from '$src/core/units';
 
 /** What the example books share: the invented shop of three, its hinge arm, its basins and its cautions. */
 
@@ -94,7 +94,7 @@ const FEEDER_HEIGHT = 45;
 /**
  * The hinge arm, always the same from the mouth on, behind a basin of one's choice [mm]: its length, how far its floor
  * lies under the die floor (0 is flush), and how much of it at the back is open above. The rest is roofed, higher than
- * the arm so that gas goes back over the metal, and holds the metal as feeder at the end.
+ * the arm so that gas goes back over the metal, and holds the metal as feeder at the end. A vent of 20 mm² sits at the boss.
  */
 export function armBehind(basin: {
   readonly length: number;
@@ -123,7 +123,7 @@ export function armBehind(basin: {
     mouth: fromMillimetres(length),
     cavities: 1,
     pivot: point(length, 0),
-    vents: [],
+    vents: [{ place: fromMillimetres(places.boss - 5), area: fromSquareMillimetres(20), blocked: 0 }],
   };
 }
 

@@ -21,7 +21,8 @@ export const twoTilts: Book = {
   cells: [
     note('what-to-look-at', 'What to look at', [
       'One section, one charge, and a start that is right: 30° uphill from a flush basin. What is left to choose is the turning.',
-      '**Quick and steady** lets the machine swing at 60° a second. **Staged** turns to +15° briskly while the front is still short, creeps through level, where the front is longest and freest, and hurries once the arm is full of metal that has nowhere left to run.',
+      '**Quick and steady** lets the machine swing at 60° a second. **Staged** turns to +12° briskly while the front is still short, creeps through level, where the front is longest and freest, and hurries once the arm is full of metal that has nowhere left to run.',
+      'The quick swing does more than run fast. Its metal closes the arm from floor to roof behind the front and shuts gas in. In the computation that gas stays where it is; in a die it bubbles up through the metal, which is no better.',
       'Step the comparison by filled share: at the same filling, look at the surface. Then by time: see what the gentle tilt costs in seconds.',
     ]),
     sectionCell('flush-basin', 'Flush basin', armBehind({ length: 115, pit: 0, open: 50 }), 'charge'),
@@ -35,9 +36,9 @@ export const twoTilts: Book = {
       'staged',
       'Staged',
       staged(30, [
-        [15, 15],
-        [0, 6],
-        [-90, 30],
+        [12, 15],
+        [-3, 6],
+        [-90, 25],
       ]),
     ),
     pourCell('pour-quick', 'Quick and steady', { section: 'flush-basin', charge: 'charge', tilt: 'quick' }),

@@ -1,0 +1,171 @@
+import { describe, expect, it } from 'vitest';
+import { evaluateBook } from '$src/cells/evaluate';
+import type { Book, Cell } from '$src/cells/kinds';
+import { fillLevelFromVolume } from '$src/core/level/fillLevel';
+import { heldAtEnd } from '$src/core/level/heldAtEnd';
+import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
+import type { PourRecord } from '$src/core/pour/record';
+import { simulate } from '$src/core/pour/simulate';
+import { cavityVolume } from '$src/core/section/cavity';
+import { stagesOf } from '$src/core/tilt/turns';
+import { toMillimetres } from '$src/core/units';
+import { fillHeight } from './sources/fillHeight';
+import { levelOrUphill } from './sources/levelOrUphill';
+import { SHELF } from './sources/shelf';
+import { twoTilts } from './sources/twoTilts';
+
+/** The notes of the books make claims; these tests hold the books to them, on the coarse mesh. */
+
+function planOf(book: Book, pour: string): PourPlan {
+  const evaluation = evaluateBook(book).get(pour);
+  if (evaluation?.state !== 'needs a run') throw new Error(`${pour} is ${evaluation?.state}`);
+  const { plan } = evaluation;
+  return { ...plan, computation: { ...plan.computation, meshCells: PREVIEW_MESH_CELLS } };
+}
+
+const records = new Map<string, PourRecord>();
+
+/** Each pour is run once, however many tests read it. */
+function recordOf(book: Book, pour: string): PourRecord {
+  const key = `${book.title}/${pour}`;
+  const known = records.get(key);
+  if (known) return known;
+  const record = run(planOf(book, pour));
+  records.set(key, record);
+  return record;
+}
+
+function run(plan: PourPlan): PourRecord {
+  const pour = simulate(plan);
+  let step = pour.next();
+  while (!step.done) step = pour.next();
+  return step.value;
+}
+
+const isPour = (cell: Cell) => cell.kind === 'pour';
+const everyPour = SHELF.flatMap(({ book }) =>
+  book.cells.filter(isPour).map(({ id }) => ({ book, title: book.title, id })),
+);
+
+describe.each(everyPour)('$title: $id', ({ book, id }) => {
+  it('runs to its end with sound figures', () => {
+    const { outcome, figures, health } = recordOf(book, id);
+    expect(['filled and quiet', 'quiet, not filled']).toContain(outcome.kind);
+    for (const value of Object.values(figures))
+      if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
+    expect(health.volumeDrift).toBeLessThan(1e-12);
+    expect(figures.peakFrontSpeed).toBeGreaterThan(0.05);
+    expect(figures.arrivalTime).not.toBeNull();
+  });
+
+  it('holds all its metal to the end, more than the arm takes', () => {
+    const { section, volume, tilt } = planOf(book, id);
+    expect(heldAtEnd(section, volume, tilt.start, stagesOf(tilt).at(-1)!.to).spilled).toBe(0);
+    expect(volume).toBeGreaterThan(1.05 * cavityVolume(section));
+    expect(recordOf(book, id).figures.spilled).toBeLessThan(1e-6 * volume);
+  });
+});
+
+/** Level at the start, from the lip [mm]. */
+function fromLip(plan: PourPlan): number {
+  const level = fillLevelFromVolume(plan.section, plan.tilt.start, plan.volume);
+  if (level === null) throw new Error('No fill level.');
+  return toMillimetres(level);
+}
+
+function firstFlow({ figures }: PourRecord): number {
+  if (figures.firstFlow.kind !== 'angle') throw new Error(`First flow is ${figures.firstFlow.kind}.`);
+  return figures.firstFlow.inclination;
+}
+
+const peak = ({ figures }: PourRecord): number => figures.peakFrontSpeed!;
+const critical = ({ plan }: PourRecord): number => plan.liquid.criticalSpeed;
+
+describe('level start against uphill start', () => {
+  const flush = recordOf(levelOrUphill, 'uphill-flush');
+  const sills = [recordOf(levelOrUphill, 'level-sill'), recordOf(levelOrUphill, 'uphill-sill')];
+
+  it('holds the whole charge behind the mouth of the flush basin, 0 to 10 mm under the brink', () => {
+    const level = fromLip(planOf(levelOrUphill, 'uphill-flush'));
+    expect(level).toBeLessThanOrEqual(0);
+    expect(level).toBeGreaterThanOrEqual(-10);
+  });
+
+  it('fills the sill to 1 mm under its lip', () => {
+    expect(fromLip(planOf(levelOrUphill, 'level-sill'))).toBeCloseTo(-1, 6);
+  });
+
+  it('pours the same weight and the same arm three times', () => {
+    const plans = ['level-sill', 'uphill-flush', 'uphill-sill'].map((id) => planOf(levelOrUphill, id));
+    for (const { volume, section } of plans) {
+      expect(volume / plans[0]!.volume).toBeCloseTo(1, 3);
+      expect(cavityVolume(section)).toBeCloseTo(cavityVolume(plans[0]!.section), 12);
+    }
+  });
+
+  it('lets metal in uphill from the flush basin, downhill over the sill from either start', () => {
+    expect(firstFlow(flush)).toBeGreaterThan(0);
+    for (const sill of sills) expect(firstFlow(sill)).toBeLessThan(0);
+  });
+
+  it('keeps the flush front under critical and not the others, by a wide margin', () => {
+    expect(peak(flush)).toBeLessThan(0.9 * critical(flush));
+    expect(flush.figures.shareAboveCritical).toBe(0);
+    for (const sill of sills) expect(peak(sill)).toBeGreaterThan(1.3 * critical(sill));
+  });
+
+  it.each([
+    [
+      'without any stand',
+      (plan: PourPlan) => ({ ...plan, computation: { ...plan.computation, capillaryGate: false } }),
+    ],
+    [
+      'with metal that does not wet',
+      (plan: PourPlan) => ({ ...plan, liquid: { ...plan.liquid, contactAngle: Math.PI } }),
+    ],
+  ])('starts uphill from the flush basin and downhill over the sill %s, too', (_, assume) => {
+    const flows = ['uphill-flush', 'level-sill', 'uphill-sill'].map((id) =>
+      firstFlow(run(assume(planOf(levelOrUphill, id)))),
+    );
+    expect(flows.map(Math.sign)).toEqual([1, -1, -1]);
+  });
+});
+
+describe('fill height and front speed', () => {
+  const fills = [1, 6, 12, 18].map((below) => recordOf(fillHeight, `pour-${below}`));
+
+  it('lets the metal in later the lower the fill', () => {
+    for (let i = 1; i < fills.length; i++)
+      expect(firstFlow(fills[i]!)).toBeLessThan(firstFlow(fills[i - 1]!));
+  });
+
+  it('crosses the critical speed between the second and the last', () => {
+    expect(peak(fills[0]!)).toBeLessThan(critical(fills[0]!));
+    expect(peak(fills[1]!)).toBeLessThan(critical(fills[1]!));
+    expect(peak(fills[3]!)).toBeGreaterThan(critical(fills[3]!));
+    expect(peak(fills[3]!)).toBeGreaterThan(peak(fills[2]!));
+  });
+
+  it('fills the arm each time', () => {
+    for (const fill of fills) expect(fill.outcome.kind).toBe('filled and quiet');
+  });
+});
+
+describe('two tilt profiles', () => {
+  const [quick, slow] = [recordOf(twoTilts, 'pour-quick'), recordOf(twoTilts, 'pour-staged')];
+
+  it('folds with the quick one and not with the staged one', () => {
+    expect(peak(quick)).toBeGreaterThan(1.2 * critical(quick));
+    expect(peak(slow)).toBeLessThan(0.7 * critical(slow));
+  });
+
+  it('starts from the brink', () => {
+    const level = fromLip(planOf(twoTilts, 'pour-staged'));
+    expect(level).toBeLessThanOrEqual(0);
+    expect(level).toBeGreaterThanOrEqual(-10);
+  });
+
+  it('fills the arm with the staged one', () => {
+    expect(slow.outcome.kind).toBe('filled and quiet');
+  });
+});

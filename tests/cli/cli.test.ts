@@ -1,0 +1,173 @@
+import { execFile } from 'node:child_process';
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { writeBook } from '$src/book/writeBook';
+import { replaceCell } from '$src/cells/edit';
+import { evaluateBook } from '$src/cells/evaluate';
+import type { Book } from '$src/cells/kinds';
+import type { PourRecord } from '$src/core/pour/record';
+import { simulate } from '$src/core/pour/simulate';
+import { pourJson } from '$src/report/pourFile';
+import { firstOf, sampleBook } from '../book/sample';
+
+/** The command as people run it: it builds itself first when its sources have changed. */
+const COMMAND = fileURLToPath(new URL('../../src/setup/quietpour.js', import.meta.url));
+/** What it has built, run directly once it is known to be fresh. */
+const BUILT = fileURLToPath(new URL('../../dist/quietpour.js', import.meta.url));
+const BUILD_TIME = 120_000;
+
+interface Ended {
+  readonly code: number;
+  readonly out: string;
+  readonly error: string;
+}
+
+const quietpour = (...words: string[]): Promise<Ended> => command(BUILT, words);
+
+function command(program: string, words: readonly string[]): Promise<Ended> {
+  return new Promise((resolve) => {
+    execFile(process.execPath, [program, ...words], { maxBuffer: 1e8 }, (failure, out, error) => {
+      resolve({ code: typeof failure?.code === 'number' ? failure.code : 0, out, error });
+    });
+  });
+}
+
+/** Two pours on a very coarse mesh, one of them quicker. */
+function quickBook(): Book {
+  const sample = sampleBook();
+  const computation = { meshCells: 60, capillaryGate: true, settlingTime: 2 };
+  const cells = sample.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation } : cell));
+  return { ...sample, cells };
+}
+
+function recordOf(book: Book, id: string): PourRecord {
+  const evaluation = evaluateBook(book).get(id);
+  if (evaluation?.state !== 'needs a run') throw new Error(`${id} is ${evaluation?.state}`);
+  const pour = simulate(evaluation.plan);
+  let step = pour.next();
+  while (!step.done) step = pour.next();
+  return step.value;
+}
+
+const book = quickBook();
+let folder = '';
+const file = async (name: string, text: string): Promise<string> => {
+  const path = join(folder, name);
+  await writeFile(path, text);
+  return path;
+};
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'quietpour-'));
+  expect((await command(COMMAND, ['help'])).code).toBe(0);
+}, BUILD_TIME);
+afterAll(() => rm(folder, { recursive: true }));
+
+describe('run', () => {
+  it('gives the same record as a run here, as JSON', async () => {
+    const { code, out, error } = await quietpour(
+      'run',
+      await file('sound.pourbook.json', writeBook(book)),
+      '--json',
+    );
+    expect([code, error]).toEqual([0, '']);
+    const { pours } = JSON.parse(out);
+    expect(pours.map((pour: { name: string }) => pour.name)).toEqual(['Pour', 'Pour 2']);
+    expect(pours[0]).toEqual(JSON.parse(JSON.stringify(pourJson('Pour', recordOf(book, 'pour-1')))));
+    expect(Object.keys(pours[0].figures)).toContain('peak_front_speed_m_per_s');
+    expect(pours[0].series.time_s.length).toBeGreaterThan(100);
+  });
+
+  it('prints a table, of one pour when one is named', async () => {
+    const path = await file('named.pourbook.json', writeBook(book));
+    const { code, out } = await quietpour('run', path, '--cell', 'Pour 2');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Hinge arms, trial 1\n/);
+    expect(out).toMatch(/front speed, peak +0\.\d\d m\/s\n/);
+    expect(out).not.toMatch(/Pour +Pour 2/);
+  });
+
+  it('takes the pours of a compare', async () => {
+    const { out } = await quietpour(
+      'run',
+      await file('compare.pourbook.json', writeBook(book)),
+      '--cell',
+      'Compare',
+    );
+    expect(out).toMatch(/Pour +Pour 2/);
+  });
+
+  it('computes nothing of a book that is wrong, and says what is', async () => {
+    const tilt = firstOf(book, 'tilt');
+    const wrong = replaceCell(book, { ...tilt, tilt: { ...tilt.tilt, start: 3 } });
+    const { code, out, error } = await quietpour('run', await file('wrong.pourbook.json', writeBook(wrong)));
+    expect([code, out]).toEqual([1, '']);
+    expect(error).toContain(
+      'Tilt: A start at 171.89° is above the highest start, 60°.\n  book.cells.3.tilt.start: ',
+    );
+  });
+
+  it('knows which names there are', async () => {
+    const { code, error } = await quietpour(
+      'run',
+      await file('names.pourbook.json', writeBook(book)),
+      '--cell',
+      'Pour 9',
+    );
+    expect(code).toBe(1);
+    expect(error).toContain('“Pour”, “Pour 2”');
+  });
+});
+
+describe('check', () => {
+  it('says that a book is in order', async () => {
+    const { code, out } = await quietpour('check', await file('good.pourbook.json', writeBook(book)));
+    expect([code, out]).toEqual([0, '“Hinge arms, trial 1” is in order: 8 cells.\n']);
+  });
+
+  it.each([
+    ['no file', 'gone.pourbook.json', null, 'There is no file'],
+    ['no JSON', 'text.pourbook.json', 'metal', 'not readable as JSON'],
+    [
+      'a newer book',
+      'newer.pourbook.json',
+      writeBook(book).replace('"version": 1', '"version": 2'),
+      'version 2',
+    ],
+  ])('refuses %s', async (_, name, content, message) => {
+    const path = content === null ? join(folder, name) : await file(name, content);
+    const { code, error } = await quietpour('check', path);
+    expect(code).toBe(1);
+    expect(error).toContain(message);
+  });
+
+  it('lists what is wrong as JSON when asked', async () => {
+    const charge = firstOf(book, 'charge');
+    const wrong = replaceCell(book, { ...charge, charge: { by: 'mass', mass: -1 } });
+    const { code, out } = await quietpour(
+      'check',
+      await file('json.pourbook.json', writeBook(wrong)),
+      '--json',
+    );
+    expect(code).toBe(1);
+    expect(JSON.parse(out).issues).toMatchObject([{ path: 'book.cells.4.charge.mass', cellName: 'Charge' }]);
+  });
+});
+
+describe('what is not understood', () => {
+  it.each([
+    [[]],
+    [['bake']],
+    [['run']],
+    [['run', 'a', 'b']],
+    [['run', 'a', '--loud']],
+    [['check', 'a', '--cell', 'b']],
+  ])('%j is refused with the help', async (words) => {
+    const { code, error } = await quietpour(...words);
+    expect(code).toBe(1);
+    expect(error).toContain('quietpour run BOOK');
+  });
+});
