@@ -6,6 +6,7 @@ import { setFaces } from './faces';
 import { finish } from './finish';
 import type { Flow } from './flow';
 import type { Forces } from './forces';
+import { pressGas } from './gas';
 import { rotate } from './rotate';
 import { COURANT, LONGEST_STEP, WAVE_DEPTH } from './settings';
 import { solveLevel } from './solveLevel';
@@ -16,6 +17,7 @@ import { solveLevel } from './solveLevel';
  * @returns false when the level solve found no answer; the state is then not to be used further
  */
 export function advance(flow: Flow, mesh: Mesh, forces: Forces, dt: number, largestCell: number): boolean {
+  if (flow.gas) pressGas(flow.gas, flow, mesh, forces.gravity, dt);
   rotate(flow, mesh, forces);
   openEnds(flow, mesh, forces);
   advect(flow, mesh, dt);

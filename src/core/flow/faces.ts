@@ -49,6 +49,7 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
     pivotY,
   } = mesh;
   const { gravity, cos, rate, acceleration, viscosity, drag } = forces;
+  const air = flow.gas ? flow.gas.head : null;
   const law = forces.conditions.friction;
   const metalFriction = law.kind === 'metal';
   const normalGravity = gravity * Math.max(cos, 1e-3);
@@ -108,7 +109,7 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
       gateAtFront(
         gate,
         sign * u,
-        wetLevel - sillLevel[j]!,
+        wetLevel - sillLevel[j]! - (air ? air[wetLeft ? r : l]! : 0),
         -sign * rise,
         height,
         Math.max(free * cos, CLOSED),
@@ -125,7 +126,7 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
     const likely = Math.abs(u - (dt * gravity * rise) / spacing);
     if (step[j] && likely > 0) {
       const coming = right ? speed[j - 1]! : speed[j + 1]!;
-      const energy = gravity * (level[up]! - sillLevel[j]!) + (coming * coming) / 2;
+      const energy = gravity * (level[up]! - sillLevel[j]! - (air ? air[down]! : 0)) + (coming * coming) / 2;
       if (energy <= 0) continue;
       const most = weirDischarge(energy, normalGravity, free);
       if (likely * height > most) {

@@ -1,6 +1,8 @@
 import { type Levels, makeLevels } from '$src/core/mesh/levels';
 import type { Mesh } from '$src/core/mesh/mesh';
 
+import type { Gas } from './gas';
+
 /**
  * The state of the metal and the scratch of a step, all allocated once. Cell arrays have `cells` entries,
  * face arrays `cells + 1`; faces 0 and `cells` are the end walls.
@@ -41,6 +43,8 @@ export interface Flow {
   readonly trial: Float64Array;
   /** How the levels moved in the last step after turning [m]. */
   readonly change: Float64Array;
+  /** Gas under the roof; null = vented everywhere. */
+  gas: Gas | null;
   /** Level held in the first and last cell [m]; null = free (a die's ends always are). */
   heldStart: number | null;
   heldEnd: number | null;
@@ -80,6 +84,7 @@ export function makeFlow(mesh: Mesh): Flow {
     update: cell(),
     trial: cell(),
     change: cell(),
+    gas: null,
     heldStart: null,
     heldEnd: null,
     spilled: 0,

@@ -1,4 +1,4 @@
-import { levelOf, rotateLevels } from '$src/core/mesh/levels';
+import { type Levels, levelOf, rotateLevels } from '$src/core/mesh/levels';
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
 import type { Forces } from './forces';
@@ -19,11 +19,24 @@ export function rotate(flow: Flow, mesh: Mesh, forces: Forces): void {
     depth[i] = volume[i]! / (width[i]! * (x[i + 1]! - x[i]!));
   }
   rotateLevels(levels, mesh, forces.sin, forces.cos);
+  if (flow.gas) raiseByGas(levels, flow.gas.head, cells);
   for (let i = 0; i < cells; i++) {
     level[i] = full[i] ? level[i]! + z4[i]! : levelOf(levels, mesh, i, volume[i]!);
   }
   for (let j = 0; j <= cells; j++) sillLevel[j] = x[j]! * forces.sin + sill[j]! * forces.cos;
   limitSlopes(flow, mesh);
+}
+
+/** Gas pressure lifts the level that a cell's metal answers to: its piezometric head is surface plus gas head. */
+function raiseByGas({ z1, z2, z3, z4 }: Levels, head: Float64Array, cells: number): void {
+  for (let i = 0; i < cells; i++) {
+    const rise = head[i]!;
+    if (rise === 0) continue;
+    z1[i] = z1[i]! + rise;
+    z2[i] = z2[i]! + rise;
+    z3[i] = z3[i]! + rise;
+    z4[i] = z4[i]! + rise;
+  }
 }
 
 /** Depth differences across cells: none at floor steps and beside dry cells, where they would hold the front. */

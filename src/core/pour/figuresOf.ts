@@ -1,9 +1,18 @@
+import type { Flow } from '$src/core/flow/flow';
+import type { Mesh } from '$src/core/mesh/mesh';
+import { foldScore } from '$src/core/watch/foldScore';
 import type { PourPlan } from './plan';
-import type { Figures, FirstFlow, FrontSpeeds } from './record';
+import type { Figures, FirstFlow, Fold, FrontSpeeds } from './record';
 import type { Watchers } from './watchers';
 
 /** The figures of a pour from what its watchers saw. */
-export function figuresOf(plan: PourPlan, watchers: Watchers, spilled: number): Figures {
+export function figuresOf(
+  plan: PourPlan,
+  watchers: Watchers,
+  folds: readonly Fold[],
+  flow: Flow,
+  mesh: Mesh,
+): Figures {
   const speeds = watchers.front.frontSpeeds();
   const peak = indexOfGreatest(speeds.speed);
   const [half, nine, full] = watchers.fill.times();
@@ -23,8 +32,10 @@ export function figuresOf(plan: PourPlan, watchers: Watchers, spilled: number): 
     filledTime: full ?? null,
     fillTime: full != null && firstFlowTime !== null ? full - firstFlowTime : null,
     finalShare: watchers.fill.share(),
-    spilled,
+    spilled: flow.spilled,
     skinFolded: watchers.contraction.folded(),
+    foldScore: foldScore(folds, watchers.contraction.folded(), mesh.facePlace[mesh.cells]!),
+    gasHeld: (flow.gas?.heldVolume ?? 0) > 0,
   };
 }
 

@@ -13,6 +13,8 @@ export interface Computation {
   readonly capillaryGate: boolean;
   /** The computation gives up this long after the body has come to rest [s]. */
   readonly settlingTime: number;
+  /** 'vents': gas leaves by the basin and by vents only, and a sealed pocket is pressed; 'free': it leaves anywhere. Absent = 'vents'. */
+  readonly gas?: 'vents' | 'free';
   /** Ends and friction; absent = closed die, metal. */
   readonly conditions?: Conditions;
 }

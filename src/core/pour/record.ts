@@ -55,11 +55,28 @@ export interface FrontSpeeds {
   readonly inclination: Float64Array;
   /** Mean depth of the last 20 mm behind the front [m]. */
   readonly depth: Float64Array;
+  /** Share of the section that stands full over those 20 mm: 1 = a full-height wall. */
+  readonly fullness: Float64Array;
+  /** Froude number of their mean speed; over 1 the metal shoots. */
+  readonly froude: Float64Array;
   /** Length of the window [m]: 20 mm, or a fifth of a short die. */
   readonly window: number;
 }
 
-export type FoldKind = 'front over critical' | 'end impact' | 'return wave' | 'skin contraction';
+export type FoldKind =
+  | 'front over critical'
+  | 'tongue'
+  | 'breaking bore'
+  | 'undular bore'
+  | 'lip jet'
+  | 'end impact'
+  | 'return wave'
+  | 'fronts meet'
+  | 'front stalls'
+  | 'front falls back'
+  | 'gas sealed in'
+  | 'gas left under the roof'
+  | 'skin contraction';
 export type FoldSize = 'slight' | 'marked' | 'heavy';
 
 /** One surface folding event. */
@@ -115,8 +132,12 @@ export interface Figures {
   readonly finalShare: number;
   /** [m³] */
   readonly spilled: number;
-  /** Skin folded in per unit width [m] (event 6 sum). */
+  /** Skin folded in per unit width [m]: the sum of the skin contraction. */
   readonly skinFolded: number;
+  /** Rank among pours of one casting, 0 = nothing seen; formula in core/watch/foldScore.ts. */
+  readonly foldScore: number;
+  /** Whether a sealed pocket of gas keeps the cavity from filling. */
+  readonly gasHeld: boolean;
 }
 
 export type Outcome =

@@ -61,6 +61,7 @@ export function makeRecorder(plan: PourPlan, mesh: Mesh, solver: string): Record
   ): PourRecord {
     const frontSpeeds = watchers.front.frontSpeeds();
     const { flow } = work;
+    const folds = watchers.all.flatMap((watcher) => watcher.folds()).sort((a, b) => a.time - b.time);
     return {
       solver,
       planHash: planHash(plan),
@@ -83,8 +84,8 @@ export function makeRecorder(plan: PourPlan, mesh: Mesh, solver: string): Record
         skinFolded: Float64Array.from(series.skinFolded),
       },
       frontSpeeds,
-      figures: figuresOf(plan, watchers, flow.spilled),
-      folds: watchers.all.flatMap((watcher) => watcher.folds()).sort((a, b) => a.time - b.time),
+      figures: figuresOf(plan, watchers, folds, flow, mesh),
+      folds,
       band: null,
       health: {
         steps: flow.steps,
@@ -113,7 +114,9 @@ function keepFrame(
   frames.time.push(sample.time);
   frames.inclination.push(sample.inclination);
   frames.level.push(
-    Float32Array.from(flow.level, (level, i) => (flow.depth[i]! > DRY_DEPTH ? level : Number.NaN)),
+    Float32Array.from(flow.level, (level, i) =>
+      flow.depth[i]! > DRY_DEPTH ? level - (flow.gas?.head[i] ?? 0) : Number.NaN,
+    ),
   );
   frames.depth.push(Float32Array.from(flow.depth));
   frames.speed.push(Float32Array.from({ length: mesh.cells }, (_, i) => cellSpeed(flow, i)));

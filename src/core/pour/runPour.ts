@@ -2,6 +2,7 @@ import { advance, largestOrdinaryCell, stepLength } from '$src/core/flow/advance
 import { DIE_CONDITIONS } from '$src/core/flow/conditions';
 import { type Flow, makeFlow, totalVolume } from '$src/core/flow/flow';
 import { type Forces, frontResistance } from '$src/core/flow/forces';
+import { makeGas } from '$src/core/flow/gas';
 import { DRAG, TIME_WEIGHT } from '$src/core/flow/settings';
 import { GRAVITY } from '$src/core/gravity';
 import { levelPath } from '$src/core/level/levelPath';
@@ -14,6 +15,7 @@ import type { PourPlan } from './plan';
 import { pourIn } from './pourIn';
 import type { Outcome, PourRecord, Progress } from './record';
 import { makeRecorder, type Recorder } from './recorder';
+import { ventsOf } from './ventsOf';
 import { makeWatchers, type Watchers } from './watchers';
 
 /** Name and version of the scheme; a record made by another version is out of date. */
@@ -82,6 +84,8 @@ function begin(plan: PourPlan): Run {
   refuseNonsense(plan);
   const mesh = buildMesh(plan.section, plan.computation.meshCells);
   const flow = makeFlow(mesh);
+  if (plan.computation.gas !== 'free')
+    flow.gas = makeGas(mesh, ventsOf(plan.section, mesh), plan.liquid.density);
   const motion = motionOf(plan.tilt);
   const { liquid } = plan;
   const forces: Forces = {

@@ -1,10 +1,14 @@
 import { GRAVITY } from '$src/core/gravity';
 import type { Mesh } from '$src/core/mesh/mesh';
+import { watchBores } from '$src/core/watch/bores';
 import { type ContractionWatch, watchContraction } from '$src/core/watch/contraction';
 import { type FillWatch, watchFill } from '$src/core/watch/fill';
 import { type FrontWatch, watchFront } from '$src/core/watch/front';
+import { watchGas } from '$src/core/watch/gasPockets';
 import { watchImpact } from '$src/core/watch/impact';
-import { watchReturnWave } from '$src/core/watch/returnWave';
+import { watchLips } from '$src/core/watch/lips';
+import { watchMeetings } from '$src/core/watch/meetings';
+import { watchStalls } from '$src/core/watch/stalls';
 import type { Watcher } from '$src/core/watch/watcher';
 import type { PourPlan } from './plan';
 
@@ -16,23 +20,23 @@ export interface Watchers {
   readonly all: readonly Watcher[];
 }
 
-/** Everyone who watches a pour. The front looks first: what comes after asks where it is. */
-export function makeWatchers(mesh: Mesh, plan: PourPlan): Watchers {
-  const { liquid } = plan;
+/** Everyone who watches a pour. The order is free but for reading: each remembers only what it saw itself. */
+export function makeWatchers(mesh: Mesh, { liquid }: PourPlan): Watchers {
   const dieLength = mesh.facePlace[mesh.cells]!;
-  const front = watchFront(dieLength, liquid.criticalSpeed, liquid.surfaceTension, liquid.density, GRAVITY);
+  const { criticalSpeed } = liquid;
+  const front = watchFront(dieLength, liquid);
   const fill = watchFill();
   const contraction = watchContraction(dieLength);
-  return {
+  const all: Watcher[] = [
     front,
     fill,
+    watchLips(mesh, criticalSpeed),
+    watchImpact(mesh, criticalSpeed),
+    watchBores(criticalSpeed),
+    watchMeetings(criticalSpeed),
+    watchStalls(),
+    watchGas(mesh, liquid.density, GRAVITY),
     contraction,
-    all: [
-      front,
-      fill,
-      watchImpact(liquid.criticalSpeed, GRAVITY),
-      watchReturnWave(liquid.criticalSpeed, GRAVITY),
-      contraction,
-    ],
-  };
+  ];
+  return { front, fill, contraction, all };
 }

@@ -1,6 +1,9 @@
-import type { Fold, FrontSpeeds } from '$src/core/pour/record';
-import { foldSize } from './foldSize';
+import { GRAVITY } from '$src/core/gravity';
+import type { Liquid } from '$src/core/pour/plan';
+import type { FrontSpeeds } from '$src/core/pour/record';
+import { foldsOverCritical } from './overCritical';
 import { PLACE_STEP, type Sample } from './sample';
+import { tonguesOf } from './tongue';
 import type { Watcher } from './watcher';
 
 /** Window over which the front speed is taken [m]; a fifth of the die when that is shorter. */
@@ -21,6 +24,8 @@ interface Crossing {
   readonly time: number;
   readonly inclination: number;
   readonly depth: number;
+  readonly fullness: number;
+  readonly froude: number;
 }
 
 /**
@@ -29,10 +34,7 @@ interface Crossing {
  */
 export function watchFront(
   dieLength: number,
-  criticalSpeed: number,
-  surfaceTension: number,
-  density: number,
-  gravity: number,
+  liquid: Pick<Liquid, 'criticalSpeed' | 'surfaceTension' | 'density'>,
 ): FrontWatch {
   const window = Math.min(WINDOW, dieLength / 5);
   const places = Math.floor(dieLength / PLACE_STEP + MICRO) + 1;
@@ -56,18 +58,16 @@ export function watchFront(
   }
 
   function frontSpeeds(): FrontSpeeds {
-    const rows: { place: number; speed: number; time: number; inclination: number; depth: number }[] = [];
+    const rows: (Crossing & { place: number; speed: number })[] = [];
     for (let k = windowSteps; k < places; k++) {
       const start = crossings[k - windowSteps];
       const end = crossings[k];
       if (!start || !end || end.time <= start.time) continue;
       const length = windowSteps * PLACE_STEP;
       rows.push({
+        ...end,
         place: (k - windowSteps / 2) * PLACE_STEP,
         speed: length / (end.time - start.time),
-        time: end.time,
-        inclination: end.inclination,
-        depth: end.depth,
       });
     }
     return {
@@ -76,6 +76,8 @@ export function watchFront(
       time: Float64Array.from(rows, (row) => row.time),
       inclination: Float64Array.from(rows, (row) => row.inclination),
       depth: Float64Array.from(rows, (row) => row.depth),
+      fullness: Float64Array.from(rows, (row) => row.fullness),
+      froude: Float64Array.from(rows, (row) => row.froude),
       window: windowSteps * PLACE_STEP,
     };
   }
@@ -87,7 +89,10 @@ export function watchFront(
     firstFlow: () => (startedInDie ? null : (crossings[0] ?? null)),
     startedInDie: () => startedInDie,
     arrival: () => arrival,
-    folds: () => foldsOverCritical(frontSpeeds(), criticalSpeed, surfaceTension, density, gravity),
+    folds: () => {
+      const speeds = frontSpeeds();
+      return [...foldsOverCritical(speeds, liquid), ...tonguesOf(speeds, dieLength)];
+    },
   };
 }
 
@@ -101,76 +106,29 @@ function crossingAt(
   return {
     time: before.time + share * (sample.time - before.time),
     inclination: before.inclination + share * (sample.inclination - before.inclination),
-    depth: depthBehind(sample, place),
+    ...stretchBehind(sample, place),
   };
 }
 
-/** Mean depth of the 20 mm behind a place [m]. */
-function depthBehind(sample: Sample, place: number): number {
+/** The 20 mm behind a place: mean depth [m], share of the opening that is full, Froude number of its mean speed. */
+function stretchBehind(sample: Sample, place: number): { depth: number; fullness: number; froude: number } {
   const { profile } = sample;
   const last = Math.min(profile.places - 1, Math.max(0, Math.floor(place / profile.spacing)));
   const first = Math.max(0, last - Math.round(WINDOW / profile.spacing));
-  let sum = 0;
-  for (let k = first; k <= last; k++) sum += profile.depth[k]!;
-  return sum / (last - first + 1);
-}
-
-/** One fold for each unbroken stretch of the die that the front ran above critical speed. */
-function foldsOverCritical(
-  speeds: FrontSpeeds,
-  critical: number,
-  surfaceTension: number,
-  density: number,
-  gravity: number,
-): Fold[] {
-  const folds: Fold[] = [];
-  let k = 0;
-  while (k < speeds.speed.length) {
-    if (speeds.speed[k]! <= critical) {
-      k++;
-      continue;
-    }
-    const first = k;
-    let peak = k;
-    while (k < speeds.speed.length && speeds.speed[k]! > critical) {
-      if (speeds.speed[k]! > speeds.speed[peak]!) peak = k;
-      k++;
-    }
-    folds.push(overCritical(speeds, first, k - 1, peak, critical, surfaceTension, density, gravity));
+  let metal = 0;
+  let room = 0;
+  let momentum = 0;
+  for (let k = first; k <= last; k++) {
+    metal += profile.depth[k]!;
+    room += profile.opening[k]!;
+    momentum += profile.depth[k]! * profile.speed[k]!;
   }
-  return folds;
-}
-
-function overCritical(
-  speeds: FrontSpeeds,
-  first: number,
-  last: number,
-  peak: number,
-  critical: number,
-  surfaceTension: number,
-  density: number,
-  gravity: number,
-): Fold {
-  const speed = speeds.speed[peak]!;
-  const depth = speeds.depth[peak]!;
+  const depth = metal / (last - first + 1);
+  const speed = metal > 0 ? momentum / metal : 0;
+  const normalGravity = GRAVITY * Math.max(Math.cos(sample.inclination), 0.05);
   return {
-    kind: 'front over critical',
-    size: foldSize(speed / critical, 1.1, 1.4),
-    time: speeds.time[peak]!,
-    place: speeds.place[peak]!,
-    inclination: speeds.inclination[peak]!,
-    severity: { value: speed, quantity: 'front speed', unit: 'm/s' },
-    details: {
-      critical_m_per_s: critical,
-      from_m: speeds.place[first]! - speeds.window / 2,
-      to_m: speeds.place[last]! + speeds.window / 2,
-      depth_m: depth,
-      froude: depth > 0 ? speed / Math.sqrt(gravity * depth) : 0,
-      weber: (density * speed * speed * depth) / surfaceTension,
-      length_scale_m: depth,
-    },
-    cause:
-      'The front runs faster than its skin can stretch, so the surface breaks and folds its own film in.',
-    cure: 'Let the metal enter while the die still runs uphill: higher start angle, fuller or shorter basin, slower tilt through level.',
+    depth,
+    fullness: room > 0 ? metal / room : 0,
+    froude: depth > 0 ? Math.abs(speed) / Math.sqrt(normalGravity * depth) : 0,
   };
 }

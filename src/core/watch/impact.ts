@@ -1,3 +1,5 @@
+import { GRAVITY } from '$src/core/gravity';
+import type { Mesh } from '$src/core/mesh/mesh';
 import type { Fold } from '$src/core/pour/record';
 import { foldSize } from './foldSize';
 import type { Sample } from './sample';
@@ -9,7 +11,10 @@ const LAST_STRETCH = 20e-3;
 const QUIET_SHARE = 0.5;
 
 /** The front striking the end wall: speed = momentum over mass of the last 20 mm when it arrives. */
-export function watchImpact(criticalSpeed: number, gravity: number): Watcher {
+export function watchImpact(mesh: Mesh, criticalSpeed: number): Watcher {
+  const last = mesh.cells - 1;
+  const opening = mesh.roofRight[last]! - mesh.floorRight[last]!;
+
   let fold: Fold | null = null;
   let arrived: boolean | null = null;
 
@@ -19,6 +24,7 @@ export function watchImpact(criticalSpeed: number, gravity: number): Watcher {
     arrived = true;
     const { speed, depth } = lastStretch(sample);
     if (speed < QUIET_SHARE * criticalSpeed) return;
+    const runUp = (speed * speed) / (2 * GRAVITY);
     fold = {
       kind: 'end impact',
       size: foldSize(speed / criticalSpeed, 0.8, 1.2),
@@ -28,8 +34,9 @@ export function watchImpact(criticalSpeed: number, gravity: number): Watcher {
       severity: { value: speed, quantity: 'speed at the end wall', unit: 'm/s' },
       details: {
         depth_m: depth,
-        run_up_m: (speed * speed) / (2 * gravity),
-        froude: depth > 0 ? speed / Math.sqrt(gravity * depth) : 0,
+        run_up_m: runUp,
+        roof_strike: depth + runUp > opening ? 1 : 0,
+        froude: depth > 0 ? speed / Math.sqrt(GRAVITY * depth) : 0,
       },
       cause: 'The metal strikes the end of the die, climbs it and falls back on itself.',
       cure: 'Have the front arrive while the die still runs uphill, or slow the tilt before it arrives.',

@@ -16,6 +16,8 @@ export interface Profile {
   /** Depth square to the floor [m], speed along the floor [m/s], by place. */
   readonly depth: Float64Array;
   readonly speed: Float64Array;
+  /** Free height between floor and roof, square to the floor [m]. */
+  readonly opening: Float64Array;
   /** 1 where the metal touches the roof. */
   readonly roofed: Uint8Array;
 }
@@ -72,8 +74,20 @@ export function makeProfile(mesh: Mesh): Profile {
     spacing: PLACE_STEP,
     depth: new Float64Array(places),
     speed: new Float64Array(places),
+    opening: openings(mesh, places),
     roofed: new Uint8Array(places),
   };
+}
+
+function openings(mesh: Mesh, places: number): Float64Array {
+  const opening = new Float64Array(places);
+  let i = mesh.mouthFace;
+  for (let k = 0; k < places; k++) {
+    while (i < mesh.cells - 1 && mesh.facePlace[i + 1]! < k * PLACE_STEP) i++;
+    const height = (mesh.roofLeft[i]! + mesh.roofRight[i]! - mesh.floorLeft[i]! - mesh.floorRight[i]!) / 2;
+    opening[k] = height * mesh.floorCos[i]!;
+  }
+  return opening;
 }
 
 /** Reads depth and speed at the fixed places by linear interpolation between mesh cell centres. */

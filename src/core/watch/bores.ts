@@ -1,0 +1,129 @@
+import { GRAVITY } from '$src/core/gravity';
+import type { Fold, FoldKind } from '$src/core/pour/record';
+import { type Episode, type Sighting, trackEpisodes } from './episode';
+import { foldSize } from './foldSize';
+import type { Sample } from './sample';
+import type { Watcher } from './watcher';
+
+/** States are read this far either side of the jump [m]. */
+const REACH = 5e-3;
+/** Deeper side over shallower, and the least depth of either [m]. */
+const DEPTH_RATIO = 1.25;
+const LEAST_DEPTH = 2e-3;
+/** From this Froude number a bore breaks; down to the lower it rolls on as smooth waves. */
+const BREAKING = 1.3;
+const UNDULAR = 1.2;
+/** Closing speed that counts [m/s]. */
+const BREAKING_JUMP = 0.2;
+const UNDULAR_JUMP = 0.1;
+/** Seen in 8 of 10 looks (20 ms); sightings within 1 s are one train of waves. */
+const LOOKS = 10;
+const SEEN = 8;
+const ONE_TRAIN = 1;
+const TOUCH = 1e-4;
+
+type BoreKind = Extract<FoldKind, 'breaking bore' | 'undular bore' | 'return wave'>;
+
+const WORDS: Record<BoreKind, { cause: string; cure: string }> = {
+  'return wave': {
+    cause:
+      'Metal thrown back from the end wall runs over the incoming stream and traps the two skins between them.',
+    cure: 'Have the front arrive slowly and full height: uphill start, slower tilt until the end is reached.',
+  },
+  'breaking bore': {
+    cause: 'A steep wave breaks over slower, shallower metal and turns its skin under.',
+    cure: 'Tilt more slowly while the wave runs, and change the rate smoothly.',
+  },
+  'undular bore': {
+    cause:
+      'A smooth wave runs over shallower metal; its skin is stretched and drawn together but hardly turned under.',
+    cure: 'A smoother start of the tilt takes it away; on its own it seldom matters.',
+  },
+};
+
+/**
+ * Bores: jumps in depth that travel. A jump counts when the depths 5 mm either side differ by more than a
+ * quarter, both deeper than 2 mm, and it meets the shallow side faster than 1.2 (smooth) or 1.3 (breaking) of that
+ * side's wave speed, closing by more than 0.1 or 0.2 m/s, in 8 of 10 looks. Limits of the Froude number: Favre 1935
+ * (strength 0.281, F 1.21, as given by Kalisch et al. 2020, Water Waves) and Chanson 2010 (first crests break at
+ * 1.3 to 1.4). What is reported is the velocity jump: the Froude number divides by a thin film and never settles.
+ */
+export function watchBores(criticalSpeed: number): Watcher {
+  const trackers = {
+    'return wave': trackEpisodes(LOOKS, SEEN, ONE_TRAIN),
+    'breaking bore': trackEpisodes(LOOKS, SEEN, ONE_TRAIN),
+    'undular bore': trackEpisodes(2 * LOOKS, 2 * SEEN, ONE_TRAIN),
+  };
+  const kinds = Object.keys(trackers) as BoreKind[];
+  let arrived = false;
+
+  function look(sample: Sample): void {
+    arrived ||= sample.time > 0 && sample.front >= sample.dieLength - TOUCH;
+    const strongest = strongestJumps(sample, arrived);
+    for (const kind of kinds) trackers[kind].note(sample.time, strongest[kind]);
+  }
+
+  function folds(): Fold[] {
+    return kinds.flatMap((kind) =>
+      trackers[kind].episodes().map((episode) => boreFold(kind, episode, criticalSpeed)),
+    );
+  }
+
+  return { name: 'bores', look, folds };
+}
+
+function boreFold(kind: BoreKind, { first, strongest }: Episode, criticalSpeed: number): Fold {
+  return {
+    kind,
+    size: kind === 'undular bore' ? 'slight' : foldSize(strongest.strength / criticalSpeed, 0.8, 1.2),
+    time: first.time,
+    place: first.place,
+    inclination: first.inclination,
+    severity: { value: strongest.strength, quantity: 'velocity jump', unit: 'm/s' },
+    details: { strongest_time_s: strongest.time, strongest_place_m: strongest.place },
+    ...WORDS[kind],
+  };
+}
+
+function strongestJumps(sample: Sample, arrived: boolean): Record<BoreKind, Sighting | null> {
+  const best: Record<BoreKind, Sighting | null> = {
+    'return wave': null,
+    'breaking bore': null,
+    'undular bore': null,
+  };
+  const { profile } = sample;
+  const normalGravity = GRAVITY * Math.max(Math.cos(sample.inclination), 0.05);
+  const reach = Math.round(REACH / profile.spacing);
+  for (let k = reach; k + reach < profile.places; k++) {
+    const kind = jumpAt(sample, k, reach, normalGravity, arrived);
+    if (kind === null) continue;
+    const strength = profile.speed[k - reach]! - profile.speed[k + reach]!;
+    if (strength <= (best[kind]?.strength ?? 0)) continue;
+    best[kind] = { time: sample.time, place: k * profile.spacing, inclination: sample.inclination, strength };
+  }
+  return best;
+}
+
+/** What kind of bore stands at place k, if any. */
+function jumpAt(
+  { profile }: Sample,
+  k: number,
+  reach: number,
+  normalGravity: number,
+  arrived: boolean,
+): BoreKind | null {
+  const left = profile.depth[k - reach]!;
+  const right = profile.depth[k + reach]!;
+  const shallow = Math.min(left, right);
+  const deep = Math.max(left, right);
+  if (shallow < LEAST_DEPTH || deep < DEPTH_RATIO * shallow) return null;
+  const uLeft = profile.speed[k - reach]!;
+  const uRight = profile.speed[k + reach]!;
+  if (uLeft - uRight < UNDULAR_JUMP) return null;
+  const wave = (right * uRight - left * uLeft) / (right - left);
+  const ahead = left < right ? uLeft : uRight;
+  const froude = Math.abs(ahead - wave) / Math.sqrt(normalGravity * shallow);
+  const breaks = froude > BREAKING && uLeft - uRight > BREAKING_JUMP;
+  if (breaks) return arrived && left < right && wave < 0 ? 'return wave' : 'breaking bore';
+  return froude > UNDULAR && froude <= BREAKING ? 'undular bore' : null;
+}
