@@ -74,7 +74,7 @@ function turningLayout(section: Section, steel: Steel, wishes: PictureWishes, na
   };
   const first = lay(plain);
   if (small && !first.corner) {
-    const aside = lay({ ...plain, right: plain.right + size.width });
+    const aside = lay({ ...plain, right: plain.right + size.width + 12 });
     return { view: aside.view, arc, corner: aside.corner ?? 'top right', narrow };
   }
   if (first.corner) return { view: first.view, arc, corner: first.corner, narrow };

@@ -23,7 +23,7 @@ export function handlesOf(section: Section): Handle[] {
   return [...corners('floor'), ...corners('roof'), { kind: 'mouth' }, { kind: 'pivot' }];
 }
 
-/** Where a handle stands, die frame [m]. The mouth is held at the lower end of its line, off the corners. */
+/** Where a handle stands, die frame [m]. The mouth is held at `mouthY` on its line. */
 export function placeOf(section: Section, handle: Handle, mouthY: number): Point {
   if (handle.kind === 'corner') return section[handle.corner.line][handle.corner.index]!;
   return handle.kind === 'mouth' ? { x: section.mouth, y: mouthY } : section.pivot;
