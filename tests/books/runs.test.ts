@@ -146,6 +146,16 @@ describe('fill height and front speed', () => {
     expect(peak(fills[3]!)).toBeGreaterThan(peak(fills[2]!));
   });
 
+  it('keeps that order without any capillary stand, where even the last stays about critical', () => {
+    const bare = [1, 6, 12, 18].map((below) => {
+      const plan = planOf(fillHeight, `pour-${below}`);
+      return run({ ...plan, computation: { ...plan.computation, capillaryGate: false } });
+    });
+    for (let i = 1; i < bare.length; i++) expect(firstFlow(bare[i]!)).toBeLessThan(firstFlow(bare[i - 1]!));
+    expect(peak(bare[3]!)).toBeGreaterThan(peak(bare[0]!));
+    expect(peak(bare[3]!)).toBeLessThan(1.15 * critical(bare[3]!));
+  });
+
   it('fills the arm each time', () => {
     for (const fill of fills) expect(fill.outcome.kind).toBe('filled and quiet');
   });
