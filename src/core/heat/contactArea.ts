@@ -10,8 +10,10 @@ export interface Walls {
   readonly hanging: Float64Array;
   /** Free height over which a hanging wall begins [m]: the lower of the two faces. */
   readonly free: Float64Array;
-  /** Side walls of a cell: 2 for each cavity; each touches the metal's whole section. */
-  readonly sides: Float64Array;
+  /** 1 where there is any such upright wall. */
+  readonly upright: Uint8Array;
+  /** Side walls, two for each cavity, touch the metal's whole section: their area for each volume of metal [1/m]. */
+  readonly sidesPerVolume: Float64Array;
 }
 
 /**
@@ -21,13 +23,16 @@ export function wallsOf(mesh: Mesh, cavities: number): Walls {
   const { cells, x, width, path, open, mouthFace } = mesh;
   const cell = (value: (i: number) => number) => Float64Array.from({ length: cells }, (_, i) => value(i));
   const roofPath = (i: number) => Math.hypot(x[i + 1]! - x[i]!, mesh.roofRight[i]! - mesh.roofLeft[i]!);
+  const foot = cell((i) => footHeight(mesh, i));
+  const hanging = cell((i) => hangingHeight(mesh, i));
   return {
     floor: cell((i) => path[i]! * width[i]!),
     roof: cell((i) => (open[i] ? 0 : roofPath(i) * width[i]!)),
-    foot: cell((i) => footHeight(mesh, i)),
-    hanging: cell((i) => hangingHeight(mesh, i)),
+    foot,
+    hanging,
     free: cell((i) => Math.max(0, Math.min(ceilingOver(mesh, i, i), ceilingOver(mesh, i, i + 1)))),
-    sides: cell((i) => 2 * (i >= mouthFace ? cavities : 1)),
+    upright: Uint8Array.from(foot, (height, i) => (height > 0 || hanging[i]! > 0 ? 1 : 0)),
+    sidesPerVolume: cell((i) => (2 * (i >= mouthFace ? cavities : 1)) / width[i]!),
   };
 }
 
@@ -88,6 +93,9 @@ export interface Turn {
   readonly cos: number;
 }
 
+/** A cell this close to its volume touches all of its walls (relative). */
+const NEARLY_FULL = 1 - 1e-9;
+
 /**
  * Area of die that the metal in cell i touches [m²]: floor and roof where they lie under its level, upright walls up to
  * its depth, both sides of every cavity over its section.
@@ -103,34 +111,26 @@ export function contactArea(
   turn: Turn,
   wetted: number,
 ): number {
-  const { sin, cos } = turn;
-  const left = mesh.x[i]! * sin;
-  const right = mesh.x[i + 1]! * sin;
-  const isFull = volume >= mesh.volume[i]! * NEARLY_FULL;
-  const floor = isFull
-    ? 1
-    : shareUnder(level, left + mesh.floorLeft[i]! * cos, right + mesh.floorRight[i]! * cos);
-  const roof = isFull
-    ? 1
-    : shareUnder(level, left + mesh.roofLeft[i]! * cos, right + mesh.roofRight[i]! * cos);
-  const width = mesh.width[i]!;
-  const section = volume / width;
-  const depth = section / (mesh.x[i + 1]! - mesh.x[i]!);
-  const foot = walls.foot[i]!;
-  const upright = (depth < foot ? depth : foot) + hangingUnder(walls, i, depth);
-  return (
-    walls.floor[i]! * (floor < wetted ? floor : wetted) +
-    walls.roof[i]! * (roof < wetted ? roof : wetted) +
-    upright * width +
-    walls.sides[i]! * section
-  );
+  let floor = wetted;
+  let roof = wetted;
+  if (volume < mesh.volume[i]! * NEARLY_FULL) {
+    const { sin, cos } = turn;
+    const left = mesh.x[i]! * sin;
+    const right = mesh.x[i + 1]! * sin;
+    const under = shareUnder(level, left + mesh.floorLeft[i]! * cos, right + mesh.floorRight[i]! * cos);
+    if (under < floor) floor = under;
+    const over = shareUnder(level, left + mesh.roofLeft[i]! * cos, right + mesh.roofRight[i]! * cos);
+    if (over < roof) roof = over;
+  }
+  const flat = walls.floor[i]! * floor + walls.roof[i]! * roof + walls.sidesPerVolume[i]! * volume;
+  return walls.upright[i] ? flat + uprightArea(walls, mesh, i, volume) : flat;
 }
 
-const NEARLY_FULL = 1 - 1e-9;
-
-function hangingUnder(walls: Walls, i: number, depth: number): number {
+/** Steps and end walls up to the metal's depth, and roof faces that hang into it [m²]. */
+function uprightArea(walls: Walls, mesh: Mesh, i: number, volume: number): number {
+  const width = mesh.width[i]!;
+  const depth = volume / (width * (mesh.x[i + 1]! - mesh.x[i]!));
   const over = depth - walls.free[i]!;
-  if (over <= 0) return 0;
-  const hanging = walls.hanging[i]!;
-  return over < hanging ? over : hanging;
+  const hanging = over > 0 ? Math.min(over, walls.hanging[i]!) : 0;
+  return (Math.min(depth, walls.foot[i]!) + hanging) * width;
 }

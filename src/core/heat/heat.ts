@@ -21,6 +21,7 @@ export interface Heat {
   /** Surface of the die at the cell [K], and the heat it takes up a kelvin [J/K] (Infinity = it keeps its temperature). */
   readonly dieTemperature: Float64Array;
   readonly dieHeat: Float64Array;
+  readonly dieWarms: boolean;
   /** Region of the section that each cell belongs to. */
   readonly region: Uint16Array;
   readonly transfer: Float64Array;
@@ -47,6 +48,8 @@ export interface Heat {
   brought: number;
   /** Heat content of metal that enters at an open end [J/kg]; a die has none. */
   entering: number;
+  /** Time carried since heat was last lost [s]. */
+  owed: number;
 }
 
 /** Depth that counts as contact [m]: the depth at which a front is read; thinner is film. */
@@ -83,6 +86,7 @@ export function makeHeat(
     dieHeat: Float64Array.from(walls.floor, (floor, i) =>
       plan.dieSurface === null ? Number.POSITIVE_INFINITY : plan.dieSurface * (floor + walls.roof[i]!),
     ),
+    dieWarms: plan.dieSurface !== null,
     region,
     transfer: byRegion((k) => plan.regions[k]!.transfer),
     laterTransfer: byRegion((k) => plan.regions[k]!.later?.transfer ?? plan.regions[k]!.transfer),
@@ -101,6 +105,7 @@ export function makeHeat(
     spilled: 0,
     brought: 0,
     entering: enthalpyOf(plan.freezing, plan.startTemperature),
+    owed: 0,
   };
   fillPools(heat, flow, mesh, plan.startTemperature);
   return heat;

@@ -1,64 +1,78 @@
 import type { Flow } from '$src/core/flow/flow';
 import type { Mesh } from '$src/core/mesh/mesh';
 import { contactArea, type Turn } from './contactArea';
-import { liquidEnthalpy, solidFractionOf, temperatureOf } from './enthalpy';
+import { liquidEnthalpy } from './enthalpy';
 import type { Freezing } from './freezing';
 import { CONTACT_DEPTH, FULL, type Heat } from './heat';
 
 /**
- * Heat from metal to die in one step, implicit, cell by cell: ρ V (H' − H) = −K (T(H') − T_die) with
+ * Heat from metal to die over a stretch of time, implicit, cell by cell: ρ V (H' − H) = −K (T(H') − T_die) with
  * K = dt h A, or less when the die's surface warms with it. Implicit, so metal never passes the die's temperature
  * however thin it is. Temperature and solid fraction are set; first contact and full are noted.
  */
 export function loseHeat(heat: Heat, flow: Flow, mesh: Mesh, turn: Turn, dt: number, time: number): void {
-  const { freezing, enthalpy, temperature, solid, dieTemperature, dieHeat, lostByRegion, region } = heat;
+  const { freezing, walls, enthalpy, temperature, solid, dieTemperature, dieHeat } = heat;
+  const { solidus, liquidus, liquidHeat, solidHeat, density } = freezing;
+  const { volume, level } = flow;
+  const liquid = liquidEnthalpy(freezing);
+  const range = liquidus - solidus;
   for (let i = 0; i < mesh.cells; i++) {
-    const volume = flow.volume[i]!;
-    if (volume <= 0) {
+    const held = volume[i]!;
+    if (held <= 0) {
       enthalpy[i] = 0;
       temperature[i] = solid[i] = Number.NaN;
       continue;
     }
-    note(heat, mesh, i, volume, time);
-    const area = contactArea(
-      heat.walls,
-      mesh,
-      i,
-      volume,
-      flow.level[i]!,
-      turn,
-      wettedShare(heat, flow, mesh, i),
-    );
+    note(heat, mesh, i, held, time);
+    const area = contactArea(walls, mesh, i, held, level[i]!, turn, wettedShare(flow, mesh, i));
+    const mass = density * held;
+    const die = dieTemperature[i]!;
     const direct = dt * transferNow(heat, i, time) * area;
-    const capacity = dieHeat[i]!;
-    const coupled = direct / (1 + direct / capacity);
-    const mass = freezing.density * volume;
+    const kappa = (heat.dieWarms ? direct / (1 + direct / dieHeat[i]!) : direct) / mass;
     const before = enthalpy[i]!;
-    const after = implicitEnthalpy(freezing, before, coupled / mass, dieTemperature[i]!);
-    const given = mass * (before - after);
+    const after = implicitEnthalpy(freezing, liquid, before, kappa, die);
     enthalpy[i] = after;
-    temperature[i] = temperatureOf(freezing, after);
-    solid[i] = solidFractionOf(freezing, after);
-    dieTemperature[i] = dieTemperature[i]! + given / capacity;
-    const k = region[i]!;
-    lostByRegion[k] = lostByRegion[k]! + given;
-    heat.lost += given;
+    if (after >= liquid) {
+      temperature[i] = liquidus + (after - liquid) / liquidHeat;
+      solid[i] = 0;
+    } else if (after > 0) {
+      const share = after / liquid;
+      temperature[i] = solidus + share * range;
+      solid[i] = 1 - share;
+    } else {
+      temperature[i] = solidus + after / solidHeat;
+      solid[i] = 1;
+    }
+    giveToDie(heat, i, mass * (before - after));
   }
 }
 
-/** Solves H' + κ (T(H') − T_die) = H; both sides rise with H', so the piece of T(H) it falls in is known beforehand. */
-export function implicitEnthalpy(freezing: Freezing, enthalpy: number, kappa: number, die: number): number {
+function giveToDie(heat: Heat, i: number, given: number): void {
+  const { dieTemperature, dieHeat, lostByRegion, region } = heat;
+  if (heat.dieWarms) dieTemperature[i] = dieTemperature[i]! + given / dieHeat[i]!;
+  const k = region[i]!;
+  lostByRegion[k] = lostByRegion[k]! + given;
+  heat.lost += given;
+}
+
+/** Solves H' + κ (T(H') − T_die) = H; both sides rise with H', so the piece of T(H) it falls in is known beforehand. `liquid` is H at the liquidus. */
+export function implicitEnthalpy(
+  freezing: Freezing,
+  liquid: number,
+  enthalpy: number,
+  kappa: number,
+  die: number,
+): number {
   const { solidus, liquidus, solidHeat, liquidHeat } = freezing;
-  const liquid = liquidEnthalpy(freezing);
-  if (enthalpy >= liquid + kappa * (liquidus - die)) {
-    const pull = kappa / liquidHeat;
-    return (enthalpy + pull * liquid - kappa * (liquidus - die)) / (1 + pull);
+  const atLiquidus = kappa * (liquidus - die);
+  if (enthalpy >= liquid + atLiquidus) {
+    return liquid + ((enthalpy - liquid - atLiquidus) * liquidHeat) / (liquidHeat + kappa);
   }
-  if (enthalpy >= kappa * (solidus - die)) {
-    const pull = (kappa * (liquidus - solidus)) / liquid;
-    return (enthalpy - kappa * (solidus - die)) / (1 + pull);
+  const atSolidus = kappa * (solidus - die);
+  if (enthalpy >= atSolidus) {
+    return ((enthalpy - atSolidus) * liquid) / (liquid + kappa * (liquidus - solidus));
   }
-  return (enthalpy - kappa * (solidus - die)) / (1 + kappa / solidHeat);
+  return ((enthalpy - atSolidus) * solidHeat) / (solidHeat + kappa);
 }
 
 function transferNow(heat: Heat, i: number, time: number): number {
@@ -66,29 +80,32 @@ function transferNow(heat: Heat, i: number, time: number): number {
   return contact >= heat.laterAfter[i]! ? heat.laterTransfer[i]! : heat.transfer[i]!;
 }
 
+/** Both marks are NaN until set, so a comparison with them is false. */
 function note(heat: Heat, mesh: Mesh, i: number, volume: number, time: number): void {
-  const depth = volume / (mesh.width[i]! * (mesh.x[i + 1]! - mesh.x[i]!));
-  if (depth >= CONTACT_DEPTH && !(heat.firstContact[i]! <= time)) heat.firstContact[i] = time;
-  if (volume >= FULL * mesh.volume[i]! && !(heat.fullTime[i]! <= time)) heat.fullTime[i] = time;
-}
-
-/**
- * In the cell of a front metal stands blunt over part of the cell; that part is the share its depth has of its
- * neighbour's, as the front itself is read. Elsewhere 1.
- */
-function wettedShare(heat: Heat, flow: Flow, mesh: Mesh, i: number): number {
-  const before = i > 0 ? depthOf(flow, mesh, i - 1) : 0;
-  const here = depthOf(flow, mesh, i);
-  const after = i < heat.enthalpy.length - 1 ? depthOf(flow, mesh, i + 1) : 0;
-  const deeper = before > after ? before : after;
-  const shallower = before > after ? after : before;
-  if (shallower >= FILM_DEPTH || here >= deeper) return 1;
-  return here / deeper;
+  const { firstContact, fullTime } = heat;
+  if (!(firstContact[i]! <= time) && volume >= CONTACT_DEPTH * mesh.width[i]! * (mesh.x[i + 1]! - mesh.x[i]!))
+    firstContact[i] = time;
+  if (!(fullTime[i]! <= time) && volume >= FULL * mesh.volume[i]!) fullTime[i] = time;
 }
 
 /** Thinner than this a neighbour is no metal for the front [m]. */
 const FILM_DEPTH = 2e-5;
 
-function depthOf(flow: Flow, mesh: Mesh, i: number): number {
-  return flow.volume[i]! / (mesh.width[i]! * (mesh.x[i + 1]! - mesh.x[i]!));
+/**
+ * In the cell of a front metal stands blunt over part of the cell; that part is the share its depth has of its
+ * neighbour's, as the front itself is read, or of the cell's own height where that is lower. Elsewhere 1. Depths
+ * are the flow's, of the beginning of its step.
+ */
+function wettedShare(flow: Flow, mesh: Mesh, i: number): number {
+  const { depth } = flow;
+  const before = i > 0 ? depth[i - 1]! : 0;
+  const after = i < mesh.cells - 1 ? depth[i + 1]! : 0;
+  const shallower = before > after ? after : before;
+  if (shallower >= FILM_DEPTH) return 1;
+  const deeper = before > after ? before : after;
+  const here = depth[i]!;
+  if (here >= deeper) return 1;
+  const ofNeighbour = here / deeper;
+  const ofCell = flow.volume[i]! / mesh.volume[i]!;
+  return ofNeighbour > ofCell ? ofNeighbour : ofCell;
 }

@@ -3,9 +3,9 @@ import type { Heat } from './heat';
 
 /** Cooled area of a full mesh cell [m²]: floor, roof, upright walls and the sides of every cavity. */
 function cooledArea(heat: Heat, mesh: Mesh, i: number): number {
-  const { floor, roof, foot, hanging, sides } = heat.walls;
+  const { floor, roof, foot, hanging, sidesPerVolume } = heat.walls;
   const width = mesh.width[i]!;
-  return floor[i]! + roof[i]! + (foot[i]! + hanging[i]!) * width + sides[i]! * (mesh.volume[i]! / width);
+  return floor[i]! + roof[i]! + (foot[i]! + hanging[i]!) * width + sidesPerVolume[i]! * mesh.volume[i]!;
 }
 
 /** Modulus of a full mesh cell [m]: volume over cooled area. About half the wall where it is wide. */

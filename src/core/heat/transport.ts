@@ -12,10 +12,22 @@ import type { Heat } from './heat';
  * (w + in) H_i − Σ in q H_donor = w H_i° + Σ in (1 − q) H_donor°.
  */
 export function carry(heat: Heat, flow: Flow, mesh: Mesh, dt: number): void {
+  const last = mesh.cells - 1;
   setShares(heat, flow, mesh.cells, dt);
   setRows(heat, flow, mesh.cells, dt);
+  const firstBefore = heat.enthalpy[0]!;
+  const lastBefore = heat.enthalpy[last]!;
   solveRows(heat, mesh.cells);
-  heat.brought += heat.freezing.density * dt * endHeat(heat, flow, mesh.cells);
+  const ends =
+    flow.flux[0]! * endHeat(heat, 0, firstBefore, flow.flux[0]! > 0) -
+    flow.flux[last + 1]! * endHeat(heat, last, lastBefore, flow.flux[last + 1]! < 0);
+  heat.brought += heat.freezing.density * dt * ends;
+}
+
+/** Heat content of what passes an open end of the section beside cell i [J/kg]; a die's ends are closed. */
+function endHeat(heat: Heat, i: number, before: number, enters: boolean): number {
+  const share = heat.implicit[i]!;
+  return enters ? heat.entering : (1 - share) * before + share * heat.enthalpy[i]!;
 }
 
 /** Share of what a cell gives away that it did not hold before the step. */
@@ -63,12 +75,4 @@ function solveRows(heat: Heat, cells: number): void {
     const after = i < cells - 1 && upper[i]! !== 0 ? upper[i]! * enthalpy[i + 1]! : 0;
     enthalpy[i] = diagonal[i]! > 0 ? (right[i]! - after) / diagonal[i]! : 0;
   }
-}
-
-/** Heat that came in through the section's ends, less what left there [m³/s J/kg]. A die's ends are closed. */
-function endHeat(heat: Heat, flow: Flow, cells: number): number {
-  const { enthalpy, entering } = heat;
-  const start = flow.flux[0]!;
-  const end = flow.flux[cells]!;
-  return start * (start > 0 ? entering : enthalpy[0]!) - end * (end < 0 ? entering : enthalpy[cells - 1]!);
 }

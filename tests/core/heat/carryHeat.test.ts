@@ -1,0 +1,161 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { makeFlow } from '$src/core/flow/flow';
+import { carryHeat, LOSS_TIME } from '$src/core/heat/carryHeat';
+import { coolFor } from '$src/core/heat/cooling';
+import { enthalpyOf, temperatureOf } from '$src/core/heat/enthalpy';
+import { heatInMetal, makeHeat } from '$src/core/heat/heat';
+import type { HeatPlan } from '$src/core/heat/heatPlan';
+import { loseHeat } from '$src/core/heat/loseHeat';
+import { cellModulus } from '$src/core/heat/regionModulus';
+import { buildMesh } from '$src/core/mesh/mesh';
+import { fromCelsius } from '$src/core/units';
+import { channel, FREEZING, HEAT } from './pourWithHeat';
+
+const LEVEL = { sin: 0, cos: 1 };
+const DIE = fromCelsius(350);
+const ONE_REGION: HeatPlan = {
+  ...HEAT,
+  regions: [{ transfer: 1850, dieTemperature: DIE, later: null }],
+};
+const LENGTH = 0.3;
+const HEIGHT = 0.01;
+const START = enthalpyOf(FREEZING, HEAT.startTemperature);
+
+/** A closed channel 300 × 10 × 50 mm, full of still metal. */
+function fullChannel(cells: number, plan = ONE_REGION) {
+  const mesh = buildMesh(channel(LENGTH, HEIGHT, 0.05), cells);
+  const flow = makeFlow(mesh);
+  flow.volume.set(mesh.volume);
+  flow.depth.fill(HEIGHT);
+  flow.level.fill(HEIGHT);
+  return { mesh, flow, heat: makeHeat(plan, flow, mesh, [LENGTH], 1) };
+}
+
+/** Temperature in the middle of the still channel after 8 s in steps of dt, and the lumped closed form's. */
+function stillFor8s(dt: number): { found: number; exact: number } {
+  const { mesh, flow, heat } = fullChannel(30);
+  for (let k = 1; k <= Math.round(8 / dt); k++) loseHeat(heat, flow, mesh, LEVEL, dt, k * dt);
+  const rate = 1850 / (FREEZING.density * cellModulus(heat, mesh, 15));
+  return {
+    found: heat.temperature[15]!,
+    exact: temperatureOf(FREEZING, coolFor(FREEZING, START, rate, DIE, 8)),
+  };
+}
+
+describe('still metal', () => {
+  it('cools as the lumped closed form does; the error falls with the step', () => {
+    const [coarse, fine] = [0.08, 0.04].map(stillFor8s);
+    const ratio = (coarse!.found - coarse!.exact) / (fine!.found - fine!.exact);
+    expect(ratio).toBeGreaterThan(1.8);
+    expect(ratio).toBeLessThan(2.2);
+    const used = stillFor8s(LOSS_TIME);
+    expect(Math.abs(used.found - used.exact)).toBeLessThan(0.05);
+  });
+
+  it('gives the die’s surface what it loses, when that may warm', () => {
+    const { mesh, flow, heat } = fullChannel(30, { ...ONE_REGION, dieSurface: 40e3 });
+    const before = heatInMetal(heat, flow);
+    for (let k = 1; k <= 4000; k++) carryHeat(heat, flow, mesh, LEVEL, 1e-3, k * 1e-3);
+    const gained = heat.dieTemperature.reduce((sum, t, i) => sum + (t - DIE) * heat.dieHeat[i]!, 0);
+    expect(gained / heat.lost).toBeCloseTo(1, 9);
+    expect((before - heatInMetal(heat, flow)) / heat.lost).toBeCloseTo(1, 9);
+    // Both ends of the heat meet between them, never past each other.
+    for (let i = 0; i < mesh.cells; i++)
+      expect(heat.temperature[i]!).toBeGreaterThan(heat.dieTemperature[i]!);
+  });
+
+  it('takes the later transfer after so many seconds of contact', () => {
+    const later = { after: 1, transfer: 450 };
+    const { mesh, flow, heat } = fullChannel(30, {
+      ...ONE_REGION,
+      regions: [{ transfer: 1850, dieTemperature: DIE, later }],
+    });
+    const lost: number[] = [];
+    for (let k = 1; k <= 2000; k++) {
+      carryHeat(heat, flow, mesh, LEVEL, 1e-3, k * 1e-3);
+      if (k === 990 || k === 1000 || k === 1010) lost.push(heat.lost);
+    }
+    const [first, second] = [lost[1]! - lost[0]!, lost[2]! - lost[1]!];
+    expect(second / first).toBeCloseTo(450 / 1850, 1);
+  });
+});
+
+describe('running metal', () => {
+  /** Steady run through the channel: ρ c q dT/dx = −h P (T − T_die), so T falls as an exponential of the place. */
+  function steadyRun(cells: number): number {
+    const { mesh, flow, heat } = fullChannel(cells);
+    const discharge = 0.4 * HEIGHT * 0.05;
+    flow.flux.fill(discharge);
+    for (let k = 1; k <= 2500; k++) carryHeat(heat, flow, mesh, LEVEL, 1e-3, k * 1e-3);
+    const balance = heatInMetal(heat, flow) + heat.lost - heat.brought;
+    expect(balance / (FREEZING.density * LENGTH * HEIGHT * 0.05 * START)).toBeCloseTo(1, 9);
+    const last = mesh.cells - 2;
+    // Floor, roof and sides on the way, and the end wall that the metal comes in through.
+    const area = 2 * (0.05 + HEIGHT) * mesh.x[last + 1]! + 0.05 * HEIGHT;
+    const fall = (1850 * area) / (FREEZING.density * FREEZING.liquidHeat * discharge);
+    const exact = DIE + (HEAT.startTemperature - DIE) * Math.exp(-fall);
+    return heat.temperature[last]! - exact;
+  }
+
+  it('cools along a channel as the closed form does, first order in the mesh', () => {
+    const [coarse, fine] = [steadyRun(30), steadyRun(60)];
+    expect(Math.abs(fine)).toBeLessThan(0.05);
+    expect(Math.abs(fine / coarse)).toBeLessThan(0.75);
+  });
+
+  it('should always keep its heat and mix only what it is made of, whatever runs through a cell', () =>
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 7, maxLength: 7 }),
+        fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 8, maxLength: 8 }),
+        fc.array(fc.double({ min: -1e5, max: 1e6, noNaN: true }), { minLength: 8, maxLength: 8 }),
+        (fluxes, fills, heats) => {
+          const { mesh, flow, heat } = fullChannel(8, {
+            ...ONE_REGION,
+            regions: [{ transfer: 1e-300, dieTemperature: DIE, later: null }],
+          });
+          const cell = mesh.volume[0]!;
+          const dt = 1e-3;
+          for (let i = 0; i < 8; i++) {
+            heat.volumeBefore[i] = fills[i]! * cell;
+            heat.enthalpy[i] = heats[i]!;
+          }
+          // Discharges up to twice a cell a step; where a cell would run dry or over, its right one is cut down.
+          for (let j = 1; j < 8; j++) flow.flux[j] = (2 * cell * fluxes[j - 1]!) / dt;
+          for (let pass = 0; pass < 40; pass++)
+            for (let i = 0; i < 8; i++) {
+              const after = heat.volumeBefore[i]! - dt * (flow.flux[i + 1]! - flow.flux[i]!);
+              if (after >= 0 && after <= cell) continue;
+              if (i < 7) flow.flux[i + 1] = flow.flux[i + 1]! / 2;
+              if (i > 0) flow.flux[i] = flow.flux[i]! / 2;
+            }
+          for (let i = 0; i < 8; i++)
+            flow.volume[i] = heat.volumeBefore[i]! - dt * (flow.flux[i + 1]! - flow.flux[i]!);
+          fc.pre(flow.volume.every((v) => v >= 0 && v <= cell));
+          const sum = (volumes: Float64Array) =>
+            volumes.reduce((total, v, i) => total + v * heat.enthalpy[i]!, 0);
+          const before = sum(heat.volumeBefore);
+          carryHeat(heat, flow, mesh, LEVEL, dt, dt);
+          expect(Math.abs(sum(flow.volume) - before) / (cell * 1e6)).toBeLessThan(1e-12);
+          const wet = heats.filter((_, i) => fills[i]! > 0);
+          for (let i = 0; i < 8; i++) {
+            if (flow.volume[i]! <= 0) continue;
+            expect(heat.enthalpy[i]!).toBeLessThanOrEqual(Math.max(...wet) + 1e-6);
+            expect(heat.enthalpy[i]!).toBeGreaterThanOrEqual(Math.min(...wet) - 1e-6);
+          }
+        },
+      ),
+      { numRuns: 200 },
+    ));
+
+  it('uses the same arrays after 1000 steps', () => {
+    const { mesh, flow, heat } = fullChannel(30);
+    const before = Object.values(heat).filter((value) => ArrayBuffer.isView(value));
+    for (let k = 1; k <= 1000; k++) carryHeat(heat, flow, mesh, LEVEL, 1e-3, k * 1e-3);
+    const after = Object.values(heat).filter((value) => ArrayBuffer.isView(value));
+    after.forEach((array, i) => {
+      expect(Object.is(array, before[i])).toBe(true);
+    });
+  });
+});
