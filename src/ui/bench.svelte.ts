@@ -1,34 +1,16 @@
 import { untrack } from 'svelte';
+import { SvelteMap } from 'svelte/reactivity';
 import { type Evaluation, evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell, CellId, CellKind } from '$src/cells/kinds';
-import { remember } from '$src/cells/remember';
-import type { PourPlan } from '$src/core/pour/plan';
-import type { PourRecord } from '$src/core/pour/record';
+import { CellRun, type PourRun } from './cellRun.svelte';
+import { CellSlot, KindList } from './cellSlot.svelte';
 import { beginHistory, type History, recordStep, redoStep, settle, undoStep } from './history';
-import { planChange } from './planChange';
+import { keptUnder } from './kept';
 import { type Kept, PourQueue } from './pourQueue.svelte';
 
+export type { PourRun, RunState } from './cellRun.svelte';
 export type LengthUnit = 'mm' | 'in';
 export type CellOf<K extends CellKind> = Extract<Cell, { kind: K }>;
-
-export type RunState = 'fresh' | 'out of date' | 'running' | 'waiting' | 'stopped' | 'failed' | 'none';
-
-/** What the page shows of one pour. */
-export interface PourRun {
-  /** Newest record there is; it may be coarse, stopped early, or of the plan before the last change. */
-  readonly record: PourRecord | null;
-  readonly state: RunState;
-  /** Share of the present run done, 0 to 1. */
-  readonly done: number;
-  /** Why there is no run, one sentence. */
-  readonly error: string | null;
-  /** The record comes from the coarse mesh: draw it as a sketch. */
-  readonly coarse: boolean;
-  /** The record belongs to the present inputs. */
-  readonly current: boolean;
-  /** What changed since the record was made, one sentence; null when it is current or there is none. */
-  readonly change: string | null;
-}
 
 const EMPTY: Book = { title: 'New book', casting: '', cells: [] };
 
@@ -56,13 +38,16 @@ export class Bench {
 
   readonly queue = new PourQueue(makeClient, coresToUse());
   /** The last record each pour cell showed, kept on screen while the next one runs. */
-  #shown: ReadonlyMap<CellId, Kept> = $state.raw(new Map());
+  readonly #shown = new SvelteMap<CellId, Kept>();
+  readonly #slots = new Map<CellId, CellSlot>();
+  readonly #kinds = new Map<CellKind, KindList>();
+  readonly #runs = new Map<CellId, CellRun>();
   #visible: ReadonlySet<CellId> = $state.raw(new Set());
 
   /** Replaces the whole book, without an undo step. */
   open(book: Book): void {
     this.#history = beginHistory(book);
-    this.#shown = new Map();
+    this.#shown.clear();
   }
 
   /** One undo step. Consecutive changes with the same merge key (a drag, typing) become one. */
@@ -100,51 +85,29 @@ export class Bench {
   }
 
   cell(id: CellId | null): Cell | null {
-    return this.book.cells.find((cell) => cell.id === id) ?? null;
+    return id === null ? null : this.#slot(id).cell;
   }
 
   cellsOfKind<K extends CellKind>(kind: K): readonly CellOf<K>[] {
-    return this.book.cells.filter((cell): cell is CellOf<K> => cell.kind === kind);
+    return keptUnder(this.#kinds, kind, () => new KindList(this, kind)).cells as readonly CellOf<K>[];
   }
 
   evaluation(id: CellId): Evaluation {
-    return this.evaluations.get(id) ?? { state: 'ready' };
+    return this.#slot(id).evaluation;
   }
 
-  /** The run of a pour cell. */
+  #slot(id: CellId): CellSlot {
+    return keptUnder(this.#slots, id, () => new CellSlot(this, id));
+  }
+
+  /** The run of a pour cell; the same object for as long as the page is open. */
   run(id: CellId): PourRun {
-    const evaluation = this.evaluation(id);
-    if (evaluation.state !== 'needs a run') return this.#idleRun(id);
-    const { planHash } = evaluation;
-    const kept = this.queue.records.get(planHash);
-    const done = this.queue.progress.get(planHash);
-    const error = this.queue.failures.get(planHash) ?? null;
-    const shown = kept ?? this.#shown.get(id);
-    return {
-      record: error ? null : (shown?.record ?? null),
-      state: runState(kept, done, error, shown !== undefined),
-      done: done ?? (kept && !kept.coarse ? 1 : 0),
-      error,
-      coarse: shown?.coarse ?? false,
-      current: kept !== undefined,
-      change: shown && !kept ? changeSince(shown.record, evaluation.plan) : null,
-    };
+    return keptUnder(this.#runs, id, () => new CellRun(this, id));
   }
 
-  /** A blocked pour keeps its last record in sight. */
-  #idleRun(id: CellId): PourRun {
-    const shown = this.#shown.get(id);
-    const record = shown?.record ?? null;
-    const state = record ? 'out of date' : 'none';
-    return {
-      record,
-      state,
-      done: 0,
-      error: null,
-      coarse: shown?.coarse ?? false,
-      current: false,
-      change: null,
-    };
+  /** The last record the cell showed, of whatever plan. */
+  shown(id: CellId): Kept | undefined {
+    return this.#shown.get(id);
   }
 
   /** Ends the run and keeps what is done. */
@@ -186,35 +149,16 @@ export class Bench {
         return evaluation.state === 'needs a run' ? [[evaluation.planHash, evaluation] as const] : [];
       }),
     );
-    this.queue.want([...wanted.values()]);
+    untrack(() => this.queue.want([...wanted.values()]));
   }
 
   /** Remembers what each pour shows, so that it stays in sight when the next change comes. */
   keepShown(): void {
-    const shown = untrack(() => this.#shown);
-    const next = new Map(shown);
     for (const { id } of this.cellsOfKind('pour')) {
       const kept = this.queue.records.get(this.planHash(id) ?? '');
-      if (kept) next.set(id, kept);
+      if (kept) untrack(() => this.#shown.set(id, kept));
     }
-    if ([...next].some(([id, kept]) => shown.get(id) !== kept)) this.#shown = next;
   }
-}
-
-/** Worked out once for each pair; a run reports progress many times a second. */
-const changeSince = remember((record: PourRecord, plan: PourPlan) => planChange(record.plan, plan));
-
-function runState(
-  kept: Kept | undefined,
-  done: number | undefined,
-  error: string | null,
-  hasOld: boolean,
-): RunState {
-  if (error) return 'failed';
-  if (kept?.stopped) return 'stopped';
-  if (done !== undefined) return 'running';
-  if (kept && !kept.coarse) return 'fresh';
-  return kept || !hasOld ? 'waiting' : 'out of date';
 }
 
 export const bench = new Bench();

@@ -1,3 +1,4 @@
+import { SvelteMap } from 'svelte/reactivity';
 import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
 import type { PourClient, RunningPour } from '$src/worker/client';
@@ -33,10 +34,11 @@ const PROGRESS_STEP = 0.01;
 
 /** Runs the pours the book asks for, first ones first, coarse before full, and keeps their records. */
 export class PourQueue {
-  records: ReadonlyMap<string, Kept> = $state.raw(new Map());
+  /** Each key is watched by itself: a record that arrives redraws only what shows it. */
+  readonly records = new SvelteMap<string, Kept>();
   /** Share done of the runs under way, by plan hash. */
-  progress: ReadonlyMap<string, number> = $state.raw(new Map());
-  failures: ReadonlyMap<string, string> = $state.raw(new Map());
+  readonly progress = new SvelteMap<string, number>();
+  readonly failures = new SvelteMap<string, string>();
 
   #wanted: readonly Wanted[] = [];
   #jobs: Job[] = [];
@@ -71,8 +73,8 @@ export class PourQueue {
 
   /** Forgets what a stopped or failed run left, and runs it again. */
   again(planHash: string): void {
-    this.records = without(this.records, planHash);
-    this.failures = without(this.failures, planHash);
+    this.records.delete(planHash);
+    this.failures.delete(planHash);
     this.#startNext();
   }
 
@@ -82,7 +84,7 @@ export class PourQueue {
 
   #drop(job: Job): void {
     this.#jobs = this.#jobs.filter((other) => other !== job);
-    this.progress = without(this.progress, job.planHash);
+    this.progress.delete(job.planHash);
     job.running.stop();
   }
 
@@ -115,7 +117,7 @@ export class PourQueue {
   }
 
   #failAll(reason: string): void {
-    this.failures = new Map(this.#wanted.map(({ planHash }) => [planHash, reason]));
+    for (const { planHash } of this.#wanted) this.failures.set(planHash, reason);
   }
 
   #start(client: PourClient, { planHash, plan }: Wanted, coarse: boolean): void {
@@ -123,7 +125,7 @@ export class PourQueue {
     const running = client.run(asked, ({ done }) => this.#advance(planHash, done));
     const job: Job = { planHash, coarse, running, stoppedByUser: false };
     this.#jobs = [...this.#jobs, job];
-    this.progress = withEntry(this.progress, planHash, 0);
+    this.progress.set(planHash, 0);
     running.done.then(
       (record) => this.#finish(job, record),
       (error: unknown) => this.#fail(job, readable(error)),
@@ -133,19 +135,22 @@ export class PourQueue {
   #advance(planHash: string, done: number): void {
     const before = this.progress.get(planHash);
     if (before === undefined || done - before < PROGRESS_STEP) return;
-    this.progress = withEntry(this.progress, planHash, done);
+    this.progress.set(planHash, done);
   }
 
   #finish(job: Job, record: PourRecord): void {
     if (!this.#leave(job)) return;
     const kept = { record, coarse: job.coarse, stopped: job.stoppedByUser };
-    this.records = this.#trim(withEntry(this.records, job.planHash, kept));
+    // Taken out first, so that the newest stand last and the ones longest unused go first.
+    this.records.delete(job.planHash);
+    this.records.set(job.planHash, kept);
+    this.#trim();
     this.#startNext();
   }
 
   #fail(job: Job, reason: string): void {
     if (!this.#leave(job)) return;
-    this.failures = withEntry(this.failures, job.planHash, reason);
+    this.failures.set(job.planHash, reason);
     this.#startNext();
   }
 
@@ -153,32 +158,19 @@ export class PourQueue {
   #leave(job: Job): boolean {
     if (!this.#jobs.includes(job)) return false;
     this.#jobs = this.#jobs.filter((other) => other !== job);
-    this.progress = without(this.progress, job.planHash);
+    this.progress.delete(job.planHash);
     return true;
   }
 
-  #trim(records: ReadonlyMap<string, Kept>): ReadonlyMap<string, Kept> {
-    const spare = [...records.keys()].filter((planHash) => !this.#isWanted(planHash));
-    const gone = new Set(spare.slice(0, Math.max(0, records.size - RECORDS_KEPT)));
-    return gone.size === 0 ? records : new Map([...records].filter(([planHash]) => !gone.has(planHash)));
+  #trim(): void {
+    const spare = [...this.records.keys()].filter((planHash) => !this.#isWanted(planHash));
+    const over = Math.max(0, this.records.size - RECORDS_KEPT);
+    for (const planHash of spare.slice(0, over)) this.records.delete(planHash);
   }
 }
 
 function withMesh(plan: PourPlan, meshCells: number): PourPlan {
   return { ...plan, computation: { ...plan.computation, meshCells } };
-}
-
-function withEntry<V>(map: ReadonlyMap<string, V>, key: string, value: V): ReadonlyMap<string, V> {
-  const next = new Map(map);
-  next.delete(key);
-  return next.set(key, value);
-}
-
-function without<V>(map: ReadonlyMap<string, V>, key: string): ReadonlyMap<string, V> {
-  if (!map.has(key)) return map;
-  const next = new Map(map);
-  next.delete(key);
-  return next;
 }
 
 function readable(error: unknown): string {

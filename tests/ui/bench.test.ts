@@ -21,7 +21,7 @@ function finishRun(coarse = false): PourRecord {
   if (evaluation.state !== 'needs a run') throw new Error(`The pour is ${evaluation.state}.`);
   const record = { plan: evaluation.plan, planHash: evaluation.planHash } as PourRecord;
   const kept = { record, coarse, stopped: false };
-  bench.queue.records = new Map(bench.queue.records).set(evaluation.planHash, kept);
+  bench.queue.records.set(evaluation.planHash, kept);
   bench.keepShown();
   return record;
 }
@@ -61,7 +61,7 @@ test('a coarse record is current but not fresh', () => {
 test('when the solver cannot be loaded no figure appears, not even an old one', () => {
   finishRun();
   setMass(0.5);
-  bench.queue.failures = new Map([[bench.planHash(pour)!, 'The solver could not be loaded.']]);
+  bench.queue.failures.set(bench.planHash(pour)!, 'The solver could not be loaded.');
   expect(bench.run(pour)).toMatchObject({
     record: null,
     state: 'failed',
