@@ -46,10 +46,10 @@ function unfilled(pours: readonly Compared[]): Sentence {
   const short = pours.filter(({ record }) => record.figures.filledTime === null);
   if (short.length === 0) return [];
   if (short.length === pours.length) return [plain(pours.length === 2 ? ' Neither fills.' : ' None fills.')];
+  const joint = (index: number): string => (index === 0 ? ' ' : index === short.length - 1 ? ' and ' : ', ');
   return [
-    plain(' '),
-    ...short.flatMap(({ name }, index) => [plain(index ? ', ' : ''), bold(name)]),
-    plain(' does not fill.'),
+    ...short.flatMap(({ name }, index) => [plain(joint(index)), bold(name)]),
+    plain(short.length === 1 ? ' does not fill.' : ' do not fill.'),
   ];
 }
 

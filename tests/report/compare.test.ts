@@ -85,5 +85,8 @@ describe('compare', () => {
       record: inventedRecord({ figures: { ...inventedFigures, filledTime: null, peakFrontSpeed: 0.3 } }),
     };
     expect(plainText(compare([slow, short]).sentence)).toMatch(/Cold does not fill\.$/);
+    expect(plainText(compare([slow, short, { ...short, name: 'Colder' }]).sentence)).toMatch(
+      /Cold and Colder do not fill\.$/,
+    );
   });
 });
