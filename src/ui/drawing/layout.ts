@@ -52,7 +52,7 @@ function stillMargins(wishes: PictureWishes, narrow: boolean): Margins {
   if (wishes.small) return { left: 8, right: 8, top: 8, bottom: 8 };
   if (!wishes.dimensions) return { left: 28, right: narrow ? 28 : 96, top: 44, bottom: 52 };
   return narrow
-    ? { left: 40, right: 18, top: 104, bottom: 78 }
+    ? { left: 54, right: 18, top: 104, bottom: 78 }
     : { left: 72, right: 112, top: 78, bottom: 84 };
 }
 

@@ -77,23 +77,25 @@ export function withCorner(section: Section, line: LineName, after: number, at: 
   const points = [...section[line].slice(0, after + 1), at, ...section[line].slice(after + 1)];
   if (line === 'floor') return { ...section, floor: points };
   const moved = (index: number) => (index > after ? index + 1 : index);
-  return { ...section, roof: points, openings: renumbered(section.openings, moved) };
+  const openings = section.openings.map((o) =>
+    o.wall === 'roof' ? { ...o, from: moved(o.from), to: moved(o.to) } : o,
+  );
+  return { ...section, roof: points, openings };
 }
 
 export const canRemove = (section: Section, { line, index }: Corner): boolean =>
   index > 0 && index < section[line].length - 1 && section[line].length > 2;
 
-/** Takes a corner out; an opening that loses its last piece closes. */
+/** Takes a corner out; an opening whose rim it was reaches to the next corner. */
 export function withoutCorner(section: Section, { line, index }: Corner): Section {
   const points = section[line].filter((_, i) => i !== index);
   if (line === 'floor') return { ...section, floor: points };
-  const moved = (i: number) => (i > index ? i - 1 : i);
-  const openings = renumbered(section.openings, moved).filter((o) => o.wall !== 'roof' || o.to > o.from);
+  const openings = section.openings.map((o) =>
+    o.wall === 'roof'
+      ? { ...o, from: o.from >= index ? o.from - 1 : o.from, to: o.to > index ? o.to - 1 : o.to }
+      : o,
+  );
   return { ...section, roof: points, openings };
-}
-
-function renumbered(openings: readonly Opening[], moved: (index: number) => number): Opening[] {
-  return openings.map((o) => (o.wall === 'roof' ? { ...o, from: moved(o.from), to: moved(o.to) } : o));
 }
 
 /** Whether the piece of roof that begins at a corner is open. */
