@@ -72,7 +72,7 @@ describe('volume over whole level paths, spilled metal counted', () => {
           if (path.spilled.at(-1)! > 0) spilling++;
         },
       ),
-      { seed: SEED, numRuns: 120 },
+      { seed: SEED, numRuns: 120, endOnFailure: true },
     );
     expect(spilling).toBeGreaterThan(20);
   });

@@ -27,11 +27,13 @@ export interface PondBehind {
 
 /** Fronts nearer than this to a place are there [m]. */
 const SAME_FRONT = 1e-12;
+/** Far enough to be past a step [m]. */
+export const A_HAIR = 1e-11;
 
 /**
  * How far a front moves that has stood at `reach`. It moves while the level behind it stands at least the stand
  * above the floor at the front, and stops where that fails first. Where it has passed a crest and the pond can no
- * longer follow it, it runs on to the end of that stretch of floor.
+ * longer follow it, it runs on to the foot of the slope.
  */
 export function moveFront(ground: StandGround, pond: PondBehind, reach: number): FrontMove {
   const end = ground.columns.columns.at(-1)!.right;
@@ -44,12 +46,31 @@ export function moveFront(ground: StandGround, pond: PondBehind, reach: number):
     const next = pieceEnd(ground, index, place);
     const standAtNext = standInside(ground, index, next);
     if (!fills(ground, pond, next, Math.max(standAtNext, crest))) {
-      if (standAtNext < crest) return { reach: next, ranAway: true };
+      if (standAtNext < crest) return { reach: footOfRun(ground, index, place, next), ranAway: true };
       return { reach: stopInside(ground, index, pond, place, next), ranAway: false };
     }
     place = next;
   }
   return { reach: place, ranAway: false };
+}
+
+/**
+ * Where a floor that falls away from a place ends its fall. Where it rises at once, the foot is just past a step at
+ * the place; without one the metal laps over the stretch ahead.
+ */
+function footOfRun(ground: StandGround, index: number, place: number, next: number): number {
+  const { columns } = ground.columns;
+  const { sills } = ground.whole;
+  const isAtSide = place <= columns[index]!.left + SAME_FRONT;
+  let foot = isAtSide ? place + A_HAIR : next;
+  let height = elevationAt(ground, index, place);
+  for (let i = index; i < columns.length; i++) {
+    const end = floorElevation(ground, i, columns[i]!.right);
+    if (end >= height || (i > index && sills[i]! > height)) break;
+    foot = columns[i]!.right;
+    height = end;
+  }
+  return foot;
 }
 
 /** Whether the pond's metal fills the section behind the place up to the elevation. */

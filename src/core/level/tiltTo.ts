@@ -1,7 +1,7 @@
 import { carry, dryPonds, type Rest } from './carry';
 import type { Columns } from './columns';
 import { volumeBelow } from './columnVolume';
-import { moveFront, type PondBehind, type StandGround } from './frontStand';
+import { A_HAIR, moveFront, type PondBehind, type StandGround } from './frontStand';
 import { levelOf } from './poolVolume';
 import { columnsOfPond, highestCrestInside, type Passage, type Pond, settle } from './settle';
 import type { Stand } from './stand';
@@ -128,11 +128,8 @@ export function ladle(fill: Fill, inclination: number): Tilted {
 /** Metal spreads from where it is ladled until its front stands; it starts a hair inside its column, past any step. */
 function firstReach(fill: Fill, inclination: number, pond: PondBehind, bottom: number): number {
   const ground = groundAt(fill, inclination, bottom);
-  return ground ? moveFront(ground, pond, bottom + HAIR).reach : Number.POSITIVE_INFINITY;
+  return ground ? moveFront(ground, pond, bottom + A_HAIR).reach : Number.POSITIVE_INFINITY;
 }
-
-/** [m] */
-const HAIR = 1e-11;
 
 /** Where metal is ladled: the column behind the mouth whose floor lies lowest. */
 export function lowestColumnBehindMouth(columns: Columns, terrain: Terrain): number {
