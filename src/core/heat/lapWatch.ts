@@ -1,0 +1,61 @@
+import type { Flow } from '$src/core/flow/flow';
+import type { Mesh } from '$src/core/mesh/mesh';
+import { CONTACT_DEPTH, type Heat } from './heat';
+import { closedGaps, freshStall, type Lap, lapWhereFrontsMeet, watchStall } from './laps';
+
+/** Watches the die for laps from outside the step. */
+export interface LapWatch {
+  /** One look, every 2 ms: `front` is the front's place along the floor from the mouth [m], negative in the basin. */
+  look(time: number, front: number): void;
+  laps(): readonly Lap[];
+}
+
+/** A front this close to the die end has arrived and can no longer stall [m]. */
+const ARRIVED = 1e-4;
+
+/**
+ * Laps of one pour: gaps between metal that close with a cold edge, and a front that stands still cold before the
+ * die end. Reads `flow` and `heat` as they are when it looks.
+ */
+export function watchLaps(flow: Flow, heat: Heat, mesh: Mesh, lapTemperature: number): LapWatch {
+  const before = new Uint8Array(mesh.cells);
+  const now = new Uint8Array(mesh.cells);
+  const found: Lap[] = [];
+  let stall = freshStall;
+
+  function look(time: number, front: number): void {
+    for (let i = 0; i < mesh.cells; i++) now[i] = flow.depth[i]! >= CONTACT_DEPTH ? 1 : 0;
+    for (const cell of closedGaps(before, now)) if (cell >= mesh.mouthFace) meet(time, cell);
+    before.set(now);
+    if (front > 0 && front < mesh.facePlace[mesh.cells]! - ARRIVED) stand(time, front);
+  }
+
+  function meet(time: number, cell: number): void {
+    const place = (mesh.facePlace[cell]! + mesh.facePlace[cell + 1]!) / 2;
+    const lap = lapWhereFrontsMeet(time, place, besides(heat, mesh, cell), lapTemperature);
+    if (lap) found.push(lap);
+  }
+
+  function stand(time: number, front: number): void {
+    const step = watchStall(stall, time, front, frontTemperature(heat, mesh, front), lapTemperature);
+    stall = step.stall;
+    if (step.lap) found.push(step.lap);
+  }
+
+  return { look, laps: () => found };
+}
+
+/** Temperatures on both sides of the cell where two fronts met [K]. */
+function besides(heat: Heat, mesh: Mesh, cell: number): [number, number] {
+  const left = heat.temperature[Math.max(0, cell - 1)]!;
+  const right = heat.temperature[Math.min(mesh.cells - 1, cell + 1)]!;
+  return [left, right];
+}
+
+/** Of the cell that holds the front [K]; of the one behind it where that cell has not yet been looked at. */
+export function frontTemperature(heat: Heat, mesh: Mesh, front: number): number {
+  let cell = mesh.cells - 1;
+  while (cell > 0 && mesh.facePlace[cell]! >= front) cell--;
+  while (cell > 0 && Number.isNaN(heat.temperature[cell]!)) cell--;
+  return heat.temperature[cell]!;
+}
