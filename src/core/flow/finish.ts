@@ -48,6 +48,7 @@ function passExcess(volume: Float64Array, mesh: Mesh, from: number, to: number):
 
 /** Metal above a rim leaves over it at no more than critical flow, and is counted. */
 function spillOverRims(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
+  if (mesh.upsideDown) return dropFromOpenings(flow, mesh);
   for (const rim of mesh.rims) {
     const i = rim.cell;
     const rimLevel = rim.x * forces.sin + rim.y * forces.cos;
@@ -58,5 +59,14 @@ function spillOverRims(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void
     const leaving = Math.max(0, Math.min(chordVolume, critical));
     flow.volume[i] = flow.volume[i]! - leaving;
     flow.spilled += leaving;
+  }
+}
+
+/** Past −90° an opening faces down: whatever comes to it is gone. */
+function dropFromOpenings(flow: Flow, mesh: Mesh): void {
+  for (let i = 0; i < mesh.cells; i++) {
+    if (!mesh.open[i] || flow.volume[i]! <= 0) continue;
+    flow.spilled += flow.volume[i]!;
+    flow.volume[i] = 0;
   }
 }

@@ -45,11 +45,13 @@ export interface Mesh {
   readonly rims: readonly Rim[];
   readonly pivotX: number;
   readonly pivotY: number;
+  /** Seen from below, see `mirrorMesh`: metal in open cells falls out. */
+  readonly upsideDown: boolean;
 }
 
 const SAME_PLACE = 1e-9;
 /** Floors steeper than this to the axis are treated as if at this angle: the path would outgrow the cell. */
-const STEEPEST_FLOOR_COS = 0.17;
+export const STEEPEST_FLOOR_COS = 0.17;
 
 /**
  * Cuts a section into mesh cells. Every x of a floor or roof point, of the mouth and of a region's end is a
@@ -90,6 +92,7 @@ export function buildMesh(section: Section, meshCells: number): Mesh {
     rims: findRims(section, x),
     pivotX: section.pivot.x,
     pivotY: section.pivot.y,
+    upsideDown: false,
   };
 }
 
@@ -170,11 +173,14 @@ function twoSidedLines(section: Section, x: Float64Array, open: Uint8Array): Sid
   return sides;
 }
 
-/** Height of the virtual roof over an opening: above every level, since metal leaves over the rims long before. */
+/**
+ * Height of the virtual roof over an opening. A level that stays under the lower rim never rises above the higher
+ * one; the quarter on top is room for sloshing.
+ */
 export function virtualRoof(section: Section): number {
   const heights = [...section.floor, ...section.roof].map((point) => point.y);
   const highest = Math.max(...heights);
-  return highest + 2 * (highest - Math.min(...heights));
+  return highest + (highest - Math.min(...heights)) / 4;
 }
 
 function cellWidths(section: Section, x: Float64Array): Float64Array {

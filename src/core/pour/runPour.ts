@@ -8,6 +8,7 @@ import { GRAVITY } from '$src/core/gravity';
 import { levelPath } from '$src/core/level/levelPath';
 import { standOf } from '$src/core/level/stand';
 import { buildMesh, type Mesh } from '$src/core/mesh/mesh';
+import { mirrorMesh } from '$src/core/mesh/mirror';
 import { motionOf } from '$src/core/tilt/motionOf';
 import type { Motion } from '$src/core/tilt/tilt';
 import { findFront, makeProfile, readProfile, SAMPLE_TIME, type Sample } from '$src/core/watch/sample';
@@ -24,7 +25,11 @@ export const SOLVER = 'quietpour 1';
 /** Still for this long after the body has come to rest ends the run. */
 const QUIET_TIME = 0.1;
 const QUIET_SPEED = 5e-3;
+/** Share of the metal that may still leave over a rim in one look of a quiet pour. */
+const SPILLING_SHARE = 1e-6;
 const FULL_ENOUGH = 0.995;
+/** Cosines smaller than this are 0: the body stands upright. */
+const UPRIGHT = 1e-12;
 /** Looks between two reports of progress. */
 const LOOKS_PER_REPORT = 10;
 /** Metal this quick is not metal any more: something broke [m/s]. */
@@ -35,7 +40,9 @@ const BROKEN_DRIFT = 1e-10;
 /** All of one run: state, clock and those who watch. */
 interface Run {
   readonly plan: PourPlan;
-  readonly mesh: Mesh;
+  /** The mesh in use, and the same upside down for inclinations past −90°. */
+  mesh: Mesh;
+  readonly meshTurned: Mesh;
   readonly flow: Flow;
   readonly forces: Forces;
   readonly motion: Motion;
@@ -52,6 +59,7 @@ interface Run {
   readonly volumeAtStart: number;
   time: number;
   quietFor: number;
+  spilledBefore: number;
   drift: number;
   greatestSpeed: number;
 }
@@ -91,7 +99,7 @@ function begin(plan: PourPlan): Run {
   const forces: Forces = {
     gravity: GRAVITY,
     sin: Math.sin(motion.start),
-    cos: Math.max(0, Math.cos(motion.start)),
+    cos: Math.abs(Math.cos(motion.start)),
     rate: 0,
     acceleration: 0,
     viscosity: liquid.viscosity / liquid.density,
@@ -106,6 +114,7 @@ function begin(plan: PourPlan): Run {
   return {
     plan,
     mesh,
+    meshTurned: mirrorMesh(mesh),
     flow,
     forces,
     motion,
@@ -126,6 +135,7 @@ function begin(plan: PourPlan): Run {
     volumeAtStart: totalVolume(flow) + flow.spilled,
     time: 0,
     quietFor: 0,
+    spilledBefore: 0,
     drift: 0,
     greatestSpeed: 0,
   };
@@ -165,8 +175,10 @@ function advanceToNextLook(run: Run): Outcome | null {
 
 function setForces(run: Run, time: number): void {
   const inclination = run.motion.inclinationAt(time);
+  const cos = Math.cos(inclination);
+  if (cos < -UPRIGHT !== run.mesh.upsideDown) run.mesh = run.meshTurned;
   run.forces.sin = Math.sin(inclination);
-  run.forces.cos = Math.max(0, Math.cos(inclination));
+  run.forces.cos = Math.abs(cos);
   run.forces.rate = run.motion.rateAt(time);
   run.forces.acceleration = run.motion.accelerationAt(time);
 }
@@ -213,7 +225,9 @@ function checkHealth(run: Run): Outcome | null {
 
 function ending(run: Run, limit: number): Outcome | null {
   if (run.time < run.motion.duration) return null;
-  run.quietFor = typicalSpeed(run) < QUIET_SPEED ? run.quietFor + SAMPLE_TIME : 0;
+  const spilling = run.flow.spilled - run.spilledBefore > SPILLING_SHARE * run.volumeAtStart;
+  run.spilledBefore = run.flow.spilled;
+  run.quietFor = !spilling && typicalSpeed(run) < QUIET_SPEED ? run.quietFor + SAMPLE_TIME : 0;
   if (run.quietFor >= QUIET_TIME)
     return { kind: run.watchers.fill.share() >= FULL_ENOUGH ? 'filled and quiet' : 'quiet, not filled' };
   return run.time >= limit ? { kind: 'out of time' } : null;
