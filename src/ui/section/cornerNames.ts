@@ -30,6 +30,7 @@ function roofName(section: Section, index: number): string {
   if (section.openings.some((o) => o.wall === 'roof' && o.from < index && index < o.to))
     return 'in the opening';
   if (index === 0) return 'basin, back';
+  if (atMouth(section, p.x)) return 'mouth, roof';
   return p.x < section.mouth ? 'roof over the basin' : `${regionAt(section, p.x)} roof`;
 }
 
