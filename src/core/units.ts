@@ -25,7 +25,13 @@ export const fromCelsius = (celsius: number): number => celsius + CELSIUS_ZERO;
 export const toFahrenheit = (kelvins: number): number => (toCelsius(kelvins) * 9) / 5 + 32;
 export const fromFahrenheit = (fahrenheit: number): number => fromCelsius(((fahrenheit - 32) * 5) / 9);
 /** Cubic metres to cubic centimetres. */
-export const toCubicCentimetres = (cubicMetres: number): number => cubicMetres * MILLIMETRES_PER_METRE ** 3 / 1000;
+export const toCubicCentimetres = (cubicMetres: number): number =>
+  (cubicMetres * MILLIMETRES_PER_METRE ** 3) / 1000;
 /** Square metres to square millimetres. */
-export const toSquareMillimetres = (squareMetres: number): number => squareMetres * MILLIMETRES_PER_METRE ** 2;
-export const fromSquareMillimetres = (squareMillimetres: number): number => squareMillimetres / MILLIMETRES_PER_METRE ** 2;
+export const toSquareMillimetres = (squareMetres: number): number =>
+  squareMetres * MILLIMETRES_PER_METRE ** 2;
+export const fromSquareMillimetres = (squareMillimetres: number): number =>
+  squareMillimetres / MILLIMETRES_PER_METRE ** 2;
+/** Viscosity, pascal seconds to millipascal seconds. */
+export const toMillipascalSeconds = (pascalSeconds: number): number => pascalSeconds * 1000;
+export const fromMilliseconds = (milliseconds: number): number => milliseconds / 1000;

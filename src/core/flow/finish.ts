@@ -24,7 +24,8 @@ export function finish(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void
   settleHeldEnds(flow, mesh, dt);
   for (let i = 0; i < cells; i++) volume[i] = volume[i]! - dt * (flux[i + 1]! - flux[i]!);
   settleRoundOff(flow, mesh);
-  spillOverRims(flow, mesh, forces, dt);
+  if (mesh.upsideDown) dropFromOpenings(flow, mesh);
+  else spillOverRims(flow, mesh, forces, dt);
 }
 
 /** Round-off outside 0..full is handed to a neighbour, never dropped. */
@@ -48,7 +49,6 @@ function passExcess(volume: Float64Array, mesh: Mesh, from: number, to: number):
 
 /** Metal above a rim leaves over it at no more than critical flow, and is counted. */
 function spillOverRims(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
-  if (mesh.upsideDown) return dropFromOpenings(flow, mesh);
   for (const rim of mesh.rims) {
     const i = rim.cell;
     const rimLevel = rim.x * forces.sin + rim.y * forces.cos;

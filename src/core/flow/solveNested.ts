@@ -1,6 +1,6 @@
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
-import { assemble, solveTridiagonal } from './solveLevel';
+import { assemble, solveTridiagonal } from './levelSystem';
 
 const OUTER_CAP = 200;
 const INNER_CAP = 200;
