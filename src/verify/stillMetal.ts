@@ -4,7 +4,7 @@ import type { Section } from '$src/core/section/section';
 import { fromDegrees, toMillimetres } from '$src/core/units';
 import { type CaseRun, fillDepth, fillLevel, runTo, startCase } from './caseRun';
 import { channelSection } from './channel';
-import type { Check, Family, Outcome } from './check';
+import type { Family, Outcome } from './check';
 import { atMost, type Finding } from './finding';
 import { centre, centres, greatestSpeed, settleDepths } from './measure';
 

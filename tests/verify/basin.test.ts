@@ -1,0 +1,4 @@
+import { basins } from '$src/verify/basin';
+import { grade } from './grade';
+
+grade(basins);

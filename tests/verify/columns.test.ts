@@ -1,0 +1,4 @@
+import { columns } from '$src/verify/columns';
+import { grade } from './grade';
+
+grade(columns);

@@ -1,0 +1,4 @@
+import { frames } from '$src/verify/frame';
+import { grade } from './grade';
+
+grade(frames);

@@ -1,0 +1,4 @@
+import { steadyStreams } from '$src/verify/steady';
+import { grade } from './grade';
+
+grade(steadyStreams);
