@@ -5,10 +5,8 @@ import type { Book, Cell, CellId, CellKind } from '$src/cells/kinds';
 import { CellRun, type PourRun } from './cellRun.svelte';
 import { CellSlot, KindList } from './cellSlot.svelte';
 import { beginHistory, type History, recordStep, redoStep, settle, undoStep } from './history';
-import { keptUnder } from './kept';
 import { type Kept, PourQueue } from './pourQueue.svelte';
 
-export type { PourRun, RunState } from './cellRun.svelte';
 export type LengthUnit = 'mm' | 'in';
 export type CellOf<K extends CellKind> = Extract<Cell, { kind: K }>;
 
@@ -21,6 +19,18 @@ function coresToUse(): number {
 async function makeClient() {
   const { createPourClient } = await import('$src/worker/client');
   return createPourClient();
+}
+
+const READY: Evaluation = { state: 'ready' };
+
+/** One cell with its run. */
+class Slot extends CellSlot {
+  readonly run: CellRun;
+
+  constructor(bench: Bench, id: CellId) {
+    super(bench, id);
+    this.run = new CellRun(bench, id);
+  }
 }
 
 /** The page's one store: the book, what its cells come to, and their runs. */
@@ -39,21 +49,39 @@ export class Bench {
   readonly queue = new PourQueue(makeClient, coresToUse());
   /** The last record each pour cell showed, kept on screen while the next one runs. */
   readonly #shown = new SvelteMap<CellId, Kept>();
-  readonly #slots = new Map<CellId, CellSlot>();
-  readonly #kinds = new Map<CellKind, KindList>();
-  readonly #runs = new Map<CellId, CellRun>();
+  readonly #slots = new Map<CellId, Slot>();
+  readonly #kinds: Readonly<Record<CellKind, KindList>> = {
+    note: new KindList(this, 'note'),
+    section: new KindList(this, 'section'),
+    metal: new KindList(this, 'metal'),
+    charge: new KindList(this, 'charge'),
+    tilt: new KindList(this, 'tilt'),
+    pour: new KindList(this, 'pour'),
+    compare: new KindList(this, 'compare'),
+  };
   #visible: ReadonlySet<CellId> = $state.raw(new Set());
 
   /** Replaces the whole book, without an undo step. */
   open(book: Book): void {
-    this.#history = beginHistory(book);
+    this.#turnTo(beginHistory(book));
     this.#shown.clear();
+  }
+
+  /**
+   * Slots are made here, where a change is made, and not where they are first read: a value made inside an effect is
+   * not watched by it.
+   */
+  #turnTo(history: History<Book>): void {
+    for (const { id } of history.now.cells) {
+      if (!this.#slots.has(id)) this.#slots.set(id, new Slot(this, id));
+    }
+    this.#history = history;
   }
 
   /** One undo step. Consecutive changes with the same merge key (a drag, typing) become one. */
   change(label: string, next: (book: Book) => Book, merge: string | null = null): void {
     const book = next(this.book);
-    if (book !== this.book) this.#history = recordStep(this.#history, label, book, merge);
+    if (book !== this.book) this.#turnTo(recordStep(this.#history, label, book, merge));
   }
 
   /** Changes one cell; the cell keeps its kind. */
@@ -74,35 +102,34 @@ export class Bench {
 
   undo(): void {
     const label = this.undoLabel;
-    this.#history = undoStep(this.#history);
+    this.#turnTo(undoStep(this.#history));
     if (label) this.announcement = `Undone: ${label}.`;
   }
 
   redo(): void {
     const label = this.redoLabel;
-    this.#history = redoStep(this.#history);
+    this.#turnTo(redoStep(this.#history));
     if (label) this.announcement = `Done again: ${label}.`;
   }
 
   cell(id: CellId | null): Cell | null {
-    return id === null ? null : this.#slot(id).cell;
+    if (id === null) return null;
+    const slot = this.#slots.get(id);
+    return slot ? slot.cell : (this.book.cells.find((cell) => cell.id === id) ?? null);
   }
 
   cellsOfKind<K extends CellKind>(kind: K): readonly CellOf<K>[] {
-    return keptUnder(this.#kinds, kind, () => new KindList(this, kind)).cells as readonly CellOf<K>[];
+    return this.#kinds[kind].cells as readonly CellOf<K>[];
   }
 
   evaluation(id: CellId): Evaluation {
-    return this.#slot(id).evaluation;
-  }
-
-  #slot(id: CellId): CellSlot {
-    return keptUnder(this.#slots, id, () => new CellSlot(this, id));
+    const slot = this.#slots.get(id);
+    return slot ? slot.evaluation : (this.evaluations.get(id) ?? READY);
   }
 
   /** The run of a pour cell; the same object for as long as the page is open. */
   run(id: CellId): PourRun {
-    return keptUnder(this.#runs, id, () => new CellRun(this, id));
+    return this.#slots.get(id)?.run ?? new CellRun(this, id);
   }
 
   /** The last record the cell showed, of whatever plan. */

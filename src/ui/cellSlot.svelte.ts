@@ -1,6 +1,5 @@
 import type { Evaluation } from '$src/cells/evaluate';
 import type { Book, Cell, CellId, CellKind } from '$src/cells/kinds';
-import { sameList } from './kept';
 
 interface Source {
   readonly book: Book;
@@ -22,6 +21,12 @@ export class CellSlot {
     this.#source = source;
     this.#id = id;
   }
+}
+
+/** The list before when the new one has the same things in it, so that nothing that shows it is redrawn. */
+function sameList<T>(before: readonly T[], now: readonly T[]): readonly T[] {
+  const isSame = before.length === now.length && now.every((item, index) => Object.is(item, before[index]));
+  return isSame ? before : now;
 }
 
 /** The cells of one kind; the list stays the same while none of them changes. */
