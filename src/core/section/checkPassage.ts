@@ -13,7 +13,6 @@ import { SIZES } from './sizes';
 export function checkPassage(section: Section): Issue[] {
   const roof = closedRoof(section);
   const inside = [...new Set([...section.floor, ...roof].map((point) => point.x))]
-    .slice(0)
     .sort((a, b) => a - b)
     .slice(1, -1);
   return inside.flatMap((x) => {

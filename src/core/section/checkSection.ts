@@ -111,7 +111,10 @@ function checkVents({ floor, roof, vents }: Section): Issue[] {
         remedy: `Put it between ${mm(from)} and ${mm(to)} mm.`,
       });
     }
-    const at = { x: vent.place, y: lineAt(roof, vent.place, 'right') };
+    const at = {
+      x: Math.min(Math.max(vent.place || from, from), to),
+      y: lineAt(roof, vent.place || from, 'right'),
+    };
     if (!(vent.area > 0 && vent.area <= SIZES.most ** 2)) {
       issues.push({
         path: `vents.${i}.area`,

@@ -85,7 +85,7 @@ export const PIT_BEHIND_SILL: PitBehindSill = {
 
 export const HINGE_ARM: HingeArm = {
   basinLength: mm(130),
-  basinDepth: mm(80),
+  basinDepth: mm(90),
   roofReach: mm(45),
   feederLength: mm(50),
   feederHeight: mm(32),
