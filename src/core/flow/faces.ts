@@ -2,7 +2,7 @@ import type { Mesh } from '$src/core/mesh/mesh';
 import { frictionRate } from './conditions';
 import type { Flow } from './flow';
 import type { Forces } from './forces';
-import { type GateResult, gateAtFront } from './gate';
+import { type GateResult, gateAtFront, noseShare, noseSide } from './gate';
 import { CENTRING_LIMIT, DRY_DEPTH, SKIN_DEPTH } from './settings';
 
 const STILL = 1e-7;
@@ -122,6 +122,15 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
       );
       if (!gate.open) continue;
       push -= sign * gate.loss;
+    } else if (forces.capillaryGate && !bothFull) {
+      const sign = noseSide(depth, l, r, cells);
+      const towards = sign * (u - (dt * gravity * rise) / spacing);
+      if (sign !== 0 && towards > 0) {
+        const share = sign > 0 ? depth[r]! / depth[l]! : depth[l]! / depth[r]!;
+        const loss = (dt * forces.openFront * noseShare(share) * faceWidth[j]!) / (area[j]! * spacing);
+        if (towards <= loss) continue;
+        push -= sign * loss;
+      }
     }
     const likely = Math.abs(u - (dt * gravity * rise) / spacing);
     if (step[j] && likely > 0) {

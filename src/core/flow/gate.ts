@@ -1,3 +1,5 @@
+import { DRY_DEPTH, NOSE_WEIGHT } from './settings';
+
 /**
  * The capillary gate at the face ahead of a front. Metal with an oxide skin advances only when pressure and
  * momentum beat the line force of the skin; the force resists advance and never pulls back.
@@ -54,4 +56,19 @@ function smooth(t: number): number {
   if (t <= 0) return 0;
   if (t >= 1) return 1;
   return t * t * (3 - 2 * t);
+}
+
+/** Which side of a face holds the nose of a front, a wet cell with a dry one beyond: 1 right, −1 left, 0 neither. */
+export function noseSide(depth: Float64Array, l: number, r: number, cells: number): 1 | 0 | -1 {
+  if (r + 1 < cells && depth[r + 1]! <= DRY_DEPTH && depth[r]! > DRY_DEPTH) return 1;
+  if (l > 0 && depth[l - 1]! <= DRY_DEPTH && depth[l]! > DRY_DEPTH) return -1;
+  return 0;
+}
+
+/**
+ * Share of the skin's force that acts behind a nose cell which holds `filled` of its neighbour's depth. Once the
+ * cell is as deep as the metal behind it, the gate ahead of it carries the whole force and nothing is left here.
+ */
+export function noseShare(filled: number): number {
+  return filled < 1 ? NOSE_WEIGHT * (1 - filled) : 0;
 }

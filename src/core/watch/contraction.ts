@@ -19,12 +19,15 @@ export interface ContractionWatch extends Watcher {
 /**
  * Skin crushed: where the free surface closes on itself its skin has nowhere to go but into the metal. Sum over
  * fixed 10 mm bins of the closing speed, where it closes faster than 2 per second, times the time it lasts.
+ * Its time is when half of it was folded in and its place the mean over where: both settle with the mesh, the
+ * moment of the quickest closing does not.
  */
 export function watchContraction(dieLength: number): ContractionWatch {
   const step = Math.round(BIN / PLACE_STEP);
   const byPlace = new Float64Array(Math.floor(dieLength / BIN) + 1);
   let folded = 0;
-  let peak = { rate: 0, time: 0, inclination: 0 };
+  const history: { time: number; inclination: number; folded: number }[] = [];
+  let peakRate = 0;
 
   function look(sample: Sample): void {
     const { profile } = sample;
@@ -41,22 +44,25 @@ export function watchContraction(dieLength: number): ContractionWatch {
       if (rate <= CLOSING_LIMIT) continue;
       folded += closing * sample.elapsed;
       byPlace[k / step] = byPlace[k / step]! + closing * sample.elapsed;
-      if (rate > peak.rate) peak = { rate, time: sample.time, inclination: sample.inclination };
+      peakRate = Math.max(peakRate, rate);
     }
+    if (folded > (history.at(-1)?.folded ?? 0))
+      history.push({ time: sample.time, inclination: sample.inclination, folded });
   }
 
   function folds(): Fold[] {
     if (folded < REPORTED * dieLength) return [];
-    const most = byPlace.indexOf(Math.max(...byPlace));
+    const middle = history.find((entry) => entry.folded >= folded / 2)!;
+    const moment = byPlace.reduce((sum, here, k) => sum + here * (k + 0.5) * BIN, 0);
     return [
       {
         kind: 'skin contraction',
         size: foldSize(folded / dieLength, MARKED, HEAVY),
-        time: peak.time,
-        place: most * BIN + BIN / 2,
-        inclination: peak.inclination,
+        time: middle.time,
+        place: moment / folded,
+        inclination: middle.inclination,
         severity: { value: folded, quantity: 'skin folded in per width', unit: 'm' },
-        details: { peak_rate_per_s: peak.rate, folded_per_die_length: folded / dieLength, bin_m: BIN },
+        details: { peak_rate_per_s: peakRate, folded_per_die_length: folded / dieLength, bin_m: BIN },
         cause:
           'Metal behind runs into slower metal ahead, and the skin between them is drawn together and folded in.',
         cure: 'Keep the front a full quiet wall: slower tilt while it runs, no drop at the lip, no wave from the end wall.',

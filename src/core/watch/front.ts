@@ -26,11 +26,14 @@ interface Crossing {
   readonly depth: number;
   readonly fullness: number;
   readonly froude: number;
+  /** Greatest speed of the metal in the 20 mm behind [m/s]. */
+  readonly quickest: number;
 }
 
 /**
  * Front place and speed. Speed at a place is the window divided by the time between the front's first crossings
- * of its two ends, every 5 mm: a definition that does not move with the mesh.
+ * of its two ends, every 5 mm: a definition that does not move with the mesh. It is never more than the metal's own
+ * greatest speed there: a film that thickens past 1 mm in many places at once is not a front that raced over them.
  */
 export function watchFront(
   dieLength: number,
@@ -67,7 +70,7 @@ export function watchFront(
       rows.push({
         ...end,
         place: (k - windowSteps / 2) * PLACE_STEP,
-        speed: length / (end.time - start.time),
+        speed: Math.min(length / (end.time - start.time), quickestBetween(crossings, k - windowSteps, k)),
       });
     }
     return {
@@ -96,6 +99,12 @@ export function watchFront(
   };
 }
 
+function quickestBetween(crossings: readonly (Crossing | null)[], first: number, last: number): number {
+  let quickest = 0;
+  for (let k = first; k <= last; k++) quickest = Math.max(quickest, crossings[k]?.quickest ?? 0);
+  return quickest;
+}
+
 function crossingAt(
   place: number,
   before: { time: number; front: number; inclination: number },
@@ -111,17 +120,22 @@ function crossingAt(
 }
 
 /** The 20 mm behind a place: mean depth [m], share of the opening that is full, Froude number of its mean speed. */
-function stretchBehind(sample: Sample, place: number): { depth: number; fullness: number; froude: number } {
+function stretchBehind(
+  sample: Sample,
+  place: number,
+): { depth: number; fullness: number; froude: number; quickest: number } {
   const { profile } = sample;
   const last = Math.min(profile.places - 1, Math.max(0, Math.floor(place / profile.spacing)));
   const first = Math.max(0, last - Math.round(WINDOW / profile.spacing));
   let metal = 0;
   let room = 0;
   let momentum = 0;
+  let quickest = 0;
   for (let k = first; k <= last; k++) {
     metal += profile.depth[k]!;
     room += profile.opening[k]!;
     momentum += profile.depth[k]! * profile.speed[k]!;
+    quickest = Math.max(quickest, Math.abs(profile.speed[k]!));
   }
   const depth = metal / (last - first + 1);
   const speed = metal > 0 ? momentum / metal : 0;
@@ -130,5 +144,6 @@ function stretchBehind(sample: Sample, place: number): { depth: number; fullness
     depth,
     fullness: room > 0 ? metal / room : 0,
     froude: depth > 0 ? Math.abs(speed) / Math.sqrt(normalGravity * depth) : 0,
+    quickest,
   };
 }
