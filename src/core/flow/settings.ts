@@ -23,7 +23,7 @@ export const LONGEST_STEP = 1e-3;
 /** Share of a cell that metal may cross in a step. */
 export const COURANT = 0.5;
 /** Depth whose wave may cross at most one mesh spacing a step [m]. */
-export const WAVE_DEPTH = 0.06;
+export const WAVE_DEPTH = 0.03;
 
 /** Time-centring of the face area is kept within this factor, so that filling cells cannot throw the metal. */
 export const CENTRING_LIMIT = 1.5;
