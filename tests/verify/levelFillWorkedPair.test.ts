@@ -43,7 +43,7 @@ describe('pit behind a lip, started level', () => {
   test.each([
     ['no stand', null, -0.955],
     ['stand', stand, -12.301],
-  ] as const)('%s: first flow at %f°', (_, held, angle) => {
+  ] as const)('%s: first flow where the closed form has it', (_, held, angle) => {
     const path = levelPath(pitBasin, PIT_AREA, 0, down, held);
     expect(degrees(path)).toBeCloseTo(angle, 2);
     expect(shareAtLevel(path)).toBe(0);
