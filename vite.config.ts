@@ -15,7 +15,11 @@ const commandLine = defineConfig({
     target: 'node20',
     minify: false,
     rolldownOptions: {
-      input: { quietpour: `${src}/cli/main.ts`, 'pour.worker': `${src}/cli/pour.worker.ts` },
+      input: {
+        bench: `${src}/bench/bench.ts`,
+        quietpour: `${src}/cli/main.ts`,
+        'pour.worker': `${src}/cli/pour.worker.ts`,
+      },
       output: {
         entryFileNames: '[name].js',
         chunkFileNames: 'chunk-[hash].js',

@@ -1,4 +1,4 @@
-import { DRY_DEPTH, NOSE_WEIGHT } from './settings';
+import { DRY_DEPTH, NOSE_WEIGHT, SKIN_DEPTH } from './settings';
 
 /**
  * The capillary gate at the face ahead of a front. Metal with an oxide skin advances only when pressure and
@@ -60,8 +60,8 @@ function smooth(t: number): number {
 
 /** Which side of a face holds the nose of a front, a wet cell with a dry one beyond: 1 right, −1 left, 0 neither. */
 export function noseSide(depth: Float64Array, l: number, r: number, cells: number): 1 | 0 | -1 {
-  if (r + 1 < cells && depth[r + 1]! <= DRY_DEPTH && depth[r]! > DRY_DEPTH) return 1;
-  if (l > 0 && depth[l - 1]! <= DRY_DEPTH && depth[l]! > DRY_DEPTH) return -1;
+  if (r + 1 < cells && depth[r + 1]! <= SKIN_DEPTH && depth[r]! > DRY_DEPTH) return 1;
+  if (l > 0 && depth[l - 1]! <= SKIN_DEPTH && depth[l]! > DRY_DEPTH) return -1;
   return 0;
 }
 
