@@ -2,6 +2,7 @@ import type { Metal } from '$src/core/metal/metal';
 import type { Computation } from '$src/core/pour/plan';
 import type { Section } from '$src/core/section/section';
 import type { Tilt } from '$src/core/tilt/tilt';
+import type { StepBy } from '$src/report/step';
 
 export type CellId = string;
 
@@ -61,8 +62,6 @@ export interface PourCell extends CellBase {
   readonly tilt: CellId | null;
   readonly computation: Computation;
 }
-
-export type StepBy = 'time' | 'inclination' | 'filled share';
 
 export interface CompareCell extends CellBase {
   readonly kind: 'compare';

@@ -2,7 +2,7 @@ import type { PourPlan } from '$src/core/pour/plan';
 import { lineAt, SAME_PLACE, type Side } from '$src/core/section/lineAt';
 import type { Point, Section } from '$src/core/section/section';
 import type { Tilt } from '$src/core/tilt/tilt';
-import { toDegrees, toMillimetres } from '$src/core/units';
+import { toDegrees, toMillimetres, toMillipascalSeconds } from '$src/core/units';
 import { angleText, countText, fixed, lengthText, listText, significant } from './wording';
 
 /** One input in words, with what decides it: two pours differ in it when `decides` differs. */
@@ -174,7 +174,7 @@ function metalWords({ liquid }: PourPlan): InputWords[] {
   });
   return [
     input('density', liquid.density, `${fixed(liquid.density, 0)} kg/m³`),
-    input('viscosity', liquid.viscosity, `${significant(liquid.viscosity * 1e3)} mPa s`),
+    input('viscosity', liquid.viscosity, `${significant(toMillipascalSeconds(liquid.viscosity))} mPa s`),
     input('surface tension', liquid.surfaceTension, `${significant(liquid.surfaceTension)} N/m`),
     input('contact angle', liquid.contactAngle, `${fixed(toDegrees(liquid.contactAngle), 0)}°`),
     input('critical speed', liquid.criticalSpeed, `${fixed(liquid.criticalSpeed, 2)} m/s`),

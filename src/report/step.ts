@@ -1,6 +1,8 @@
-import type { StepBy } from '$src/cells/kinds';
 import type { PourRecord } from '$src/core/pour/record';
 import { indexAt, lastTime } from './moment';
+
+/** What records that are played side by side have in common at any moment. */
+export type StepBy = 'time' | 'inclination' | 'filled share';
 
 /** Ends of the common scrubber, first shown at the left. */
 export interface StepRange {

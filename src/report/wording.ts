@@ -43,7 +43,7 @@ export const placeText = (place: number): string => `${fixed(toMillimetres(place
 /** A share 0 to 1 in whole per cent; "under 1" rather than a false 0, and 100 only when it is. */
 export function percentNumber(share: number): string {
   if (share > 0 && share < 0.005) return 'under 1';
-  if (share < 1 && share >= 0.995) return fixed(Math.floor(share * 1000) / 10, 1);
+  if (share < 1 && share >= 0.995) return fixed(Math.floor(share * 100 * 10) / 10, 1);
   return fixed(share * 100, 0);
 }
 export const percentText = (share: number): string => `${percentNumber(share)} %`;

@@ -39,6 +39,8 @@ async function serve(wanted) {
 }
 
 async function close() {
+  // Vite listens too and would call the end by SIGTERM a failure.
+  process.exitCode = 0;
   await server.close();
   process.exit(0);
 }

@@ -1,6 +1,7 @@
 import type { Cell } from '$src/cells/kinds';
 import { percentText } from '$src/report/wording';
-import type { Bench, PourRun } from './bench.svelte';
+import type { Bench } from './bench.svelte';
+import type { PourRun } from './cellRun.svelte';
 
 export type StateWord =
   | 'fresh'

@@ -100,6 +100,8 @@ export const inventedFigures: Figures = {
   finalShare: 1,
   spilled: 0,
   skinFolded: 0.058,
+  foldScore: 0,
+  gasHeld: false,
 };
 
 export const inventedFold: Fold = {
@@ -158,6 +160,8 @@ export function inventedRecord(change: Partial<PourRecord> & { speedScale?: numb
       time: place.map((at) => 0.5 + ((at + 0.01) / DIE) * 3),
       inclination: place.map((at) => inclinationAt(0.5 + ((at + 0.01) / DIE) * 3)),
       depth: place.map(() => 0.012),
+      fullness: place.map(() => 0.4),
+      froude: place.map((at) => (speedScale * (0.02 + at * 0.7)) / Math.sqrt(9.81 * 0.012)),
       window: 0.02,
     },
     figures: inventedFigures,

@@ -22,7 +22,9 @@ function slowExample(): string {
 
 test('with the worker file blocked no figure appears, and the page says why', async () => {
   const page = await openPage({
-    prepare: (context) => context.route(/pour\.worker/, (route) => route.abort()),
+    prepare: async (context) => {
+      await context.route(/pour\.worker/, (route) => route.abort());
+    },
     expectedErrors: /Failed to load resource|ERR_FAILED/,
   });
   const pours = page.locator('[data-kind="pour"]');

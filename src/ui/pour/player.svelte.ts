@@ -1,3 +1,5 @@
+import { fromMilliseconds } from '$src/core/units';
+
 /** How fast time passes against the pour's own. */
 export type Pace = 1 | 0.5 | 0.1;
 
@@ -54,7 +56,7 @@ export class Player {
     const gone = now - this.#last;
     if (gone > 0 && (gone >= STILL_STEP || !wantsStillness())) {
       this.#last = now;
-      this.time = Math.min(this.#end(), this.time + (gone / 1000) * this.pace);
+      this.time = Math.min(this.#end(), this.time + fromMilliseconds(gone) * this.pace);
     }
     if (this.time >= this.#end()) this.pause();
     else this.#request = requestAnimationFrame(this.#advance);
