@@ -57,6 +57,11 @@ export const RULES: Readonly<Record<string, Rule>> = {
     allowed: ['core'],
     reason: 'a check of the physics runs the solver as everybody does, without page or file',
   },
+  bench: {
+    allowed: ['core'],
+    libraries: ['node:'],
+    reason: 'a benchmark times what the command line runs, without page or worker',
+  },
   report: {
     allowed: [...LIVE, ...PLAN_AND_RECORD, 'core/mesh'],
     libraries: ['d3', 'ndarray'],
