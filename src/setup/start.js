@@ -12,6 +12,8 @@ if ('problem' in chosen) {
   console.error(chosen.problem);
   process.exit(1);
 }
+// Vite and Kit look for the project where they are started.
+process.chdir(projectFolder);
 await installIfNeeded();
 await buildOrExit(targets.site);
 
@@ -25,7 +27,6 @@ async function serve(wanted) {
   const { preview } = await import('vite');
   try {
     return await preview({
-      root: projectFolder,
       logLevel: 'warn',
       preview: { host: '127.0.0.1', port: wanted.port, strictPort: wanted.strict },
     });

@@ -20,11 +20,8 @@ const only = process.env['BOOKS']?.split(',');
 await buildOrExit(targets.site);
 const { preview } = await import('vite');
 const { chromium } = await import('playwright-core');
-const server = await preview({
-  root: projectFolder,
-  logLevel: 'error',
-  preview: { port: 0, host: '127.0.0.1' },
-});
+process.chdir(projectFolder);
+const server = await preview({ logLevel: 'error', preview: { port: 0, host: '127.0.0.1' } });
 const address = server.resolvedUrls?.local[0] ?? '';
 const note = await provideBrowser();
 const browser = await chromium.launch({ ...note, env: { ...process.env, ...note.env } });
