@@ -17,7 +17,6 @@ export interface Plot {
   readonly title: string;
   readonly xLabel: string;
   readonly yLabel: string;
-  readonly logarithmic?: boolean;
   readonly curves: readonly Curve[];
 }
 

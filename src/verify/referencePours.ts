@@ -41,7 +41,7 @@ export const REFERENCE_LIQUID = {
   criticalSpeed: 0.5,
 };
 
-interface ReferencePour {
+export interface ReferencePour {
   readonly name: string;
   readonly section: Section;
   /** Metal in the section [mm²]. */
@@ -83,7 +83,7 @@ export function pourPlan(
         quickest: fromDegrees(120),
       },
     },
-    computation: { meshCells, capillaryGate, settlingTime: 1 },
+    computation: { meshCells, capillaryGate, settlingTime: 1, gas: 'free' },
   };
 }
 

@@ -1,4 +1,3 @@
-import { TIME_WEIGHT } from '$src/core/flow/settings';
 import { GRAVITY } from '$src/core/gravity';
 import { type BodyMotion, type CaseRun, fillDepth, runTo, setSpeed, startCase } from './caseRun';
 import { channelSection } from './channel';
@@ -70,9 +69,12 @@ function peakAfter(
   return top + (left - right) ** 2 / (8 * (2 * top - left - right));
 }
 
+/** Weight of the new level that docs/model.md states. Not taken from the solver, so that a slip there shows. */
+const STATED_WEIGHT = 0.55;
+
 /** Loss of amplitude in a period that the time weights of the scheme make; first order in the step. */
 export const predictedLoss = (period: number, dt: number): number =>
-  1 - Math.exp((-2 * Math.PI ** 2 * TIME_WEIGHT * dt) / period);
+  1 - Math.exp((-2 * Math.PI ** 2 * STATED_WEIGHT * dt) / period);
 
 function decay(): Outcome {
   const findings: Finding[] = [];

@@ -1,6 +1,6 @@
 import type { Conditions, End, FrictionLaw } from '$src/core/flow/conditions';
 import { GRAVITY } from '$src/core/gravity';
-import { type CaseRun, fillDepth, runTo, setSpeed, startCase } from './caseRun';
+import { type CaseRun, fillDepth, fillLevel, runTo, setSpeed, startCase } from './caseRun';
 import { channelSection } from './channel';
 import type { Effort, Family, Outcome, Plot } from './check';
 import {
@@ -417,6 +417,41 @@ function chokedThroat(): Outcome {
   };
 }
 
+/** Metal rising over a vertical step passes at no more than critical flow: q = (2E/3)^1.5 √g over the step. */
+function weir(): Outcome {
+  const findings = [0.004, 0.01, 0.02].map((q) => {
+    const floor = [
+      { x: 0, y: -0.05 },
+      { x: 1, y: -0.05 },
+      { x: 1, y: 0 },
+      { x: 1.3, y: 0 },
+      { x: 2, y: -0.2 },
+    ];
+    const section = { ...channelSection({ length: 2, cells: 200, roof: 0.3 }), floor };
+    const run = startCase({
+      section,
+      meshCells: 200,
+      conditions: {
+        friction: { kind: 'none' },
+        start: { kind: 'inflow', discharge: q },
+        end: { kind: 'level', level: -0.19, whileSubcritical: true },
+      },
+    });
+    fillLevel(run, (x) => (x < 1 ? 0.01 : -1));
+    runTo(run, 20);
+    settleDepths(run);
+    const upstream = run.flow.depth[50]!;
+    const energy = upstream - 0.05 + (q / upstream) ** 2 / (2 * GRAVITY);
+    return near(
+      `discharge over that of the ideal weir, ${q} m²/s`,
+      1,
+      q / (Math.sqrt(GRAVITY) * ((2 / 3) * energy) ** 1.5),
+      0.02,
+    );
+  });
+  return { findings, plots: [] };
+}
+
 /** A stream stopped by a wall: the bore that runs back must satisfy Bélanger in its own frame. */
 function stopped(): Outcome {
   const findings: Finding[] = [];
@@ -590,6 +625,13 @@ export const steadyStreams: Family = {
       source: 'Bélanger 1841; Chow 1959, chapter 3',
       setting: '1 m, 200 mesh cells',
       run: runFor(stopped),
+    },
+    {
+      id: 'weir',
+      title: 'Metal over a vertical step',
+      source: 'critical flow over a broad crest (Chow 1959; Henderson 1966, from memory)',
+      setting: 'step 50 mm high, 2 m, 20 s, 200 mesh cells',
+      run: runFor(weir),
     },
     {
       id: 'A12',
