@@ -1,5 +1,6 @@
 import type { Flow } from '$src/core/flow/flow';
 import type { Mesh } from '$src/core/mesh/mesh';
+import { mirrorMesh } from '$src/core/mesh/mirror';
 import { type Walls, wallsOf } from './contactArea';
 import { enthalpyOf } from './enthalpy';
 import type { Freezing } from './freezing';
@@ -12,6 +13,8 @@ import type { HeatPlan } from './heatPlan';
 export interface Heat {
   readonly freezing: Freezing;
   readonly walls: Walls;
+  /** The same walls with the mesh seen upside down, as the flow sees it past −90°. */
+  readonly wallsTurned: Walls;
   /** Heat content by mass [J/kg], counted from the solid at its solidus; 0 in dry cells. Energy of a cell = density × volume × this. */
   readonly enthalpy: Float64Array;
   /** [K]; NaN in dry cells. */
@@ -79,6 +82,7 @@ export function makeHeat(
   const heat: Heat = {
     freezing: plan.freezing,
     walls,
+    wallsTurned: wallsOf(mirrorMesh(mesh), cavities),
     enthalpy: cell(),
     temperature: cell().fill(Number.NaN),
     solid: cell().fill(Number.NaN),

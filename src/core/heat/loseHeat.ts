@@ -11,9 +11,10 @@ import { CONTACT_DEPTH, FULL, type Heat } from './heat';
  * however thin it is. Temperature and solid fraction are set; first contact and full are noted.
  */
 export function loseHeat(heat: Heat, flow: Flow, mesh: Mesh, turn: Turn, dt: number, time: number): void {
-  const { freezing, walls, enthalpy, temperature, solid, dieTemperature, dieHeat } = heat;
+  const { freezing, enthalpy, temperature, solid, dieTemperature, dieHeat } = heat;
+  const walls = mesh.upsideDown ? heat.wallsTurned : heat.walls;
   const { solidus, liquidus, liquidHeat, solidHeat, density } = freezing;
-  const { volume, level } = flow;
+  const { volume, level, gas } = flow;
   const liquid = liquidEnthalpy(freezing);
   const range = liquidus - solidus;
   for (let i = 0; i < mesh.cells; i++) {
@@ -24,7 +25,9 @@ export function loseHeat(heat: Heat, flow: Flow, mesh: Mesh, turn: Turn, dt: num
       continue;
     }
     note(heat, mesh, i, held, time);
-    const area = contactArea(walls, mesh, i, held, level[i]!, turn, wettedShare(flow, mesh, i));
+    // A level under sealed gas is raised by the gas's head; the metal's surface stands lower.
+    const surface = gas ? level[i]! - gas.head[i]! : level[i]!;
+    const area = contactArea(walls, mesh, i, held, surface, turn, wettedShare(flow, mesh, i));
     const mass = density * held;
     const die = dieTemperature[i]!;
     const direct = dt * transferNow(heat, i, time) * area;

@@ -15,6 +15,7 @@ describe('heat of a whole pour', () => {
       'four cavities',
       { ...GOOD_POUR, section: flushSection(0.06, 4), volume: 4 * GOOD_POUR.volume, duration: 4 },
     ],
+    ['turned past upright, to −110°', { ...GOOD_POUR, endAngle: fromDegrees(-110), duration: 10 }],
     ['die surface that warms', { ...GOOD_POUR, heat: { ...HEAT, dieSurface: 40e3 }, duration: 4 }],
   ])('is kept: %s', (_, settings) => {
     const pour = pourWithHeat(settings);
@@ -85,5 +86,22 @@ describe('heat of a whole pour', () => {
       return temperature;
     });
     expect(Math.abs(arriving[1]! - arriving[0]!)).toBeLessThan(4);
+  });
+
+  it('loses heat to the same walls past upright as before: full cells know no up and down', () => {
+    const ended = [-90, -110].map((end) => {
+      const times: number[] = [];
+      const pour = pourWithHeat({
+        ...GOOD_POUR,
+        rate: fromDegrees(40),
+        endAngle: fromDegrees(end),
+        duration: 8,
+        look: ({ time, heat }) => {
+          if (time > 6 && times.length === 0) times.push(heat.lost);
+        },
+      });
+      return pour.heat.lost - times[0]!;
+    });
+    expect(Math.abs(ended[1]! / ended[0]! - 1)).toBeLessThan(0.05);
   });
 });

@@ -12,6 +12,7 @@ import { thermalOf } from '$src/core/heat/thermalMetals';
 import { levelPath } from '$src/core/level/levelPath';
 import { standOf } from '$src/core/level/stand';
 import { buildMesh, type Mesh } from '$src/core/mesh/mesh';
+import { mirrorMesh } from '$src/core/mesh/mirror';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import { metalNamed } from '$src/core/metal/metals';
 import { pourIn } from '$src/core/pour/pourIn';
@@ -117,7 +118,9 @@ export interface PourSettings {
 export function pourWithHeat(settings: PourSettings): HeatedPour {
   const { section, startAngle, endAngle, rate } = settings;
   const liquid = liquidOf(A356);
-  const mesh = buildMesh(section, settings.meshCells);
+  const upright = buildMesh(section, settings.meshCells);
+  const turned = mirrorMesh(upright);
+  let mesh = upright;
   const flow = makeFlow(mesh);
   const forces: Forces = {
     gravity: GRAVITY,
@@ -145,7 +148,9 @@ export function pourWithHeat(settings: PourSettings): HeatedPour {
     time += dt;
     const inclination = Math.max(endAngle, startAngle - rate * time);
     forces.sin = Math.sin(inclination);
-    forces.cos = Math.max(0, Math.cos(inclination));
+    const cos = Math.cos(inclination);
+    if (cos < -1e-12 !== mesh.upsideDown) mesh = turned;
+    forces.cos = Math.abs(cos);
     forces.rate = inclination > endAngle ? -rate : 0;
     if (!advance(flow, mesh, forces, dt, largest)) throw new Error(`level solve failed at ${time} s`);
     carryHeat(heat, flow, mesh, forces, dt, time);
@@ -153,7 +158,7 @@ export function pourWithHeat(settings: PourSettings): HeatedPour {
     balance = Math.max(balance, Math.abs(sum / start - 1));
     settings.look?.({ flow, mesh, heat, time, turn: forces });
   }
-  return { flow, mesh, heat, start, balance, steps: flow.steps };
+  return { flow, mesh: upright, heat, start, balance, steps: flow.steps };
 }
 
 /** The good case: start +30°, 15°/s to −90°, 1.15 times the cavity's section. */
