@@ -4,7 +4,7 @@ const WIDTH = 640;
 const HEIGHT = 320;
 const LEFT = 76;
 const RIGHT = 16;
-const TOP = 34;
+const TOP = 54;
 const BOTTOM = 50;
 
 /** Colours that people with any colour sight tell apart; the exact answer is a line, what was computed are marks. */
@@ -101,15 +101,19 @@ function drawMarks(curve: Curve, x: Scale, y: Scale): string {
   return `<g fill="none" stroke="${MARK_COLOUR}">${marks.join('')}</g>`;
 }
 
+/** One row under the title: a sample and a name for each curve. */
 function legend(curves: readonly Curve[], lines: readonly Curve[]): string[] {
-  return curves.map((curve, k) => {
-    const y = TOP + 12 + 16 * k;
-    const right = WIDTH - RIGHT - 8;
+  let x = LEFT;
+  return curves.map((curve) => {
+    const from = x;
+    x += 46 + 6.4 * curve.name.length;
+    const index = lines.indexOf(curve);
+    const dash = index > 0 ? ` stroke-dasharray="${index * 5} 3"` : '';
     const sample =
       curve.look === 'marks'
-        ? `<circle cx="${right - 12}" cy="${y - 4}" r="2.6" fill="none" stroke="${MARK_COLOUR}"/>`
-        : `<path d="M${right - 24} ${y - 4}h24" stroke="${LINE_COLOURS[lines.indexOf(curve) % LINE_COLOURS.length]}" stroke-width="1.8"${lines.indexOf(curve) === 0 ? '' : ` stroke-dasharray="${lines.indexOf(curve) * 5} 3"`}/>`;
-    return `${sample}<text x="${right - 30}" y="${y}" text-anchor="end" fill="#23211c">${escaped(curve.name)}</text>`;
+        ? `<circle cx="${from + 12}" cy="36" r="2.6" fill="none" stroke="${MARK_COLOUR}"/>`
+        : `<path d="M${place(from)} 36h24" stroke="${LINE_COLOURS[index % LINE_COLOURS.length]}" stroke-width="1.8"${dash}/>`;
+    return `${sample}<text x="${place(from + 30)}" y="40" fill="#5d584c">${escaped(curve.name)}</text>`;
   });
 }
 

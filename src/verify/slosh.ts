@@ -105,8 +105,15 @@ function decay(): Outcome {
         name: 'slosh',
         title: 'A small slosh in a 400 mm tank, 30 mm deep, step 1 ms',
         xLabel: 'time, s',
-        yLabel: 'amplitude, m',
-        curves: [{ name: 'computed', x: shown!.history.t, y: shown!.history.a, look: 'line' }],
+        yLabel: 'amplitude over its first',
+        curves: [
+          {
+            name: 'computed',
+            x: shown!.history.t,
+            y: shown!.history.a.map((a) => a / shown!.history.a[0]!),
+            look: 'line',
+          },
+        ],
       },
     ],
   };
