@@ -32,8 +32,8 @@ export function advance(flow: Flow, mesh: Mesh, forces: Forces, dt: number, larg
 /** What each cell would hold if only the explicit push moved the metal. */
 function setTargets(flow: Flow, mesh: Mesh, dt: number): void {
   const { target, volume, passage, hold, pushed } = flow;
-  let entering = flow.flux[0]!;
-  for (let i = 0; i < mesh.cells; i++) {
+  let entering = flow.activeFrom === 0 ? flow.flux[0]! : 0;
+  for (let i = flow.activeFrom; i <= flow.activeTo; i++) {
     const j = i + 1;
     const leaving =
       j === mesh.cells ? flow.flux[j]! : passage[j]! > 0 ? passage[j]! * hold[j]! * pushed[j]! : 0;

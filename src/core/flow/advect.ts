@@ -11,7 +11,9 @@ const NO_METAL = 1e-14;
 export function advect(flow: Flow, mesh: Mesh, dt: number): void {
   const { volume, speed, flux, area, areaBefore, advected } = flow;
   const { cells, facePath } = mesh;
-  for (let j = 1; j < cells; j++) {
+  const first = Math.max(1, flow.activeFrom);
+  const last = Math.min(cells - 1, flow.activeTo + 1);
+  for (let j = first; j <= last; j++) {
     areaBefore[j] = area[j]!;
     const here = (volume[j - 1]! + volume[j]!) / (2 * facePath[j]!);
     area[j] = here;

@@ -53,7 +53,9 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
   const law = forces.conditions.friction;
   const metalFriction = law.kind === 'metal';
   const normalGravity = gravity * Math.max(cos, 1e-3);
-  for (let j = 1; j < cells; j++) {
+  const first = Math.max(1, flow.activeFrom);
+  const last = Math.min(cells - 1, flow.activeTo + 1);
+  for (let j = first; j <= last; j++) {
     const l = j - 1;
     const r = j;
     passage[j] = coupling[j] = pushed[j] = 0;

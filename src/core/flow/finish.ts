@@ -11,7 +11,8 @@ import type { Forces } from './forces';
 export function finish(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
   const { level, speed, flux, pushed, passage, hold, pull, volume } = flow;
   const { cells, facePath } = mesh;
-  for (let j = 1; j < cells; j++) {
+  const { activeFrom, activeTo } = flow;
+  for (let j = Math.max(1, activeFrom); j <= Math.min(cells - 1, activeTo + 1); j++) {
     const passing = passage[j]!;
     if (passing === 0) {
       speed[j] = flux[j] = 0;
@@ -22,7 +23,7 @@ export function finish(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void
     flux[j] = passing * u;
   }
   settleHeldEnds(flow, mesh, dt);
-  for (let i = 0; i < cells; i++) volume[i] = volume[i]! - dt * (flux[i + 1]! - flux[i]!);
+  for (let i = activeFrom; i <= activeTo; i++) volume[i] = volume[i]! - dt * (flux[i + 1]! - flux[i]!);
   settleRoundOff(flow, mesh);
   if (mesh.upsideDown) dropFromOpenings(flow, mesh);
   else spillOverRims(flow, mesh, forces, dt);
@@ -31,9 +32,9 @@ export function finish(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void
 /** Round-off outside 0..full is handed to a neighbour, never dropped. */
 function settleRoundOff(flow: Flow, mesh: Mesh): void {
   const { volume } = flow;
-  const last = mesh.cells - 1;
-  for (let i = 0; i < last; i++) passExcess(volume, mesh, i, i + 1);
-  for (let i = last; i > 0; i--) passExcess(volume, mesh, i, i - 1);
+  const { activeFrom: first, activeTo: last } = flow;
+  for (let i = first; i < last; i++) passExcess(volume, mesh, i, i + 1);
+  for (let i = last; i > first; i--) passExcess(volume, mesh, i, i - 1);
 }
 
 function passExcess(volume: Float64Array, mesh: Mesh, from: number, to: number): void {

@@ -45,6 +45,12 @@ export interface Flow {
   readonly change: Float64Array;
   /** Gas under the roof; null = vented everywhere. */
   gas: Gas | null;
+  /** Cells that hold metal or may soon, first and last: the step leaves the rest alone. */
+  activeFrom: number;
+  activeTo: number;
+  /** The same of this step alone. */
+  wetFrom: number;
+  wetTo: number;
   /** Level held in the first and last cell [m]; null = free (a die's ends always are). */
   heldStart: number | null;
   heldEnd: number | null;
@@ -85,6 +91,10 @@ export function makeFlow(mesh: Mesh): Flow {
     trial: cell(),
     change: cell(),
     gas: null,
+    activeFrom: 0,
+    activeTo: mesh.cells - 1,
+    wetFrom: 0,
+    wetTo: mesh.cells - 1,
     heldStart: null,
     heldEnd: null,
     spilled: 0,

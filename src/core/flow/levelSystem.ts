@@ -8,8 +8,9 @@ export function assemble(flow: Flow, mesh: Mesh): number {
   const { z1, z2, z3, z4, chord2, volume2, opens, bends, closes } = levels;
   const full = mesh.volume;
   const cells = mesh.cells;
+  const { activeFrom, activeTo } = flow;
   let worst = 0;
-  for (let i = 0; i < cells; i++) {
+  for (let i = activeFrom; i <= activeTo; i++) {
     const e = level[i]!;
     let volume = 0;
     let chord = 0;
@@ -60,11 +61,11 @@ export function assemble(flow: Flow, mesh: Mesh): number {
 const LOST_PIVOT = 1e-13;
 
 /** Thomas algorithm; off-diagonals are −coupling; the solution, minus the residual solved, lands in `update`. */
-export function solveTridiagonal(flow: Flow, cells: number): void {
-  const { coupling, residual, diagonal, sweep, update } = flow;
-  let pivot = diagonal[0]!;
-  update[0] = -residual[0]! / pivot;
-  for (let i = 1; i < cells; i++) {
+export function solveTridiagonal(flow: Flow): void {
+  const { coupling, residual, diagonal, sweep, update, activeFrom: first, activeTo: last } = flow;
+  let pivot = diagonal[first]!;
+  update[first] = -residual[first]! / pivot;
+  for (let i = first + 1; i <= last; i++) {
     const off = coupling[i]!;
     const ratio = off / pivot;
     sweep[i] = ratio;
@@ -73,5 +74,5 @@ export function solveTridiagonal(flow: Flow, cells: number): void {
     if (pivot <= LOST_PIVOT * diagonal[i]!) pivot = diagonal[i]!;
     update[i] = (-residual[i]! + off * update[i - 1]!) / pivot;
   }
-  for (let i = cells - 2; i >= 0; i--) update[i] = update[i]! + sweep[i + 1]! * update[i + 1]!;
+  for (let i = last - 1; i >= first; i--) update[i] = update[i]! + sweep[i + 1]! * update[i + 1]!;
 }

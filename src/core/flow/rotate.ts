@@ -11,25 +11,50 @@ import { DRY_DEPTH, FULL_SHARE } from './settings';
 export function rotate(flow: Flow, mesh: Mesh, forces: Forces): void {
   const { volume, level, depth, full, levels, sillLevel } = flow;
   const { z4 } = levels;
-  const { cells, x, width, sill } = mesh;
-  for (let i = 0; i < cells; i++) {
+  const { x, width, sill } = mesh;
+  setActive(flow, mesh, forces);
+  const { activeFrom: from, activeTo: to } = flow;
+  for (let i = from; i <= to; i++) {
     const isFull = volume[i]! >= mesh.volume[i]! * FULL_SHARE;
     full[i] = isFull ? 1 : 0;
     if (isFull) level[i] = level[i]! - z4[i]!;
     depth[i] = volume[i]! / (width[i]! * (x[i + 1]! - x[i]!));
   }
-  rotateLevels(levels, mesh, forces.sin, forces.cos);
-  if (flow.gas) raiseByGas(levels, flow.gas.head, cells);
-  for (let i = 0; i < cells; i++) {
+  rotateLevels(levels, mesh, forces.sin, forces.cos, from, to);
+  if (flow.gas) raiseByGas(levels, flow.gas.head, from, to);
+  for (let i = from; i <= to; i++) {
     level[i] = full[i] ? level[i]! + z4[i]! : levelOf(levels, mesh, i, volume[i]!);
   }
-  for (let j = 0; j <= cells; j++) sillLevel[j] = x[j]! * forces.sin + sill[j]! * forces.cos;
+  for (let j = from; j <= to + 1; j++) sillLevel[j] = x[j]! * forces.sin + sill[j]! * forces.cos;
   limitSlopes(flow, mesh);
 }
 
+/** Dry cells kept active either side of the metal: it crosses half a cell a step at most. */
+const MARGIN = 3;
+
+/**
+ * Bounds of the cells that hold metal or may in this step, and of those that did in the last, whose discharges
+ * have still to come to rest. Ends that let metal in or out keep all cells active.
+ */
+function setActive(flow: Flow, mesh: Mesh, { conditions }: Forces): void {
+  const last = mesh.cells - 1;
+  let from = 0;
+  let to = last;
+  if (conditions.start.kind === 'closed' && conditions.end.kind === 'closed') {
+    while (from < last && flow.volume[from]! <= 0) from++;
+    while (to > from && flow.volume[to]! <= 0) to--;
+    from = Math.max(0, from - MARGIN);
+    to = Math.min(last, to + MARGIN);
+  }
+  flow.activeFrom = Math.min(from, flow.wetFrom);
+  flow.activeTo = Math.max(to, flow.wetTo);
+  flow.wetFrom = from;
+  flow.wetTo = to;
+}
+
 /** Gas pressure lifts the level that a cell's metal answers to: its piezometric head is surface plus gas head. */
-function raiseByGas({ z1, z2, z3, z4 }: Levels, head: Float64Array, cells: number): void {
-  for (let i = 0; i < cells; i++) {
+function raiseByGas({ z1, z2, z3, z4 }: Levels, head: Float64Array, from: number, to: number): void {
+  for (let i = from; i <= to; i++) {
     const rise = head[i]!;
     if (rise === 0) continue;
     z1[i] = z1[i]! + rise;
@@ -42,9 +67,10 @@ function raiseByGas({ z1, z2, z3, z4 }: Levels, head: Float64Array, cells: numbe
 /** Depth differences across cells: none at floor steps and beside dry cells, where they would hold the front. */
 function limitSlopes(flow: Flow, mesh: Mesh): void {
   const { depth, depthSlope } = flow;
-  const { step, cells } = mesh;
-  depthSlope[0] = depthSlope[cells - 1] = 0;
-  for (let i = 1; i < cells - 1; i++) {
+  const { step } = mesh;
+  const { activeFrom: from, activeTo: to } = flow;
+  depthSlope[from] = depthSlope[to] = 0;
+  for (let i = from + 1; i < to; i++) {
     const before = depth[i - 1]!;
     const here = depth[i]!;
     const after = depth[i + 1]!;

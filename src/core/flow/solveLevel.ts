@@ -16,7 +16,7 @@ export function solveLevel(flow: Flow, mesh: Mesh, largestCell: number): boolean
   guessLevels(flow, mesh);
   const solved = newton(flow, mesh, tolerance);
   if (solved) {
-    keepChange(flow, mesh.cells);
+    keepChange(flow);
     return true;
   }
   flow.change.fill(0);
@@ -34,33 +34,33 @@ const TRACE = 1e-4;
  */
 function guessLevels(flow: Flow, mesh: Mesh): void {
   const { level, change, full, volume, target } = flow;
-  for (let i = 0; i < mesh.cells; i++) {
+  for (let i = flow.activeFrom; i <= flow.activeTo; i++) {
     if (volume[i]! < TRACE * mesh.volume[i]!) {
       if (target[i]! > 0) level[i] = levelOf(flow.levels, mesh, i, target[i]!);
     } else if (!full[i]) level[i] = level[i]! + change[i]!;
   }
 }
 
-function keepChange(flow: Flow, cells: number): void {
+function keepChange(flow: Flow): void {
   const { level, trial, change } = flow;
-  for (let i = 0; i < cells; i++) change[i] = level[i]! - trial[i]!;
+  for (let i = flow.activeFrom; i <= flow.activeTo; i++) change[i] = level[i]! - trial[i]!;
 }
 
 function newton(flow: Flow, mesh: Mesh, tolerance: number): boolean {
   for (let iteration = 0; iteration < NEWTON_CAP; iteration++) {
     if (assemble(flow, mesh) <= tolerance) return true;
     flow.newtonIterations++;
-    solveTridiagonal(flow, mesh.cells);
-    moveLevels(flow, mesh.cells);
+    solveTridiagonal(flow);
+    moveLevels(flow);
   }
   return assemble(flow, mesh) <= tolerance;
 }
 
 /** Moves the levels; an update that would jump across a whole cell stops in its middle. */
-function moveLevels(flow: Flow, cells: number): void {
+function moveLevels(flow: Flow): void {
   const { level, update, levels } = flow;
   const { z1, z2, z3, z4 } = levels;
-  for (let i = 0; i < cells; i++) {
+  for (let i = flow.activeFrom; i <= flow.activeTo; i++) {
     const from = level[i]!;
     const to = from + update[i]!;
     const jumpsUp = from <= z1[i]! && to > z2[i]!;

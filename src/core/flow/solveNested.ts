@@ -12,15 +12,15 @@ const INNER_CAP = 200;
  */
 export function solveNested(flow: Flow, mesh: Mesh, tolerance: number): boolean {
   const { level, trial, levels } = flow;
-  const cells = mesh.cells;
-  for (let i = 0; i < cells; i++) level[i] = Math.min(level[i]!, peakLevel(flow, i));
+  const { activeFrom: first, activeTo: last } = flow;
+  for (let i = first; i <= last; i++) level[i] = Math.min(level[i]!, peakLevel(flow, i));
   for (let outer = 0; outer < OUTER_CAP; outer++) {
     trial.set(level);
-    for (let i = 0; i < cells; i++) level[i] = Math.max(level[i]!, levels.z3[i]!);
+    for (let i = first; i <= last; i++) level[i] = Math.max(level[i]!, levels.z3[i]!);
     for (let inner = 0; inner < INNER_CAP; inner++) {
       if (assembleInner(flow, mesh) <= tolerance) break;
-      solveTridiagonal(flow, cells);
-      for (let i = 0; i < cells; i++) level[i] = level[i]! + flow.update[i]!;
+      solveTridiagonal(flow);
+      for (let i = first; i <= last; i++) level[i] = level[i]! + flow.update[i]!;
       flow.newtonIterations++;
     }
     if (assemble(flow, mesh) <= tolerance) return true;
@@ -37,7 +37,7 @@ function peakLevel(flow: Flow, i: number): number {
 function assembleInner(flow: Flow, mesh: Mesh): number {
   const { level, trial, coupling, target, residual, diagonal } = flow;
   let worst = 0;
-  for (let i = 0; i < mesh.cells; i++) {
+  for (let i = flow.activeFrom; i <= flow.activeTo; i++) {
     const e = level[i]!;
     const before = trial[i]!;
     const convex = convexPart(flow, i, e);

@@ -37,12 +37,19 @@ export function makeLevels(cells: number): Levels {
 
 /**
  * Sets the storage of all cells for the inclination with the given sine and cosine (cosine ≥ 0).
- * A cell is flat when its whole floor lies under its whole roof, steep otherwise.
+ * `from` and `to` bound the cells set, all by default. A cell is flat when its whole floor lies under its whole roof, steep otherwise.
  */
-export function rotateLevels(levels: Levels, mesh: Mesh, sin: number, cos: number): void {
-  const { x, floorLeft, floorRight, roofLeft, roofRight, width, cells } = mesh;
+export function rotateLevels(
+  levels: Levels,
+  mesh: Mesh,
+  sin: number,
+  cos: number,
+  from = 0,
+  to = mesh.cells - 1,
+): void {
+  const { x, floorLeft, floorRight, roofLeft, roofRight, width } = mesh;
   const { z1, z2, z3, z4, chord2, chord3, volume2, opens, bends, closes } = levels;
-  for (let i = 0; i < cells; i++) {
+  for (let i = from; i <= to; i++) {
     const xl = x[i]!;
     const xr = x[i + 1]!;
     const bl = floorLeft[i]!;

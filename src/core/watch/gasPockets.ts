@@ -22,18 +22,14 @@ const HEAVY = 1000;
 /** Gas that metal has shut in: while the cavity fills (needs vents), and what is left under the roof at the end. */
 export function watchGas(mesh: Mesh, density: number, gravity: number): Watcher {
   const sealed = trackEpisodes(LOOKS, SEEN, ONE_POCKET);
-  let before = { volume: 0, filled: 0 };
+  let volumeBefore = 0;
   let quickest = 0;
   let heldAtEnd = false;
-  let last: {
-    time: number;
-    inclination: number;
-    pockets: { area: number; from: number; to: number }[];
-  } | null = null;
+  let last: Sample | null = null;
 
   function look(sample: Sample): void {
     const { flow } = sample;
-    last = { time: sample.time, inclination: sample.inclination, pockets: pocketsUnderRoof(sample) };
+    last = sample;
     const gas = flow.gas;
     if (!gas) return;
     const shut = gas.pocketFrom >= 0;
@@ -42,9 +38,9 @@ export function watchGas(mesh: Mesh, density: number, gravity: number): Watcher 
       sample.time,
       shut ? { time: sample.time, place, inclination: sample.inclination, strength: gas.backPressure } : null,
     );
-    if (shut && before.volume > 0 && sample.elapsed > 0)
-      quickest = Math.max(quickest, (before.volume - gas.sealedVolume) / sample.elapsed);
-    before = { volume: gas.sealedVolume, filled: 0 };
+    if (shut && volumeBefore > 0 && sample.elapsed > 0)
+      quickest = Math.max(quickest, (volumeBefore - gas.sealedVolume) / sample.elapsed);
+    volumeBefore = gas.sealedVolume;
     heldAtEnd = gas.heldVolume > 0;
   }
 
@@ -67,7 +63,7 @@ export function watchGas(mesh: Mesh, density: number, gravity: number): Watcher 
         cure: "Vent the die end with the area given, keep vents clear of coat, or give the basin's roofed part more height.",
       };
     });
-    return [...found, ...(last ? last.pockets.map((pocket) => left(pocket, last!)) : [])];
+    return [...found, ...(last ? pocketsUnderRoof(last).map((pocket) => left(pocket, last!)) : [])];
   }
 
   return { name: 'gas', look, folds };

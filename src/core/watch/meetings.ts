@@ -48,6 +48,7 @@ interface Gap {
 
 /** The widest stretch of bare floor that has metal on both sides, along the floor path from the mouth [m]. */
 function widestGap({ profile }: Sample, least: number): { from: number; to: number } | null {
+  if (wetStretches(profile) < 2) return null;
   const wet = stretchesWhere(profile.places, (k) => profile.depth[k]! > FRONT_DEPTH);
   let best: { from: number; to: number } | null = null;
   for (let k = 1; k < wet.length; k++) {
@@ -56,6 +57,18 @@ function widestGap({ profile }: Sample, least: number): { from: number; to: numb
     if (to - from >= least && (best === null || to - from > best.to - best.from)) best = { from, to };
   }
   return best;
+}
+
+/** How many stretches of metal there are: nearly always one, and then nothing need be listed. */
+function wetStretches(profile: Sample['profile']): number {
+  let count = 0;
+  let wet = false;
+  for (let k = 0; k < profile.places; k++) {
+    const here = profile.depth[k]! > FRONT_DEPTH;
+    if (here && !wet) count++;
+    wet = here;
+  }
+  return count;
 }
 
 /** Whether both sides are now wet across: else one of them merely ran dry. */

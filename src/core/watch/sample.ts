@@ -18,6 +18,9 @@ export interface Profile {
   readonly speed: Float64Array;
   /** Free height between floor and roof, square to the floor [m]. */
   readonly opening: Float64Array;
+  /** The mesh cell whose centre lies before the place, and the share of the way to the next one's. */
+  readonly cellBefore: Int32Array;
+  readonly shareOfNext: Float64Array;
   /** 1 where the metal touches the roof. */
   readonly roofed: Uint8Array;
 }
@@ -75,6 +78,7 @@ export function makeProfile(mesh: Mesh): Profile {
     depth: new Float64Array(places),
     speed: new Float64Array(places),
     opening: openings(mesh, places),
+    ...placing(mesh, places),
     roofed: new Uint8Array(places),
   };
 }
@@ -93,21 +97,33 @@ function openings(mesh: Mesh, places: number): Float64Array {
 /** Reads depth and speed at the fixed places by linear interpolation between mesh cell centres. */
 export function readProfile(profile: Profile, flow: Flow, mesh: Mesh): void {
   const last = mesh.cells - 1;
-  let i = Math.max(mesh.mouthFace - 1, 0);
   for (let k = 0; k < profile.places; k++) {
-    const place = k * profile.spacing;
-    while (i < last && centrePlace(mesh, i + 1) < place) i++;
-    const next = Math.min(i + 1, last);
-    const from = centrePlace(mesh, i);
-    const length = centrePlace(mesh, next) - from;
-    const share = length > 0 ? Math.min(1, Math.max(0, (place - from) / length)) : 0;
+    const i = profile.cellBefore[k]!;
+    const next = i < last ? i + 1 : last;
+    const share = profile.shareOfNext[k]!;
     const here = flow.depth[i]! * mesh.floorCos[i]!;
     const there = flow.depth[next]! * mesh.floorCos[next]!;
     profile.depth[k] = here + share * (there - here);
     const u = cellSpeed(flow, i);
-    profile.speed[k] = u + share * (cellSpeed(flow, next) - u);
+    profile.speed[k] = here > 0 || there > 0 ? u + share * (cellSpeed(flow, next) - u) : 0;
     profile.roofed[k] = flow.full[share > 0.5 ? next : i]!;
   }
+}
+
+/** Where each place lies between the centres of the mesh cells. */
+function placing(mesh: Mesh, places: number): { cellBefore: Int32Array; shareOfNext: Float64Array } {
+  const cellBefore = new Int32Array(places);
+  const shareOfNext = new Float64Array(places);
+  const last = mesh.cells - 1;
+  let i = Math.max(mesh.mouthFace - 1, 0);
+  for (let k = 0; k < places; k++) {
+    while (i < last && centrePlace(mesh, i + 1) < k * PLACE_STEP) i++;
+    const from = centrePlace(mesh, i);
+    const length = centrePlace(mesh, Math.min(i + 1, last)) - from;
+    cellBefore[k] = i;
+    shareOfNext[k] = length > 0 ? Math.min(1, Math.max(0, (k * PLACE_STEP - from) / length)) : 0;
+  }
+  return { cellBefore, shareOfNext };
 }
 
 function centrePlace(mesh: Mesh, i: number): number {
