@@ -1,5 +1,5 @@
 import type { Figures, FirstFlow, FoldSize, PourRecord } from '$src/core/pour/record';
-import { toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
+import { toCelsius, toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
 import { angleText, fixed, percentNumber, secondsNumber, significant } from './wording';
 
 /** One figure of a pour, ready for the page, the command line's table and its JSON. */
@@ -119,6 +119,30 @@ function fillRows(figures: Figures): FigureRow[] {
   ];
 }
 
+/** Cold metal: how warm the front arrived and how long the place nearest to freezing had left. */
+function heatRows({ lap, arrivingTemperature }: Figures): FigureRow[] {
+  if (lap === null) return [];
+  const missing = lap.kind === 'misrun' ? 'misrun' : 'end not reached';
+  return [
+    row(
+      'arriving_temperature_C',
+      'front at the end wall',
+      '°C',
+      arrivingTemperature === null ? null : toCelsius(arrivingTemperature),
+      (value) => value.toFixed(0),
+      missing,
+    ),
+    row(
+      'lap_margin_s',
+      'left before freezing',
+      's',
+      Number.isFinite(lap.margin) ? lap.margin : null,
+      secondsNumber,
+      '',
+    ),
+  ];
+}
+
 function foldRows(record: PourRecord): FigureRow[] {
   const count = (key: string, label: string, value: number) => row(key, label, '', value, String, '');
   return [
@@ -126,6 +150,7 @@ function foldRows(record: PourRecord): FigureRow[] {
     count('folds_heavy', 'folds, heavy', foldCount(record, 'heavy')),
     count('folds_marked', 'folds, marked', foldCount(record, 'marked')),
     count('folds_slight', 'folds, slight', foldCount(record, 'slight')),
+    row('fold_score', 'fold score', '', record.figures.foldScore, significant, ''),
   ];
 }
 
@@ -159,6 +184,7 @@ export function figureRows(record: PourRecord): FigureRow[] {
   return [
     ...motionRows(record.figures),
     ...fillRows(record.figures),
+    ...heatRows(record.figures),
     ...foldRows(record),
     ...bandRows(record),
   ];

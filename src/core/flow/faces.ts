@@ -49,6 +49,7 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
     pivotY,
   } = mesh;
   const { gravity, cos, rate, acceleration, viscosity, drag } = forces;
+  const { holds } = flow;
   const air = flow.gas ? flow.gas.head : null;
   const law = forces.conditions.friction;
   const metalFriction = law.kind === 'metal';
@@ -150,6 +151,7 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
       const limit = Math.sqrt(before * before + 2 * gravity * Math.abs(rise)) + 1e-3;
       if (likely > limit) factor *= limit / likely;
     }
+    if (holds) factor *= holds[j]!;
     passage[j] = height * faceWidth[j]!;
     hold[j] = factor;
     pull[j] = weight * centring * gravity;

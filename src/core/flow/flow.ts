@@ -45,6 +45,8 @@ export interface Flow {
   readonly change: Float64Array;
   /** Gas under the roof; null = vented everywhere. */
   gas: Gas | null;
+  /** Factor on the speed at each face, 0 where stiff metal blocks the passage; null = metal never stiffens. */
+  holds: Float64Array | null;
   /** Cells that hold metal or may soon, first and last: the step leaves the rest alone. */
   activeFrom: number;
   activeTo: number;
@@ -91,6 +93,7 @@ export function makeFlow(mesh: Mesh): Flow {
     trial: cell(),
     change: cell(),
     gas: null,
+    holds: null,
     activeFrom: 0,
     activeTo: mesh.cells - 1,
     wetFrom: 0,

@@ -35,6 +35,8 @@ export function figuresOf(
     spilled: flow.spilled,
     skinFolded: watchers.contraction.folded(),
     foldScore: foldScore(folds, watchers.contraction.folded(), mesh.facePlace[mesh.cells]!),
+    lap: watchers.heat.lap(full != null),
+    arrivingTemperature: watchers.heat.arrivingTemperature(),
     gasHeld: (flow.gas?.heldVolume ?? 0) > 0,
   };
 }

@@ -1,4 +1,5 @@
 import type { Conditions } from '$src/core/flow/conditions';
+import type { HeatPlan } from '$src/core/heat/heatPlan';
 import type { Liquid } from '$src/core/metal/liquid';
 import type { Section } from '$src/core/section/section';
 import type { Tilt } from '$src/core/tilt/tilt';
@@ -27,6 +28,8 @@ export interface PourPlan {
   readonly volume: number;
   readonly tilt: Tilt;
   readonly computation: Computation;
+  /** Heat of the metal; absent or null = not computed. */
+  readonly heat?: HeatPlan | null;
 }
 
 export const DEFAULT_COMPUTATION: Computation = { meshCells: 400, capillaryGate: true, settlingTime: 4 };

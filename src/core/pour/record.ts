@@ -76,7 +76,8 @@ export type FoldKind =
   | 'front falls back'
   | 'gas sealed in'
   | 'gas left under the roof'
-  | 'skin contraction';
+  | 'skin contraction'
+  | 'lap';
 export type FoldSize = 'slight' | 'marked' | 'heavy';
 
 /** One surface folding event. */
@@ -93,7 +94,7 @@ export interface Fold {
   readonly severity: {
     readonly value: number;
     readonly quantity: string;
-    readonly unit: 'm/s' | 'm' | '1/s' | 'm²' | 'Pa' | 's';
+    readonly unit: 'm/s' | 'm' | '1/s' | 'm²' | 'Pa' | 's' | 'K';
   };
   /** Further figures with units in their names, e.g. depth_m, froude, weber, length_scale_m. */
   readonly details: Readonly<Record<string, number>>;
@@ -107,6 +108,12 @@ export type FirstFlow =
   | { readonly kind: 'angle'; readonly inclination: number; readonly time: number }
   | { readonly kind: 'already in the die' }
   | { readonly kind: 'never' };
+
+/** Cold metal: what it did, and the seconds that the place nearest to freezing had left (negative = none). */
+export interface LapFigure {
+  readonly kind: 'none' | 'laps' | 'misrun';
+  readonly margin: number;
+}
 
 /** The figures of a pour, SI; null where the pour did not get there. */
 export interface Figures {
@@ -136,6 +143,10 @@ export interface Figures {
   readonly skinFolded: number;
   /** Rank among pours of one casting, 0 = nothing seen; formula in core/watch/foldScore.ts. */
   readonly foldScore: number;
+  /** Whether cold metal laps or stops, and the time left before it would; null = heat was not computed. */
+  readonly lap: LapFigure | null;
+  /** Temperature of the front at the die end [K]. */
+  readonly arrivingTemperature: number | null;
   /** Whether a sealed pocket of gas keeps the cavity from filling. */
   readonly gasHeld: boolean;
 }

@@ -5,13 +5,18 @@ import { type Forces, frontResistance } from '$src/core/flow/forces';
 import { makeGas } from '$src/core/flow/gas';
 import { DRAG, TIME_WEIGHT } from '$src/core/flow/settings';
 import { GRAVITY } from '$src/core/gravity';
+import { carryHeat } from '$src/core/heat/carryHeat';
+import { setFrontHolds } from '$src/core/heat/frontHold';
+import { type Heat, makeHeat } from '$src/core/heat/heat';
 import { levelPath } from '$src/core/level/levelPath';
 import { standOf } from '$src/core/level/stand';
 import { buildMesh, type Mesh } from '$src/core/mesh/mesh';
 import { mirrorMesh } from '$src/core/mesh/mirror';
+import { type LiveMotion, liveMotion } from '$src/core/tilt/machine/liveMotion';
 import { motionOf } from '$src/core/tilt/motionOf';
 import type { Motion } from '$src/core/tilt/tilt';
 import { findFront, makeProfile, readProfile, SAMPLE_TIME, type Sample } from '$src/core/watch/sample';
+import { metalLoad } from './metalLoad';
 import type { PourPlan } from './plan';
 import { pourIn } from './pourIn';
 import type { Outcome, PourRecord, Progress } from './record';
@@ -46,6 +51,10 @@ interface Run {
   readonly flow: Flow;
   readonly forces: Forces;
   readonly motion: Motion;
+  /** A machine turns under its metal and is then the motion too; null when the tilt is given in time. */
+  readonly body: LiveMotion | null;
+  /** Heat of the metal; null = not computed. */
+  readonly heat: Heat | null;
   readonly watchers: Watchers;
   readonly recorder: Recorder;
   readonly sample: Sample & {
@@ -72,13 +81,13 @@ interface Run {
 export function* runPour(plan: PourPlan): Generator<Progress, PourRecord, { stop: boolean } | undefined> {
   const run = begin(plan);
   look(run, 0);
-  const limit = run.motion.duration + plan.computation.settlingTime;
+  const limitNow = () => run.motion.duration + plan.computation.settlingTime;
   let outcome: Outcome | null = null;
   let looks = 0;
   while (outcome === null) {
-    outcome = advanceToNextLook(run) ?? ending(run, limit);
+    outcome = advanceToNextLook(run) ?? ending(run, limitNow());
     if (++looks % LOOKS_PER_REPORT !== 0 || outcome !== null) continue;
-    const answer = yield progressOf(run, limit);
+    const answer = yield progressOf(run, limitNow());
     if (answer?.stop) outcome = { kind: 'stopped by the user' };
   }
   return run.recorder.finish(outcome, run.watchers, {
@@ -94,12 +103,12 @@ function begin(plan: PourPlan): Run {
   const flow = makeFlow(mesh);
   if (plan.computation.gas !== 'free')
     flow.gas = makeGas(mesh, ventsOf(plan.section, mesh), plan.liquid.density);
-  const motion = motionOf(plan.tilt);
+  const { tilt } = plan;
   const { liquid } = plan;
   const forces: Forces = {
     gravity: GRAVITY,
-    sin: Math.sin(motion.start),
-    cos: Math.abs(Math.cos(motion.start)),
+    sin: Math.sin(tilt.start),
+    cos: Math.abs(Math.cos(tilt.start)),
     rate: 0,
     acceleration: 0,
     viscosity: liquid.viscosity / liquid.density,
@@ -110,6 +119,10 @@ function begin(plan: PourPlan): Run {
     conditions: plan.computation.conditions ?? DIE_CONDITIONS,
   };
   ladleIn(flow, mesh, plan, forces);
+  const load = metalLoad(mesh, flow, liquid.density, tilt.start);
+  const body = tilt.kind === 'machine' ? liveMotion(tilt, load) : null;
+  const motion = body ?? motionOf(tilt);
+  const heat = heatIn(plan, flow, mesh);
   const dieLength = mesh.facePlace[mesh.cells]!;
   return {
     plan,
@@ -118,7 +131,9 @@ function begin(plan: PourPlan): Run {
     flow,
     forces,
     motion,
-    watchers: makeWatchers(mesh, plan),
+    body,
+    heat,
+    watchers: makeWatchers(mesh, plan, flow, heat),
     recorder: makeRecorder(plan, mesh, SOLVER),
     sample: {
       time: 0,
@@ -149,6 +164,13 @@ function ladleIn(flow: Flow, mesh: Mesh, plan: PourPlan, forces: Forces): void {
   flow.spilled = start.spilled[0]!;
 }
 
+function heatIn(plan: PourPlan, flow: Flow, mesh: Mesh): Heat | null {
+  if (!plan.heat) return null;
+  flow.holds = new Float64Array(mesh.cells + 1).fill(1);
+  const ends = plan.section.regions.map((region) => region.end);
+  return makeHeat(plan.heat, flow, mesh, ends, plan.section.cavities);
+}
+
 function refuseNonsense(plan: PourPlan): void {
   if (!(plan.volume > 0 && Number.isFinite(plan.volume)))
     throw new RangeError(`volume of metal: got ${plan.volume} m³, expected a positive number`);
@@ -164,13 +186,21 @@ function advanceToNextLook(run: Run): Outcome | null {
     const longest = stepLength(run.flow, run.mesh);
     const dt = left / Math.ceil(left / longest - 1e-9);
     const after = left - dt < 1e-12 ? target : target - (left - dt);
+    turnBody(run, dt);
     setForces(run, after);
+    if (run.heat && run.flow.holds) setFrontHolds(run.flow.holds, run.heat, run.flow, run.mesh);
     if (!advance(run.flow, run.mesh, run.forces, dt, run.largestCell))
       return { kind: 'stopped', reason: `The level solve found no answer at ${run.time.toFixed(3)} s.` };
+    if (run.heat) carryHeat(run.heat, run.flow, run.mesh, run.forces, dt, after);
     run.time = after;
     left = target - after;
   }
   return look(run, SAMPLE_TIME);
+}
+
+/** The machine falls on under the metal as it lies now. */
+function turnBody({ body, mesh, flow, plan, motion, time }: Run, dt: number): void {
+  body?.advance(metalLoad(mesh, flow, plan.liquid.density, motion.inclinationAt(time)), dt);
 }
 
 function setForces(run: Run, time: number): void {

@@ -50,6 +50,7 @@ function* scaled(run: Run, from: number, to: number): Run {
 function coarse(plan: PourPlan, change: { capillaryGate: boolean; contactAngle?: number }): PourPlan {
   return {
     ...plan,
+    heat: null,
     liquid: { ...plan.liquid, contactAngle: change.contactAngle ?? plan.liquid.contactAngle },
     computation: { ...plan.computation, meshCells: PREVIEW_MESH_CELLS, capillaryGate: change.capillaryGate },
   };

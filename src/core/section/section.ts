@@ -11,6 +11,10 @@ export interface Region {
   readonly end: number;
   /** Width into the page [m]. Past the mouth this is the width of one cavity. */
   readonly width: number;
+  /** Heat transfer from metal to die [W/(m² K)]; absent = a normal insulating coat. */
+  readonly transfer?: number;
+  /** Die surface when the metal comes [K]; absent = 350 °C. */
+  readonly dieTemperature?: number;
 }
 
 /**

@@ -1,0 +1,82 @@
+import type { Flow } from '$src/core/flow/flow';
+import { fillAgainstFreezing } from '$src/core/heat/fillAgainstFreezing';
+import type { Heat } from '$src/core/heat/heat';
+import { frontTemperature, watchLaps } from '$src/core/heat/lapWatch';
+import type { Mesh } from '$src/core/mesh/mesh';
+import { toCelsius } from '$src/core/units';
+import type { Sample } from '$src/core/watch/sample';
+import type { Watcher } from '$src/core/watch/watcher';
+import type { PourPlan } from './plan';
+import type { Fold, LapFigure } from './record';
+
+/** The watcher of cold fronts: laps, misruns, and how near the die came to either. */
+export interface HeatWatch extends Watcher {
+  /** Temperature of the front when it reached the die end [K]; null = it never did, or heat was not computed. */
+  arrivingTemperature(): number | null;
+  lap(filled: boolean): LapFigure | null;
+}
+
+const ARRIVED = 1e-4;
+
+export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: Mesh): HeatWatch {
+  const laps = heat && plan.heat ? watchLaps(flow, heat, mesh, plan.heat.lapTemperature) : null;
+  let arriving: number | null = null;
+  let last = { time: 0, front: 0, inclination: 0 };
+
+  function look(sample: Sample): void {
+    if (!heat || !laps || sample.time === 0) return;
+    laps.look(sample.time, sample.front);
+    last = { time: sample.time, front: sample.front, inclination: sample.inclination };
+    if (arriving === null && sample.front >= sample.dieLength - ARRIVED)
+      arriving = frontTemperature(heat, mesh, sample.front);
+  }
+
+  /** Time that the slowest-filled place of the die had left before its metal went stiff [s]. */
+  function margin(): number {
+    if (!heat || !plan.heat) return Number.POSITIVE_INFINITY;
+    const regions = fillAgainstFreezing(heat, mesh, plan.heat.regions.length, plan.heat.startTemperature);
+    const inDie = regions.filter((region) => plan.section.regions[region.region]!.end > plan.section.mouth);
+    const left = inDie.map((region) =>
+      region.taken === null ? -region.allowed : region.allowed - region.taken,
+    );
+    return Math.min(...left);
+  }
+
+  function lap(filled: boolean): LapFigure | null {
+    if (!heat || !laps) return null;
+    const left = margin();
+    if (!filled && stiffFront()) return { kind: 'misrun', margin: Math.min(left, 0) };
+    return { kind: laps.laps().length > 0 || left < 0 ? 'laps' : 'none', margin: left };
+  }
+
+  /** Whether metal in the die has gone too stiff to run. */
+  function stiffFront(): boolean {
+    if (!heat) return false;
+    for (let i = mesh.mouthFace; i < mesh.cells; i++)
+      if (heat.solid[i]! >= heat.freezing.coherency) return true;
+    return false;
+  }
+
+  function folds(): Fold[] {
+    const first = laps?.laps()[0];
+    if (!first) return [];
+    return [
+      {
+        kind: 'lap',
+        size: 'heavy',
+        time: first.time,
+        place: first.place,
+        inclination: last.inclination,
+        severity: { value: first.temperature, quantity: 'temperature of the colder metal', unit: 'K' },
+        details: { temperature_C: toCelsius(first.temperature), laps: laps!.laps().length },
+        cause:
+          first.kind === 'fronts met cold'
+            ? 'Two fronts meet below the temperature at which their skins still join.'
+            : 'The front stands still below the temperature at which its skin still joins what follows.',
+        cure: 'Fill the section faster, pour hotter, warm the die or use a rougher, more insulating coat.',
+      },
+    ];
+  }
+
+  return { name: 'heat', look, folds, arrivingTemperature: () => arriving, lap };
+}
