@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
-import { describe, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { openBookFile, saveBookFile } from './helpers/books';
 import { useSite } from './helpers/openPage';
 
@@ -25,24 +25,26 @@ const changed = (change: (book: Record<string, unknown>) => void): string => {
   return JSON.stringify(book);
 };
 
-describe('a broken book is refused in words, and the open book stays', () => {
-  test.each([
-    ['not JSON', 'metal at 720 degrees', /could not be opened/],
-    ['empty', '', /could not be opened/],
-    ['other JSON', '{"recipe": ["flour"]}', /could not be opened/],
-    ['a list', '[1, 2, 3]', /could not be opened/],
-    ['a newer version', changed((book) => Object.assign(book, { version: 999 })), /999/],
-    ['cut short', sound.slice(0, sound.length / 2), /could not be opened/],
-  ])('%s', async (_, text, words) => {
-    const page = await pageWithOwnBook();
-    await openBookFile(page, { name: 'broken.pourbook.json', text });
-    const alert = page.getByRole('alert').filter({ hasText: 'broken.pourbook.json' });
+const BROKEN: readonly (readonly [name: string, text: string, words: RegExp])[] = [
+  ['not-json', 'metal at 720 degrees', /could not be opened/],
+  ['empty', '', /could not be opened/],
+  ['other-json', '{"recipe": ["flour"]}', /could not be opened/],
+  ['a-list', '[1, 2, 3]', /could not be opened/],
+  ['a-newer-version', changed((book) => Object.assign(book, { version: 999 })), /999/],
+  ['cut-short', sound.slice(0, sound.length / 2), /could not be opened/],
+];
+
+test('broken books are refused in words, and the open book stays', async () => {
+  const page = await pageWithOwnBook();
+  for (const [name, text, words] of BROKEN) {
+    await openBookFile(page, { name: `${name}.pourbook.json`, text });
+    const alert = page.getByRole('alert').filter({ hasText: `${name}.pourbook.json` });
     await alert.waitFor();
     const said = await alert.textContent();
-    expect(said).toMatch(words);
-    expect(said).not.toMatch(/undefined|\[object|SyntaxError|TypeError/);
-    expect(await title(page).inputValue()).toBe('Trial of the third of May');
-  });
+    expect(said, name).toMatch(words);
+    expect(said, name).not.toMatch(/undefined|\[object|SyntaxError|TypeError/);
+    expect(await title(page).inputValue(), name).toBe('Trial of the third of May');
+  }
 });
 
 test('a book comes back from its file as it was', async () => {

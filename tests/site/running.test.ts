@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { shownFigures, waitUntilFresh } from './helpers/bench';
+import { shownFigures } from './helpers/bench';
 import { openBookFile } from './helpers/books';
 import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
@@ -47,7 +47,6 @@ test('with the worker file blocked no figure appears, and the page says why', as
 
 test('a running pour is stopped, keeps what is done, and can be run to the end', async () => {
   const page = await openPage();
-  await waitUntilFresh(page);
   await openBookFile(page, { name: 'slow.pourbook.json', text: slowExample() });
   const pour = page.locator('[data-kind="pour"]').first();
   await expect.poll(() => pour.getAttribute('data-state'), { timeout: 30_000 }).toBe('running');
