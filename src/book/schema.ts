@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { Book } from '$src/cells/kinds';
+import { machineSchema } from './machineSchema';
 
 /** Shapes and sizes of a book, nothing of what its numbers mean: a wrong outline opens and is shown as wrong. */
 
@@ -28,7 +29,16 @@ const section = v.strictObject({
   floor: listOf(point, MOST_POINTS),
   roof: listOf(point, MOST_POINTS),
   openings: listOf(opening, MOST_PARTS),
-  regions: listOf(v.strictObject({ name: text(LONGEST_NAME), end: number, width: number }), MOST_PARTS),
+  regions: listOf(
+    v.strictObject({
+      name: text(LONGEST_NAME),
+      end: number,
+      width: number,
+      transfer: v.exactOptional(number),
+      dieTemperature: v.exactOptional(number),
+    }),
+    MOST_PARTS,
+  ),
   mouth: number,
   cavities: number,
   pivot: point,
@@ -65,18 +75,36 @@ const stage = v.lazy((input) => (isObject(input) && 'time' in input ? timedStage
 
 const tiltBase = {
   start: number,
-  smoothing: number,
   limits: v.strictObject({ highestStart: number, lowestEnd: number, slowest: number, quickest: number }),
 };
+const programmedBase = { ...tiltBase, smoothing: number };
+const knots = listOf(v.strictObject({ time: number, inclination: number }), MOST_POINTS);
 const tilt = v.variant('kind', [
-  v.strictObject({ kind: v.literal('steady'), ...tiltBase, end: number, rate: number }),
-  v.strictObject({ kind: v.literal('staged'), ...tiltBase, stages: listOf(stage, MOST_PARTS) }),
+  v.strictObject({ kind: v.literal('steady'), ...programmedBase, end: number, rate: number }),
+  v.strictObject({ kind: v.literal('staged'), ...programmedBase, stages: listOf(stage, MOST_PARTS) }),
+  v.strictObject({ kind: v.literal('machine'), ...tiltBase, end: number, machine: machineSchema }),
+  v.strictObject({ kind: v.literal('drawn'), ...tiltBase, knots, origin: text(LONGEST_NOTE) }),
+  v.strictObject({ kind: v.literal('measured'), ...tiltBase, knots, origin: text(LONGEST_NOTE) }),
 ]);
 
 const computation = v.strictObject({ meshCells: number, capillaryGate: v.boolean(), settlingTime: number });
 
 const base = { id, name: text(LONGEST_NAME), folded: v.boolean() };
 const stepBy = v.picklist(['time', 'inclination', 'filled share']);
+
+const study = v.strictObject({
+  axes: listOf(v.strictObject({ setting: text(LONGEST_NAME), from: number, to: number, points: number }), 2),
+  figure: v.picklist([
+    'peakFrontSpeed',
+    'fillTime',
+    'arrivalTime',
+    'finalShare',
+    'shareAboveCritical',
+    'skinFolded',
+  ]),
+  meshCells: number,
+  repeatability: listOf(number, 2),
+});
 
 const cell = v.variant('kind', [
   v.strictObject({ kind: v.literal('note'), ...base, text: text(LONGEST_NOTE) }),
@@ -101,6 +129,7 @@ const cell = v.variant('kind', [
     computation,
   }),
   v.strictObject({ kind: v.literal('compare'), ...base, pours: listOf(id, MOST_CELLS), stepBy }),
+  v.strictObject({ kind: v.literal('study'), ...base, pour: reference, study }),
 ]);
 
 export const bookSchema: v.GenericSchema<unknown, Book> = v.strictObject({

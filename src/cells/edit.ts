@@ -79,6 +79,8 @@ function withoutMention(cell: Cell, id: CellId): Cell {
       };
     case 'compare':
       return cell.pours.includes(id) ? { ...cell, pours: cell.pours.filter((pour) => pour !== id) } : cell;
+    case 'study':
+      return cell.pour === id ? { ...cell, pour: null } : cell;
     default:
       return cell;
   }

@@ -1,18 +1,22 @@
+import { checkHeat } from '$src/core/heat/checkHeat';
 import type { Issue } from '$src/core/issue';
 import { checkMetal } from '$src/core/metal/checkMetal';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import type { Metal } from '$src/core/metal/metal';
+import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import type { Computation, PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
 import { checkSection } from '$src/core/section/checkSection';
 import type { Section } from '$src/core/section/section';
 import { checkTilt } from '$src/core/tilt/checkTilt';
 import type { Tilt } from '$src/core/tilt/tilt';
+import type { Study } from '$src/report/study/study';
 import { chargeValue } from './chargeValue';
 import { checkComputation } from './checkComputation';
+import { checkStudy } from './checkStudy';
 import type { Evaluation } from './evaluate';
 import { hindrance } from './hindrance';
-import type { Cell, CellId, ChargeBy, ChargeCell, CompareCell, PourCell } from './kinds';
+import type { Cell, CellId, ChargeBy, ChargeCell, CompareCell, PourCell, StudyCell } from './kinds';
 import { remember } from './remember';
 
 /** What has been worked out before: all cells by id, and what those needed by this one came to. */
@@ -46,6 +50,8 @@ export function evaluateCell(cell: Cell, known: Known): Evaluation {
       return hindrance(cell, known) ?? evaluatePour(cell, known);
     case 'compare':
       return hindrance(cell, known) ?? evaluateCompare(cell);
+    case 'study':
+      return hindrance(cell, known) ?? evaluateStudy(cell, known);
   }
 }
 
@@ -69,7 +75,10 @@ const pourEvaluation = remember(
   (section: Section, metal: Metal, tilt: Tilt, computation: Computation, volume: number): Evaluation => {
     const issues = checkComputation(computation);
     if (issues.length > 0) return { state: 'wrong input', issues };
-    const plan: PourPlan = { section, liquid: liquidOf(metal), volume, tilt, computation };
+    const heat = heatPlanOf(metal, section);
+    const wrong = heat ? checkHeat(heat) : [];
+    if (wrong.length > 0) return { state: 'wrong input', issues: wrong };
+    const plan: PourPlan = { section, liquid: liquidOf(metal), volume, tilt, computation, heat };
     return { state: 'needs a run', plan, planHash: planHash(plan) };
   },
 );
@@ -101,6 +110,17 @@ const TOO_FEW_POURS: Evaluation = {
 
 function evaluateCompare(cell: CompareCell): Evaluation {
   return new Set(cell.pours).size < 2 ? TOO_FEW_POURS : READY;
+}
+
+const studyEvaluation = remember(
+  (plan: PourPlan, study: Study): Evaluation => verdictOf(checkStudy(study, plan)),
+);
+
+function evaluateStudy(cell: StudyCell, known: Known): Evaluation {
+  const pour = known.evaluations.get(cell.pour!);
+  if (pour?.state !== 'needs a run')
+    throw new Error(`Pour ${cell.pour} is ${pour?.state}, expected needs a run.`);
+  return studyEvaluation(pour.plan, cell.study);
 }
 
 /** The referenced cell, which `hindrance` has seen to be there and of that kind. */

@@ -3,6 +3,7 @@ import type { Computation } from '$src/core/pour/plan';
 import type { Section } from '$src/core/section/section';
 import type { Tilt } from '$src/core/tilt/tilt';
 import type { StepBy } from '$src/report/step';
+import type { Study } from '$src/report/study/study';
 
 export type CellId = string;
 
@@ -69,7 +70,22 @@ export interface CompareCell extends CellBase {
   readonly stepBy: StepBy;
 }
 
-export type Cell = NoteCell | SectionCell | MetalCell | ChargeCell | TiltCell | PourCell | CompareCell;
+/** One or two settings of a pour over a range. */
+export interface StudyCell extends CellBase {
+  readonly kind: 'study';
+  readonly pour: CellId | null;
+  readonly study: Study;
+}
+
+export type Cell =
+  | NoteCell
+  | SectionCell
+  | MetalCell
+  | ChargeCell
+  | TiltCell
+  | PourCell
+  | CompareCell
+  | StudyCell;
 export type CellKind = Cell['kind'];
 
 /** The saved document's content: an ordered list of cells. */

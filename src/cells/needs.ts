@@ -27,6 +27,8 @@ export function referencesOf(cell: Cell): Reference[] {
       ];
     case 'compare':
       return cell.pours.map((id, index) => ({ path: `pours.${index}`, kind: 'pour', id }));
+    case 'study':
+      return [{ path: 'pour', kind: 'pour', id: cell.pour }];
     default:
       return [];
   }
@@ -53,7 +55,7 @@ export function dependentsOf(book: Book, id: CellId): CellId[] {
 }
 
 /** A cell only ever needs cells of an earlier kind in this list, so a book cannot go round in circles. */
-const ORDER: readonly CellKind[] = ['note', 'section', 'metal', 'tilt', 'charge', 'pour', 'compare'];
+const ORDER: readonly CellKind[] = ['note', 'section', 'metal', 'tilt', 'charge', 'pour', 'compare', 'study'];
 
 /** The cells of a book so that each comes after all it needs; otherwise in book order. */
 export function inOrder(book: Book): Cell[] {

@@ -4,6 +4,7 @@ import type { Section } from '$src/core/section/section';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees, fromMillimetres } from '$src/core/units';
+import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import type { Book, Cell, CellId, CellKind } from './kinds';
 import { freeId, freeName } from './names';
 
@@ -15,6 +16,7 @@ const NAMES: Readonly<Record<CellKind, string>> = {
   tilt: 'Tilt',
   pour: 'Pour',
   compare: 'Compare',
+  study: 'Pour window',
 };
 
 /**
@@ -49,6 +51,8 @@ export function newCell(kind: CellKind, book: Book): Cell {
       };
     case 'compare':
       return { ...base, kind, pours: pourIds(book).slice(-2), stepBy: 'inclination' };
+    case 'study':
+      return { ...base, kind, pour: lastOf(book, 'pour'), study: POUR_WINDOW };
   }
 }
 

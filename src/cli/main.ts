@@ -3,12 +3,15 @@ import type { Book } from '$src/cells/kinds';
 import type { Issue } from '$src/core/issue';
 import { pourJson } from '$src/report/pourFile';
 import { choosePours } from './choosePours';
+import { chooseStudy } from './chooseStudy';
 import { type Command, commandOf } from './command';
 import { type ComputedPour, computePours } from './computePours';
 import { figureTable } from './figureTable';
 import { HELP } from './help';
 import { issueText } from './issueText';
 import { openBook } from './openBook';
+import { mergeFolder, writeShard, writeStudy } from './studyFolder';
+import { studyPoints, WHOLE } from './studyPoints';
 
 /** How the program ends. */
 const EXIT = { done: 0, wrongInput: 1, pourStopped: 2 } as const;
@@ -26,6 +29,10 @@ async function obey(command: Command): Promise<Exit> {
       return checkBook(command);
     case 'run':
       return runBook(command);
+    case 'study':
+      return studyBook(command);
+    case 'merge':
+      return mergeStudy(command);
   }
 }
 
@@ -48,6 +55,30 @@ async function runBook({ path, cell, json }: Extract<Command, { do: 'run' }>): P
     json ? jsonText(bookJson(read.book, pours)) : `${read.book.title}\n\n${figureTable(pours)}`,
   );
   return pours.some(({ record }) => record.outcome.kind === 'stopped') ? EXIT.pourStopped : EXIT.done;
+}
+
+async function studyBook({ path, cell, folder, shard }: Extract<Command, { do: 'study' }>): Promise<Exit> {
+  const read = await openBook(path);
+  if ('issues' in read) return refuse(read.issues, false);
+  const chosen = chooseStudy(read.book, cell);
+  if ('issues' in chosen) return refuse(chosen.issues, false);
+  const results = await studyPoints(chosen, shard ?? WHOLE);
+  const written = shard
+    ? [await writeShard(folder, chosen.head, shard, results)]
+    : await writeStudy(folder, chosen.head, results);
+  return say(`“${chosen.head.cell}”, ${results.size} points.`, written);
+}
+
+async function mergeStudy({ folder }: Extract<Command, { do: 'merge' }>): Promise<Exit> {
+  const merged = await mergeFolder(folder);
+  if ('issues' in merged) return refuse(merged.issues, false);
+  const written = await writeStudy(folder, merged.head, merged.results);
+  return say(`“${merged.head.cell}”, ${merged.results.size} points.`, written);
+}
+
+function say(what: string, written: readonly string[]): Exit {
+  process.stdout.write(`${[what, ...written].join('\n')}\n`);
+  return EXIT.done;
 }
 
 function refuse(issues: readonly Issue[], json: boolean): Exit {

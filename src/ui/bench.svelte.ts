@@ -58,6 +58,7 @@ export class Bench {
     tilt: new KindList(this, 'tilt'),
     pour: new KindList(this, 'pour'),
     compare: new KindList(this, 'compare'),
+    study: new KindList(this, 'study'),
   };
   #visible: ReadonlySet<CellId> = $state.raw(new Set());
 

@@ -2,6 +2,8 @@ import type { Cell } from '$src/cells/kinds';
 import { percentText } from '$src/report/wording';
 import type { Bench } from './bench.svelte';
 import type { PourRun } from './cellRun.svelte';
+import { studyRun } from './study/studies.svelte';
+import type { StudyRun } from './study/studyRun.svelte';
 
 export type StateWord =
   | 'fresh'
@@ -41,11 +43,17 @@ function compareState(runs: readonly PourRun[]): CellState {
   return plain(worst ?? 'fresh');
 }
 
+function studyState(run: StudyRun | null): CellState {
+  if (!run) return plain('waiting');
+  return run.state === 'running' ? runningState(run.done) : plain(run.state);
+}
+
 /** Notes have no state. */
 export function cellState(bench: Bench, cell: Cell): CellState | null {
   if (cell.kind === 'note') return null;
   const evaluation = bench.evaluation(cell.id);
   if (evaluation.state === 'needs a run') return pourState(bench.run(cell.id));
   if (evaluation.state !== 'ready') return plain(evaluation.state);
+  if (cell.kind === 'study') return studyState(studyRun(cell.id));
   return cell.kind === 'compare' ? compareState(cell.pours.map((id) => bench.run(id))) : plain('fresh');
 }

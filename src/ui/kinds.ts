@@ -9,4 +9,5 @@ export const KINDS: readonly { readonly kind: CellKind; readonly what: string }[
   { kind: 'tilt', what: 'How the machine turns, against time.' },
   { kind: 'pour', what: 'One run: section, metal, charge and tilt.' },
   { kind: 'compare', what: 'Pours side by side, and what differs.' },
+  { kind: 'study', what: 'One or two settings varied; the pour window.' },
 ];

@@ -1,0 +1,105 @@
+import type { PourPlan } from '$src/core/pour/plan';
+import type { SettingValues } from '$src/report/study/planAt';
+import type { SettingGroup } from '$src/report/study/setting';
+import { settingNamed } from '$src/report/study/settings';
+import { addCell, replaceCell } from './edit';
+import type { Book, Cell, CellId, PourCell } from './kinds';
+import { freeId, freeName } from './names';
+
+/** A point of a study: the settings varied and the plan they lead to. */
+export interface StudyPoint {
+  /** Plan of the pour as it is set. */
+  readonly base: PourPlan;
+  readonly values: SettingValues;
+  /** Plan at the point. */
+  readonly plan: PourPlan;
+}
+
+type Kind = 'section' | 'metal' | 'tilt' | 'charge';
+
+/** The kinds of cell that differ between the pour and the point. A charge by level or head would follow the tilt, so it is written as a mass. */
+function changedKinds({ base, values }: StudyPoint, charge: Cell | undefined): Set<Kind> {
+  const groups = new Set<SettingGroup>(
+    Object.keys(values).flatMap((id) => settingNamed(base, id)?.group ?? []),
+  );
+  const kinds = new Set<Kind>();
+  if (groups.has('section')) kinds.add('section');
+  if (groups.has('tilt') || groups.has('pace')) kinds.add('tilt');
+  if (groups.has('metal')) kinds.add('metal');
+  const isByMass = charge?.kind === 'charge' && charge.charge.by === 'mass';
+  if (groups.has('charge') || (!isByMass && (kinds.has('section') || kinds.has('tilt')))) kinds.add('charge');
+  return kinds;
+}
+
+/** The cell as the point has it. */
+function atPoint(cell: Cell, { plan }: StudyPoint): Cell {
+  switch (cell.kind) {
+    case 'section':
+      return { ...cell, section: plan.section };
+    case 'tilt':
+      return { ...cell, tilt: plan.tilt };
+    case 'metal': {
+      const contactAngle = {
+        value: plan.liquid.contactAngle,
+        source: 'from a study',
+        confidence: 'yours' as const,
+      };
+      return { ...cell, metal: { ...cell.metal, contactAngle } };
+    }
+    case 'charge':
+      return { ...cell, charge: { by: 'mass', mass: plan.volume * plan.liquid.density } };
+    default:
+      return cell;
+  }
+}
+
+const KINDS: readonly Kind[] = ['section', 'metal', 'tilt', 'charge'];
+
+/** The book with the point as a pour of its own at the end, with cells of its own for what differs. */
+export function withPourAt(
+  book: Book,
+  pourId: CellId,
+  point: StudyPoint,
+  name: string,
+): { book: Book; id: CellId } {
+  const pour = book.cells.find((cell): cell is PourCell => cell.id === pourId && cell.kind === 'pour');
+  if (!pour) throw new Error(`Pour ${pourId} is not in the book.`);
+  const find = (id: CellId | null) => book.cells.find((cell) => cell.id === id);
+  const changed = changedKinds(point, find(pour.charge));
+  const taken: Record<Kind, CellId | null> = {
+    section: pour.section,
+    metal: pour.metal,
+    tilt: pour.tilt,
+    charge: pour.charge,
+  };
+  let next = book;
+  for (const kind of KINDS.filter((one) => changed.has(one))) {
+    const cell = find(pour[kind]);
+    if (!cell) continue;
+    const id = freeId(next, kind);
+    const copy = atPoint({ ...cell, id, name: freeName(next, `${cell.name}, ${name}`) }, point);
+    next = addCell(next, copy.kind === 'charge' ? { ...copy, ...pick(taken) } : copy);
+    taken[kind] = id;
+  }
+  const id = freeId(next, 'pour');
+  const copy: PourCell = {
+    ...pour,
+    ...taken,
+    id,
+    name: freeName(next, `${pour.name}, ${name}`),
+    folded: false,
+  };
+  return { book: addCell(next, copy), id };
+}
+
+const pick = ({ section, metal, tilt }: Record<Kind, CellId | null>) => ({ section, metal, tilt });
+
+/** The book with the pour's own cells set to the point; whatever else takes those cells changes with them. */
+export function withPourSetTo(book: Book, pourId: CellId, point: StudyPoint): Book {
+  const pour = book.cells.find((cell): cell is PourCell => cell.id === pourId && cell.kind === 'pour');
+  if (!pour) return book;
+  const find = (id: CellId | null) => book.cells.find((cell) => cell.id === id);
+  const changed = changedKinds(point, find(pour.charge));
+  const cells = KINDS.filter((kind) => changed.has(kind)).flatMap((kind) => find(pour[kind]) ?? []);
+  return cells.reduce((next, cell) => replaceCell(next, atPoint(cell, point)), book);
+}

@@ -1,0 +1,55 @@
+import { type BookIssue, bookIssues } from '$src/book/bookIssues';
+import { evaluateBook } from '$src/cells/evaluate';
+import type { Book, StudyCell } from '$src/cells/kinds';
+import type { Issue } from '$src/core/issue';
+import type { PourPlan } from '$src/core/pour/plan';
+import { planHash } from '$src/core/pour/planHash';
+import { SOLVER } from '$src/core/pour/runPour';
+import { namedAxes } from '$src/report/study/namedAxes';
+import type { StudyHead } from '$src/report/study/studyFile';
+
+/** A study of a book, ready to be computed: what it is, and the pour it varies. */
+export interface ChosenStudy {
+  readonly head: StudyHead;
+  readonly plan: PourPlan;
+}
+
+export type Chosen = ChosenStudy | { readonly issues: readonly (Issue | BookIssue)[] };
+
+/** The study of that name or id; the only one when no name is given. */
+export function chooseStudy(book: Book, name: string | null): Chosen {
+  const studies = book.cells.filter((cell) => cell.kind === 'study');
+  const meant = name === null ? studies : studies.filter((cell) => cell.name === name || cell.id === name);
+  const [cell, another] = meant;
+  if (!cell || another) return { issues: [noStudy(name, studies)] };
+  const evaluations = evaluateBook(book);
+  const pour = evaluations.get(cell.pour ?? '');
+  if (evaluations.get(cell.id)?.state !== 'ready' || pour?.state !== 'needs a run')
+    return { issues: bookIssues(book) };
+  const plan = withMesh(pour.plan, cell.study.meshCells);
+  return { plan, head: headOf(book, cell, plan) };
+}
+
+function headOf(book: Book, cell: StudyCell, plan: PourPlan): StudyHead {
+  return {
+    book: book.title,
+    casting: book.casting,
+    cell: cell.name,
+    pour: book.cells.find(({ id }) => id === cell.pour)!.name,
+    solver: SOLVER,
+    planHash: planHash(plan),
+    meshCells: cell.study.meshCells,
+    axes: namedAxes(cell.study.axes, plan),
+  };
+}
+
+const withMesh = (plan: PourPlan, meshCells: number): PourPlan => ({
+  ...plan,
+  computation: { ...plan.computation, meshCells },
+});
+
+function noStudy(name: string | null, studies: readonly StudyCell[]): Issue {
+  const known = studies.map((cell) => `“${cell.name}”`).join(', ') || 'none; the book has no study';
+  const message = name === null ? 'Which study is meant?' : `There is no one study “${name}” in the book.`;
+  return { path: 'book.cells', message, remedy: `Name one with --cell: ${known}.` };
+}

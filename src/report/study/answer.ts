@@ -1,0 +1,147 @@
+import type { FoldKind } from '$src/core/pour/record';
+import { bold, plain, type Sentence } from '../sentence';
+import { type Grid, gridOf, placeOf, valuesAt } from './grid';
+import type { Margin } from './margins';
+import type { TriedChange } from './openings';
+import { shownDistance, shownValue } from './quantities';
+import { filledMap } from './refine';
+import { foldsFilm, isPoured, type PointResult, type Region, regionOf } from './region';
+import type { NamedAxis } from './studyFile';
+
+export type Results = ReadonlyMap<number, PointResult>;
+
+/** What a map comes to, for picture and words. */
+export interface MapAnswer {
+  readonly grid: Grid;
+  readonly regions: readonly Region[];
+  /** True where a pour was computed; elsewhere the region is taken from the nearest computed pour. */
+  readonly isComputed: readonly boolean[];
+  /** The fold most points of the folding region have, null when none. */
+  readonly mainFold: FoldKind | null;
+}
+
+export function mapAnswer(axes: readonly NamedAxis[], results: Results): MapAnswer | null {
+  const grid = gridOf({ axes });
+  const known = new Map([...results].map(([point, result]) => [point, regionOf(result)]));
+  const filled = filledMap(grid, known);
+  if (!filled) return null;
+  return {
+    grid,
+    regions: filled.map(({ region }) => region),
+    isComputed: filled.map(({ from }, point) => from === point),
+    mainFold: mainFold(results),
+  };
+}
+
+function mainFold(results: Results): FoldKind | null {
+  const counts = new Map<FoldKind, number>();
+  for (const result of results.values()) {
+    if (!('figures' in result) || result.figures.cause === null || !foldsFilm(regionOf(result))) continue;
+    counts.set(result.figures.cause, (counts.get(result.figures.cause) ?? 0) + 1);
+  }
+  return [...counts].toSorted((a, b) => b[1] - a[1])[0]?.[0] ?? null;
+}
+
+const WORDS: Readonly<Record<Region, string>> = {
+  sound: 'sound',
+  'near the limit': 'near a limit',
+  'folds film': 'folds film',
+  'folds film and laps': 'folds film and laps',
+  laps: 'laps',
+  misrun: 'misruns',
+  'not filled': 'does not fill',
+  'outside the machine': 'past what the machine can do',
+  'no such pour': 'no such pour',
+  'not computed': 'not computed',
+};
+export const regionWords = (region: Region): string => WORDS[region];
+
+const valueWords = (axes: readonly NamedAxis[], values: Readonly<Record<string, number>>): string =>
+  axes.map(({ setting, name, quantity }) => `${name} ${shownValue(values[setting]!, quantity)}`).join(', ');
+
+/** Range of an axis over the points of one region, in words: "start angle +12° to +45°". */
+function rangeWords(axes: readonly NamedAxis[], { grid, regions }: MapAnswer, region: Region): string {
+  const points = regions.flatMap((one, point) => (one === region ? [point] : []));
+  return axes
+    .map(({ setting, name, quantity }) => {
+      const values = points.map((point) => valuesAt(grid, point)[setting]!);
+      const [low, high] = [Math.min(...values), Math.max(...values)];
+      return `${name} ${shownValue(low, quantity)} to ${shownValue(high, quantity)}`;
+    })
+    .join(' and ');
+}
+
+export interface AnswerParts {
+  readonly axes: readonly NamedAxis[];
+  readonly answer: MapAnswer;
+  /** Region at the set point; null when it is not known or not a point of the study. */
+  readonly setRegion: Region | null;
+  readonly margins: readonly Margin[] | null;
+  readonly tried: readonly TriedChange[] | null;
+  readonly isDone: boolean;
+}
+
+/** The map in one sentence, as one would say it at the machine. */
+export function answerSentence({ axes, answer, setRegion, isDone, tried }: AnswerParts): Sentence {
+  const poured = answer.regions.filter(isPoured).length;
+  const soundCount = answer.regions.filter((region) => region === 'sound').length;
+  if (poured === 0)
+    return [bold('No pour here.'), plain(' Nothing in this range can be poured as it is set.')];
+  if (soundCount === 0) {
+    const found = tried?.some(({ soundAt }) => soundAt !== null);
+    const rest = !isDone ? ' so far' : '';
+    const next =
+      tried === null ? '' : found ? ' A change below opens it.' : ' None of the changes tried opens it.';
+    return [bold('No window.'), plain(` Nothing is sound anywhere in this range${rest}.${next}`)];
+  }
+  const range = ` Sound pours lie within ${rangeWords(axes, answer, 'sound')}.`;
+  if (setRegion === 'sound') return [bold('The setting is sound.'), plain(range)];
+  if (setRegion === null) return [bold('There is a window.'), plain(range)];
+  return [
+    bold(`The setting ${regionWords(setRegion)}.`.replace('setting near', 'setting is near')),
+    plain(range),
+  ];
+}
+
+/** One margin in words: "6.9 s shorter, then folds film". */
+export function marginWords(
+  axes: readonly NamedAxis[],
+  { axis, direction, distance, meets }: Margin,
+): string {
+  const { name, quantity } = axes[axis]!;
+  const way = direction < 0 ? 'less' : 'more';
+  if (distance === null || meets === null) return `${name}: sound to the end of the range, ${way}`;
+  return `${shownDistance(distance, quantity)} ${way} ${name}, to ${regionWords(meets)}`;
+}
+
+/** Where a change opens a window: "charge 0.61 kg: sound at tilt time 6 s, start angle +30°". */
+export function triedWords(axes: readonly NamedAxis[], change: string, { soundAt }: TriedChange): string {
+  return soundAt === null ? `${change}: nothing sound` : `${change}: sound at ${valueWords(axes, soundAt)}`;
+}
+
+/** How the points spread over the regions, largest first: for those who cannot see the map. */
+export function regionCounts({ regions }: MapAnswer): readonly (readonly [Region, number])[] {
+  const counts = new Map<Region, number>();
+  for (const region of regions) counts.set(region, (counts.get(region) ?? 0) + 1);
+  return [...counts].toSorted((a, b) => b[1] - a[1]);
+}
+
+/** The point of a region that lies deepest inside it: where its name is written. */
+export function heartOf({ grid, regions }: MapAnswer, isMeant: (region: Region) => boolean): number | null {
+  const others = regions.flatMap((region, point) => (isMeant(region) ? [] : [placeOf(grid, point)]));
+  let best: number | null = null;
+  let deepest = 0;
+  regions.forEach((region, point) => {
+    if (!isMeant(region)) return;
+    const [column, row] = placeOf(grid, point);
+    const toSide = Math.min(column + 1, grid.columns - column) * 1.2;
+    const toEnd = Math.min(row + 1, grid.rows - row) * 1.2;
+    const toOther = Math.min(
+      Number.POSITIVE_INFINITY,
+      ...others.map(([c, r]) => Math.hypot(c - column, r - row)),
+    );
+    const depth = Math.min(toSide, toEnd, toOther);
+    if (depth > deepest) [best, deepest] = [point, depth];
+  });
+  return best;
+}

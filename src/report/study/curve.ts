@@ -1,0 +1,64 @@
+import { toMillimetres } from '$src/core/units';
+import { significant } from '../wording';
+import { axisValue } from './grid';
+import type { PointFigures } from './pointFigures';
+import { shownQuantity, shownValue } from './quantities';
+import type { CurveFigure } from './study';
+import type { NamedAxis, StudyResults } from './studyFile';
+
+interface ShownFigure {
+  readonly name: string;
+  readonly unit: string;
+  readonly read: (figures: PointFigures) => number | null;
+}
+
+const percent = (share: number | null): number | null => (share === null ? null : share * 100);
+
+const SHOWN: Readonly<Record<CurveFigure, ShownFigure>> = {
+  peakFrontSpeed: { name: 'front speed, peak', unit: 'm/s', read: (figures) => figures.peakFrontSpeed },
+  fillTime: { name: 'fill time', unit: 's', read: (figures) => figures.fillTime },
+  arrivalTime: { name: 'front at the end wall', unit: 's', read: (figures) => figures.arrivalTime },
+  finalShare: { name: 'filled at the end', unit: '%', read: (figures) => percent(figures.finalShare) },
+  shareAboveCritical: {
+    name: 'path over critical',
+    unit: '%',
+    read: (figures) => percent(figures.shareAboveCritical),
+  },
+  skinFolded: { name: 'skin folded in', unit: 'mm', read: (figures) => toMillimetres(figures.skinFolded) },
+};
+
+/** A figure against a setting, in the units shown; NaN breaks the line where there is no such figure. */
+export interface StudyCurve {
+  readonly name: string;
+  readonly unit: string;
+  readonly points: readonly number[];
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+  readonly sentence: string;
+}
+
+export function curveOf(axis: NamedAxis, figure: CurveFigure, results: StudyResults): StudyCurve {
+  const { name, unit, read } = SHOWN[figure];
+  const points = [...results.keys()].sort((a, b) => a - b);
+  const y = points.map((point) => {
+    const result = results.get(point)!;
+    return ('figures' in result ? read(result.figures) : null) ?? Number.NaN;
+  });
+  const { toShown } = shownQuantity(axis.quantity);
+  const x = points.map((point) => toShown(axisValue(axis, point)));
+  return { name, unit, points, x, y, sentence: sentenceOf(axis, name, unit, points, y) };
+}
+
+function sentenceOf(
+  axis: NamedAxis,
+  name: string,
+  unit: string,
+  points: readonly number[],
+  y: readonly number[],
+): string {
+  const finite = y.filter(Number.isFinite);
+  if (finite.length === 0) return `No pour in this range has a ${name}.`;
+  const [low, high] = [Math.min(...finite), Math.max(...finite)];
+  const at = (value: number) => shownValue(axisValue(axis, points[y.indexOf(value)]!), axis.quantity);
+  return `From ${significant(low)} ${unit} at ${axis.name} ${at(low)} to ${significant(high)} ${unit} at ${at(high)}.`;
+}

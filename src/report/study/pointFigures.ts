@@ -1,0 +1,72 @@
+import type { Figures, Fold, FoldKind, Outcome, PourRecord } from '$src/core/pour/record';
+import { speedCall } from '../speedCall';
+import { otherFolds, type VerdictKind, verdict } from '../verdict';
+import type { PointResult } from './region';
+
+/** How near a pour came to lapping; margin [s] left before freezing, negative = laps. */
+export interface Lap {
+  readonly kind: 'none' | 'laps' | 'misrun';
+  readonly margin: number;
+}
+
+/** What is kept of one pour of a study: figures in SI, not its record. */
+export interface PointFigures {
+  readonly outcome: Outcome['kind'];
+  readonly verdict: VerdictKind;
+  /** The fold that speaks loudest; null when none is seen. */
+  readonly cause: FoldKind | null;
+  readonly folds: number;
+  /** null when the pour was computed without heat. */
+  readonly lap: Lap | null;
+  readonly firstFlow: number | null;
+  readonly peakFrontSpeed: number | null;
+  readonly criticalSpeed: number;
+  readonly shareAboveCritical: number | null;
+  readonly arrivalTime: number | null;
+  readonly filledTime: number | null;
+  readonly fillTime: number | null;
+  readonly finalShare: number;
+  readonly spilled: number;
+  readonly skinFolded: number;
+  readonly foldScore: number;
+}
+
+const WEIGHT = { heavy: 3, marked: 2, slight: 1 } as const;
+
+function loudestFold(record: PourRecord): FoldKind | null {
+  if (speedCall(record) === 'over') return 'front over critical';
+  const heavier = (best: Fold | null, fold: Fold): Fold =>
+    best && WEIGHT[best.size] >= WEIGHT[fold.size] ? best : fold;
+  return otherFolds(record).reduce<Fold | null>(heavier, null)?.kind ?? null;
+}
+
+type MayHaveLap = Figures & { readonly lap?: Lap | null };
+
+export function pointFigures(record: PourRecord): PointFigures {
+  const figures: MayHaveLap = record.figures;
+  const { firstFlow } = figures;
+  return {
+    outcome: record.outcome.kind,
+    verdict: verdict(record).kind,
+    cause: loudestFold(record),
+    folds: record.folds.length,
+    lap: figures.lap ? { kind: figures.lap.kind, margin: figures.lap.margin } : null,
+    firstFlow: firstFlow.kind === 'angle' ? firstFlow.inclination : null,
+    peakFrontSpeed: figures.peakFrontSpeed,
+    criticalSpeed: record.plan.liquid.criticalSpeed,
+    shareAboveCritical: figures.shareAboveCritical,
+    arrivalTime: figures.arrivalTime,
+    filledTime: figures.filledTime,
+    fillTime: figures.fillTime,
+    finalShare: figures.finalShare,
+    spilled: figures.spilled,
+    skinFolded: figures.skinFolded,
+    foldScore: figures.foldScore,
+  };
+}
+
+/** A run that stopped by itself says nothing about its setting, only why it stopped. */
+export function pointResult(record: PourRecord): PointResult {
+  const { outcome } = record;
+  return outcome.kind === 'stopped' ? { failed: outcome.reason } : { figures: pointFigures(record) };
+}

@@ -1,0 +1,44 @@
+import type { Refusal } from './planAt';
+import type { PointFigures } from './pointFigures';
+
+/** Where a point of a study lies. `outside the machine` and `no such pour` are refused before they are computed. */
+export type Region =
+  | 'sound'
+  | 'near the limit'
+  | 'folds film'
+  | 'folds film and laps'
+  | 'laps'
+  | 'misrun'
+  | 'not filled'
+  | 'outside the machine'
+  | 'no such pour'
+  | 'not computed';
+
+/** What is known of one point: figures of its pour, why there is none, or why it broke. */
+export type PointResult =
+  | { readonly figures: PointFigures }
+  | { readonly refused: Refusal }
+  | { readonly failed: string };
+
+export function regionOf(result: PointResult): Region {
+  if ('failed' in result) return 'not computed';
+  if ('refused' in result) return result.refused.by === 'machine' ? 'outside the machine' : 'no such pour';
+  return regionOfFigures(result.figures);
+}
+
+function regionOfFigures({ outcome, verdict, lap }: PointFigures): Region {
+  const isCold = lap !== null && lap.kind !== 'none';
+  if (verdict === 'folds film') return isCold ? 'folds film and laps' : 'folds film';
+  if (outcome === 'stopped by the user') return 'not computed';
+  if (lap && lap.kind !== 'none') return lap.kind;
+  if (verdict === 'not filled') return 'not filled';
+  return verdict === 'near the limit' ? 'near the limit' : 'sound';
+}
+
+export const foldsFilm = (region: Region): boolean =>
+  region === 'folds film' || region === 'folds film and laps';
+export const isCold = (region: Region): boolean =>
+  region === 'laps' || region === 'misrun' || region === 'folds film and laps';
+/** There was a pour and it says something. */
+export const isPoured = (region: Region): boolean =>
+  region !== 'outside the machine' && region !== 'no such pour' && region !== 'not computed';

@@ -1,0 +1,80 @@
+import type { PourPlan } from '$src/core/pour/plan';
+import type { Point, Section } from '$src/core/section/section';
+import { SIZES } from '$src/core/section/sizes';
+import { basinDepth, basinLength, withBasinDepth, withBasinLength } from './basin';
+import type { Setting } from './setting';
+
+const withSection = (plan: PourPlan, section: Section): PourPlan => ({ ...plan, section });
+
+const BASIN: readonly Setting[] = [
+  {
+    id: 'basin.length',
+    name: 'basin length',
+    quantity: 'length',
+    group: 'section',
+    least: SIZES.least,
+    most: SIZES.most,
+    read: ({ section }) => basinLength(section),
+    apply: (plan, value) => withSection(plan, withBasinLength(plan.section, value)),
+  },
+  {
+    id: 'basin.depth',
+    name: 'basin floor under the mouth',
+    quantity: 'length',
+    group: 'section',
+    least: -SIZES.most,
+    most: SIZES.most,
+    read: ({ section }) => basinDepth(section),
+    apply: (plan, value) => withSection(plan, withBasinDepth(plan.section, value)),
+  },
+];
+
+type Line = 'floor' | 'roof';
+type Coordinate = 'x' | 'y';
+
+const moved = (line: readonly Point[], index: number, coordinate: Coordinate, to: number): Point[] =>
+  line.map((point, at) => (at === index ? { ...point, [coordinate]: to } : point));
+
+function pointSetting(line: Line, index: number, coordinate: Coordinate): Setting {
+  const name = `${line === 'floor' ? 'F' : 'R'}${index + 1}`;
+  return {
+    id: `section.${line}.${index}.${coordinate}`,
+    name: `${coordinate} of ${name}`,
+    quantity: 'level',
+    group: 'section',
+    least: -SIZES.most,
+    most: SIZES.most,
+    read: ({ section }) => section[line][index]?.[coordinate] ?? null,
+    apply: (plan, value) => {
+      const { section } = plan;
+      return withSection(plan, { ...section, [line]: moved(section[line], index, coordinate, value) });
+    },
+  };
+}
+
+function widthSetting(index: number, name: string): Setting {
+  return {
+    id: `section.regions.${index}.width`,
+    name: `width of ${name}`,
+    quantity: 'length',
+    group: 'section',
+    least: SIZES.least,
+    most: SIZES.most,
+    read: ({ section }) => section.regions[index]?.width ?? null,
+    apply: (plan, value) => {
+      const { section } = plan;
+      const regions = section.regions.map((region, at) =>
+        at === index ? { ...region, width: value } : region,
+      );
+      return withSection(plan, { ...section, regions });
+    },
+  };
+}
+
+/** Basin, widths and every corner of that section. */
+export function sectionSettings(section: Section): Setting[] {
+  const corners = (['floor', 'roof'] as const).flatMap((line) =>
+    section[line].flatMap((_, index) => [pointSetting(line, index, 'x'), pointSetting(line, index, 'y')]),
+  );
+  return [...BASIN, ...section.regions.map(({ name }, index) => widthSetting(index, name)), ...corners];
+}

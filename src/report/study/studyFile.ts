@@ -1,0 +1,98 @@
+import { csvFormatRows } from 'd3';
+import { axisValue, type Grid, gridOf, placeOf } from './grid';
+import type { PointFigures } from './pointFigures';
+import { shownQuantity } from './quantities';
+import { type PointResult, regionOf } from './region';
+import type { SettingQuantity } from './setting';
+import type { StudyAxis } from './study';
+
+/** An axis with all that a file must say of it. */
+export interface NamedAxis extends StudyAxis {
+  readonly name: string;
+  readonly quantity: SettingQuantity;
+  /** What the pour itself is set to [SI]; null when it has no such value. */
+  readonly setPoint: number | null;
+}
+
+/** What a study is, without its results: two files belong to one study when their heads are the same. */
+export interface StudyHead {
+  readonly book: string;
+  readonly casting: string;
+  readonly cell: string;
+  readonly pour: string;
+  readonly solver: string;
+  /** Of the pour as it is set, on the mesh of the study. */
+  readonly planHash: string;
+  readonly meshCells: number;
+  readonly axes: readonly NamedAxis[];
+}
+
+export type StudyResults = ReadonlyMap<number, PointResult>;
+
+const FIGURES = [
+  ['first_flow_deg', 'firstFlow', 'angle'],
+  ['peak_front_speed_m_per_s', 'peakFrontSpeed', null],
+  ['critical_speed_m_per_s', 'criticalSpeed', null],
+  ['share_above_critical', 'shareAboveCritical', null],
+  ['arrival_time_s', 'arrivalTime', null],
+  ['filled_time_s', 'filledTime', null],
+  ['fill_time_s', 'fillTime', null],
+  ['final_share', 'finalShare', null],
+  ['skin_folded_mm', 'skinFolded', 'length'],
+  ['fold_score', 'foldScore', null],
+  ['folds', 'folds', null],
+] as const satisfies readonly (readonly [string, keyof PointFigures, SettingQuantity | null])[];
+
+/** One point as a row of plain values, names carry units; always the same names in the same order. */
+function rowOf(
+  head: StudyHead,
+  grid: Grid,
+  point: number,
+  result: PointResult | undefined,
+): [string, unknown][] {
+  const place = placeOf(grid, point);
+  const values = head.axes.map((axis, at): [string, unknown] => {
+    const { key, toShown } = shownQuantity(axis.quantity);
+    return [nameWithUnit(axis.name, key), Number(toShown(axisValue(axis, place[at]!)).toPrecision(12))];
+  });
+  const figures = result && 'figures' in result ? result.figures : null;
+  const shown = FIGURES.map(([name, field, quantity]): [string, unknown] => {
+    const value = figures?.[field] ?? null;
+    return [name, value !== null && quantity ? shownQuantity(quantity).toShown(value) : value];
+  });
+  return [
+    ['point', point],
+    ...values,
+    ['region', result ? regionOf(result) : 'not computed'],
+    ['loudest_fold', figures?.cause ?? null],
+    ['lap', figures?.lap?.kind ?? null],
+    ['lap_margin_s', figures?.lap?.margin ?? null],
+    ...shown,
+    [
+      'why_not',
+      result && !('figures' in result) ? ('refused' in result ? result.refused.reason : result.failed) : null,
+    ],
+  ];
+}
+
+const nameWithUnit = (name: string, key: string): string =>
+  `${name.replace(/[^A-Za-z0-9]+/g, '_')}${key ? `_${key}` : ''}`;
+
+function rowsOf(head: StudyHead, results: StudyResults): [string, unknown][][] {
+  const grid = gridOf(head);
+  return Array.from({ length: grid.count }, (_, point) => rowOf(head, grid, point, results.get(point)));
+}
+
+/** The study as a table, one line for each point. */
+export function studyCsv(head: StudyHead, results: StudyResults): string {
+  const rows = rowsOf(head, results);
+  const names = rows[0]!.map(([name]) => name);
+  const lines = [names, ...rows.map((row) => row.map(([, value]) => (value === null ? '' : String(value))))];
+  return `${csvFormatRows(lines)}\n`;
+}
+
+/** The study as JSON: its head, then one object for each point. */
+export function studyJson(head: StudyHead, results: StudyResults): string {
+  const points = rowsOf(head, results).map((row) => Object.fromEntries(row));
+  return `${JSON.stringify({ format: 'pourstudy', ...head, points }, null, 1)}\n`;
+}
