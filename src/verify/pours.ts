@@ -1,5 +1,5 @@
 import type { Check, Family, Outcome } from './check';
-import { atMost, type Finding, missed, nearBy, reported } from './finding';
+import { atMost, type Finding, missed, near, nearBy, reported } from './finding';
 import {
   computePour,
   FLUSH_SECTION,
@@ -53,6 +53,24 @@ function besideLevelFill(pour: ReferencePour, found: number): Finding {
     's',
     'a pour at 15°/s lags the level fill by the time its metal takes to follow',
   );
+}
+
+/** The front is read in millimetres, never in mesh cells: its figures must not move with the mesh. */
+function refinement(): Outcome {
+  const findings: Finding[] = [];
+  for (const pour of REFERENCE_POURS)
+    for (const gate of [false, true]) {
+      const [coarse, fine] = [200, 400].map(
+        (cells) =>
+          computePour(pourPlan(pour, cells, gate), (time) => time > pour.arrival[gate ? 1 : 0] + 0.2).figures,
+      );
+      const what = `${pour.name}, gate ${gate ? 'on' : 'off'}, 200 over 400 cells`;
+      findings.push(
+        near(`arrival, ${what}`, 1, coarse!.arrivalTime! / fine!.arrivalTime!, 0.03),
+        near(`peak front speed, ${what}`, 1, coarse!.peakFrontSpeed! / fine!.peakFrontSpeed!, 0.08),
+      );
+    }
+  return { findings, plots: [] };
 }
 
 /** Pours to the very end, one of them out of an overfull open basin. */
@@ -113,6 +131,13 @@ const checks: readonly Check[] = [
     source: OTHER_CODE,
     setting: '400 mesh cells, gate off and on',
     run: arrivals,
+  },
+  {
+    id: 'refine',
+    title: 'Front figures on two meshes',
+    source: 'a converged figure does not depend on the mesh',
+    setting: 'reference pours at 200 and 400 mesh cells, gate off and on; bars of the project',
+    run: refinement,
   },
 ];
 
