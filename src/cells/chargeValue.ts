@@ -6,8 +6,8 @@ import { breakPoints } from '$src/core/section/breakPoints';
 import { cavityVolume, heightAt } from '$src/core/section/cavity';
 import type { Section } from '$src/core/section/section';
 import { widthAt } from '$src/core/section/widthAt';
+import { endOf } from '$src/core/tilt/endOf';
 import type { Tilt } from '$src/core/tilt/tilt';
-import { stagesOf } from '$src/core/tilt/turns';
 import { toDegrees } from '$src/core/units';
 import type { ChargeValue } from './evaluate';
 import type { ChargeBy } from './kinds';
@@ -26,7 +26,7 @@ export function chargeValue(section: Section, metal: Metal, tilt: Tilt, charge: 
   const path = `charge.${field}`;
   if (!Number.isFinite(amount)) return refusal(path, 'The charge is not a number.', 'Type a number.');
   const start = tilt.start;
-  const end = stagesOf(tilt).at(-1)!.to;
+  const end = endOf(tilt);
   const density = metal.density.value;
   const volume = volumeOf(section, start, end, density, charge);
   if (volume === null) return refusal(path, ...unreachable(charge, start, end));

@@ -35,3 +35,25 @@ export const fromSquareMillimetres = (squareMillimetres: number): number =>
 /** Viscosity, pascal seconds to millipascal seconds. */
 export const toMillipascalSeconds = (pascalSeconds: number): number => pascalSeconds * 1000;
 export const fromMilliseconds = (milliseconds: number): number => milliseconds / 1000;
+/** Kinematic viscosity: square metres a second to centistokes (mm²/s). */
+export const toCentistokes = (squareMetresPerSecond: number): number =>
+  squareMetresPerSecond * MILLIMETRES_PER_METRE ** 2;
+export const fromCentistokes = (centistokes: number): number => centistokes / MILLIMETRES_PER_METRE ** 2;
+const PASCALS_PER_BAR = 1e5;
+export const toBar = (pascals: number): number => pascals / PASCALS_PER_BAR;
+export const fromBar = (bar: number): number => bar * PASCALS_PER_BAR;
+const LITRES_PER_CUBIC_METRE = 1000;
+export const toLitres = (cubicMetres: number): number => cubicMetres * LITRES_PER_CUBIC_METRE;
+export const fromLitres = (litres: number): number => litres / LITRES_PER_CUBIC_METRE;
+const SECONDS_PER_HOUR = 3600;
+export const toCubicMetresPerHour = (cubicMetresPerSecond: number): number =>
+  cubicMetresPerSecond * SECONDS_PER_HOUR;
+export const fromCubicMetresPerHour = (cubicMetresPerHour: number): number =>
+  cubicMetresPerHour / SECONDS_PER_HOUR;
+/** US gallon and standard gravity, exact by definition. */
+const CUBIC_METRES_PER_GALLON = 231 * METRES_PER_INCH ** 3;
+const STANDARD_GRAVITY = 9.80665;
+const PASCALS_PER_PSI = (KILOGRAMS_PER_POUND * STANDARD_GRAVITY) / METRES_PER_INCH ** 2;
+/** Valve coefficient Cv [US gallons a minute at 1 psi] as Kv [m³/h at 1 bar]. */
+export const kvFromCv = (cv: number): number =>
+  cv * toCubicMetresPerHour(CUBIC_METRES_PER_GALLON / 60) * Math.sqrt(PASCALS_PER_BAR / PASCALS_PER_PSI);

@@ -1,8 +1,9 @@
 import type { PourPlan } from '$src/core/pour/plan';
 import { lineAt, SAME_PLACE, type Side } from '$src/core/section/lineAt';
 import type { Point, Section } from '$src/core/section/section';
-import type { Tilt } from '$src/core/tilt/tilt';
-import { toDegrees, toMillimetres, toMillipascalSeconds } from '$src/core/units';
+import { endOf } from '$src/core/tilt/endOf';
+import type { MachineTilt, Tilt } from '$src/core/tilt/tilt';
+import { toCelsius, toDegrees, toMillimetres, toMillipascalSeconds } from '$src/core/units';
 import { angleText, countText, fixed, lengthText, listText, significant } from './wording';
 
 /** One input in words, with what decides it: two pours differ in it when `decides` differs. */
@@ -128,6 +129,8 @@ function openingText({ roof, openings }: Section): string {
 /** A tilt in words: "steady 15 °/s" or "8 °/s to −6°, then 18 °/s". */
 export function tiltText(tilt: Tilt): string {
   if (tilt.kind === 'steady') return `steady ${significant(toDegrees(Math.abs(tilt.rate)))} °/s`;
+  if (tilt.kind === 'machine') return machineText(tilt);
+  if (tilt.kind !== 'staged') return `${tilt.kind}, ${significant(tilt.knots.at(-1)?.time ?? 0)} s`;
   const last = tilt.stages.length - 1;
   return tilt.stages
     .map((stage, index) => {
@@ -140,9 +143,6 @@ export function tiltText(tilt: Tilt): string {
     .join(', then ');
 }
 
-const endOf = (tilt: Tilt): number =>
-  tilt.kind === 'steady' ? tilt.end : (tilt.stages.at(-1)?.to ?? tilt.start);
-
 function startText(start: number): string {
   const degrees = toDegrees(start);
   if (Math.abs(degrees) < 0.05) return '0°, level';
@@ -151,18 +151,37 @@ function startText(start: number): string {
 
 function tiltWords(tilt: Tilt): InputWords[] {
   const group = 'tilt';
-  const pace = tilt.kind === 'steady' ? [tilt.kind, tilt.rate] : [tilt.kind, tilt.stages];
   return [
     { name: 'start angle', text: startText(tilt.start), decides: tilt.start, group },
     { name: 'end angle', text: angleText(endOf(tilt), 0), decides: endOf(tilt), group },
-    { name: 'tilt', text: tiltText(tilt), decides: pace, group },
-    {
-      name: 'smoothing of the tilt',
-      text: `${significant(tilt.smoothing)} s`,
-      decides: tilt.smoothing,
-      group,
-    },
+    { name: 'tilt', text: tiltText(tilt), decides: paceOf(tilt), group },
+    ...('smoothing' in tilt ? [smoothingWords(tilt.smoothing)] : []),
   ];
+}
+
+const smoothingWords = (smoothing: number): InputWords => ({
+  name: 'smoothing of the tilt',
+  text: `${significant(smoothing)} s`,
+  decides: smoothing,
+  group: 'tilt',
+});
+
+function paceOf(tilt: Tilt): unknown {
+  switch (tilt.kind) {
+    case 'steady':
+      return [tilt.kind, tilt.rate];
+    case 'staged':
+      return [tilt.kind, tilt.stages];
+    case 'machine':
+      return [tilt.kind, tilt.machine];
+    default:
+      return [tilt.kind, tilt.knots];
+  }
+}
+
+function machineText({ machine: { valve, oil } }: MachineTilt): string {
+  const setting = valve.by === 'Kv' ? `Kv ${significant(valve.kv)}` : `${significant(valve.open)} turns open`;
+  return `machine, valve ${setting}, ${oil.grade} at ${significant(toCelsius(oil.temperature))} °C`;
 }
 
 function metalWords({ liquid }: PourPlan): InputWords[] {

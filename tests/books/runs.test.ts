@@ -7,7 +7,7 @@ import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
 import { simulate } from '$src/core/pour/simulate';
 import { cavityVolume } from '$src/core/section/cavity';
-import { stagesOf } from '$src/core/tilt/turns';
+import { endOf } from '$src/core/tilt/endOf';
 import { toMillimetres } from '$src/core/units';
 import { fillHeight } from './sources/fillHeight';
 import { levelOrUphill } from './sources/levelOrUphill';
@@ -60,7 +60,7 @@ describe.each(everyPour)('$title: $id', ({ book, id }) => {
 
   it('holds all its metal to the end, more than the arm takes', () => {
     const { section, volume, tilt } = planOf(book, id);
-    expect(heldAtEnd(section, volume, tilt.start, stagesOf(tilt).at(-1)!.to).spilled).toBe(0);
+    expect(heldAtEnd(section, volume, tilt.start, endOf(tilt)).spilled).toBe(0);
     expect(volume).toBeGreaterThan(1.05 * cavityVolume(section));
     expect(recordOf(book, id).figures.spilled).toBeLessThan(1e-6 * volume);
   });

@@ -1,8 +1,10 @@
 import type { Issue } from '$src/core/issue';
 import { toDegrees } from '$src/core/units';
+import { checkKnots } from './checkKnots';
+import { checkMachineTilt } from './machine/checkMachine';
 import { nearestTilt } from './nearestTilt';
 import { INCLINATION_RANGE, LEAST_TURN, MOST_STAGES, RATE_RANGE, ROUNDING, usableLimits } from './range';
-import type { MachineLimits, Stage, Tilt } from './tilt';
+import type { MachineLimits, ProgrammedTilt, Stage, Tilt } from './tilt';
 import { restTime, stagesOf, turnsOf } from './turns';
 
 export interface TiltCheck {
@@ -14,13 +16,25 @@ export interface TiltCheck {
 
 /** Whether the machine, and the solver, can do this tilt. */
 export function checkTilt(tilt: Tilt): TiltCheck {
+  switch (tilt.kind) {
+    case 'machine':
+      return { issues: [...limitIssues(tilt.limits), ...checkMachineTilt(tilt)], nearest: null };
+    case 'drawn':
+    case 'measured':
+      return { issues: [...limitIssues(tilt.limits), ...checkKnots(tilt)], nearest: null };
+    default:
+      return checkProgrammed(tilt);
+  }
+}
+
+function checkProgrammed(tilt: ProgrammedTilt): TiltCheck {
   const broken = [...notNumbers(tilt), ...limitIssues(tilt.limits)];
   if (broken.length > 0) return { issues: broken, nearest: null };
   const issues = [...countIssues(tilt), ...angleIssues(tilt), ...paceIssues(tilt)];
   return { issues, nearest: issues.length === 0 ? null : nearestTilt(tilt) };
 }
 
-function notNumbers(tilt: Tilt): Issue[] {
+function notNumbers(tilt: ProgrammedTilt): Issue[] {
   const stages = stagesOf(tilt).flatMap((stage, index): [string, number][] => [
     [pathOf(tilt, index, 'to'), stage.to],
     paceField(tilt, stage, index),
@@ -60,7 +74,7 @@ function limitIssues(limits: MachineLimits): Issue[] {
   return issues;
 }
 
-function countIssues(tilt: Tilt): Issue[] {
+function countIssues(tilt: ProgrammedTilt): Issue[] {
   const count = stagesOf(tilt).length;
   if (count >= 1 && count <= MOST_STAGES) return [];
   return [
@@ -72,7 +86,7 @@ function countIssues(tilt: Tilt): Issue[] {
   ];
 }
 
-function angleIssues(tilt: Tilt): Issue[] {
+function angleIssues(tilt: ProgrammedTilt): Issue[] {
   const { highestStart, lowestEnd } = usableLimits(tilt.limits);
   const issues: Issue[] = [];
   if (tilt.start > highestStart + ROUNDING) {
@@ -110,7 +124,7 @@ function turnIssues(path: string, from: number, to: number, lowestEnd: number): 
   ];
 }
 
-function paceIssues(tilt: Tilt): Issue[] {
+function paceIssues(tilt: ProgrammedTilt): Issue[] {
   if (tilt.smoothing < 0) {
     return [{ path: 'smoothing', message: 'The smoothing is below 0.', remedy: 'Give 0 s or more.' }];
   }
@@ -129,7 +143,7 @@ function paceIssues(tilt: Tilt): Issue[] {
   ];
 }
 
-function rateIssues(tilt: Tilt, stage: Stage, index: number): Issue[] {
+function rateIssues(tilt: ProgrammedTilt, stage: Stage, index: number): Issue[] {
   const { slowest, quickest } = usableLimits(tilt.limits);
   const turn = turnsOf(tilt)[index]!;
   if (turn.from - turn.to < LEAST_TURN - ROUNDING) return [];
@@ -156,11 +170,11 @@ function rateIssues(tilt: Tilt, stage: Stage, index: number): Issue[] {
   ];
 }
 
-function pathOf(tilt: Tilt, index: number, field: 'to'): string {
+function pathOf(tilt: ProgrammedTilt, index: number, field: 'to'): string {
   return tilt.kind === 'steady' ? 'end' : `stages.${index}.${field}`;
 }
 
-function paceField(tilt: Tilt, stage: Stage, index: number): [string, number] {
+function paceField(tilt: ProgrammedTilt, stage: Stage, index: number): [string, number] {
   const [field, value]: [string, number] = 'rate' in stage ? ['rate', stage.rate] : ['time', stage.time];
   return [tilt.kind === 'steady' ? field : `stages.${index}.${field}`, value];
 }

@@ -1,4 +1,6 @@
-import type { Motion, Tilt } from './tilt';
+import { knotMotion } from './knotMotion';
+import { machineMotion } from './machine/machineMotion';
+import type { Motion, ProgrammedTilt, Tilt } from './tilt';
 import { type Turn, turnsOf } from './turns';
 
 /** A stretch of time with one acceleration. */
@@ -10,16 +12,27 @@ interface Piece {
   readonly acceleration: number;
 }
 
+/** The inclination in time of a tilt that passed `checkTilt`; a machine is let go without metal in it. */
+export function motionOf(tilt: Tilt): Motion {
+  switch (tilt.kind) {
+    case 'machine':
+      return machineMotion(tilt).motion;
+    case 'drawn':
+    case 'measured':
+      return knotMotion(tilt);
+    default:
+      return programmedMotion(tilt);
+  }
+}
+
 /**
- * The inclination in time of a tilt that passed `checkTilt`.
- *
  * Straight lines from knot to knot, joined by parabolas of length `smoothing`: the rate comes up from rest over
  * [0, smoothing], changes over smoothing/2 on either side of a knot, and goes to rest over the last `smoothing`.
  * So a stage given by time takes exactly that time, and a steady turn by δ at rate r takes δ/r + smoothing.
  * At an interior knot the body passes (change of rate) × smoothing/8 off the knot's inclination, as any blend must.
  * Smoothing 0 is an abrupt start and stop: the rate jumps and the acceleration is 0 everywhere.
  */
-export function motionOf(tilt: Tilt): Motion {
+function programmedMotion(tilt: ProgrammedTilt): Motion {
   const turns = turnsOf(tilt);
   const pieces = joined(tilt.start, rateKnots(turns, tilt.smoothing));
   const end = turns[turns.length - 1]!.to;

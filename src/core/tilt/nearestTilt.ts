@@ -1,5 +1,5 @@
 import { LEAST_TURN, MOST_STAGES, usableLimits } from './range';
-import type { MachineLimits, Stage, Tilt } from './tilt';
+import type { MachineLimits, ProgrammedTilt, Stage } from './tilt';
 import { restTime, stagesOf } from './turns';
 
 /**
@@ -7,7 +7,7 @@ import { restTime, stagesOf } from './turns';
  * times brought inside the range, smoothing shortened to what the stages leave room for. All fields must be numbers
  * and the limits must leave room. A tilt that is feasible already comes back as it is, but for rounding.
  */
-export function nearestTilt(tilt: Tilt): Tilt {
+export function nearestTilt(tilt: ProgrammedTilt): ProgrammedTilt {
   const limits = usableLimits(tilt.limits);
   const angles = fallingAngles(tilt, limits);
   const kept = stagesOf(tilt).slice(0, angles.length - 1);
@@ -21,7 +21,7 @@ export function nearestTilt(tilt: Tilt): Tilt {
 }
 
 /** Start and ends of the stages, falling, inside the limits, at least two. */
-function fallingAngles(tilt: Tilt, { highestStart, lowestEnd }: MachineLimits): number[] {
+function fallingAngles(tilt: ProgrammedTilt, { highestStart, lowestEnd }: MachineLimits): number[] {
   const wanted = [tilt.start, ...stagesOf(tilt).map((stage) => stage.to)];
   const inside = wanted.map((angle) => Math.min(Math.max(angle, lowestEnd), highestStart));
   const falling: number[] = [];

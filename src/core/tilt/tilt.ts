@@ -1,3 +1,5 @@
+import type { Machine } from './machine/machine';
+
 /**
  * What the user asks of the machine. Inclination [rad] is the angle of the die axis above horizontal:
  * positive = the die runs uphill away from the basin. A pour turns from a higher to a lower inclination.
@@ -20,14 +22,41 @@ export type Stage =
 interface TiltBase {
   /** Inclination when the tilt begins [rad]. */
   readonly start: number;
-  /** Time over which the rate changes at the start, at the end and between stages [s]. */
-  readonly smoothing: number;
   readonly limits: MachineLimits;
 }
 
-export type Tilt =
-  | (TiltBase & { readonly kind: 'steady'; readonly end: number; readonly rate: number })
-  | (TiltBase & { readonly kind: 'staged'; readonly stages: readonly Stage[] });
+interface ProgrammedBase extends TiltBase {
+  /** Time over which the rate changes at the start, at the end and between stages [s]. */
+  readonly smoothing: number;
+}
+
+/** A tilt that a drive or a hand is asked for. */
+export type ProgrammedTilt =
+  | (ProgrammedBase & { readonly kind: 'steady'; readonly end: number; readonly rate: number })
+  | (ProgrammedBase & { readonly kind: 'staged'; readonly stages: readonly Stage[] });
+
+/** A machine let go at `start`: it falls to its lower stop at `end` [rad] as weights and damper have it. */
+export interface MachineTilt extends TiltBase {
+  readonly kind: 'machine';
+  readonly end: number;
+  readonly machine: Machine;
+}
+
+/** Where the body is at a time [s] after the start, inclination [rad]. */
+export interface Knot {
+  readonly time: number;
+  readonly inclination: number;
+}
+
+/** A tilt through knots; the first is `start` at time 0 and is not repeated. Drawn by hand, or measured on the machine. */
+export interface KnotTilt extends TiltBase {
+  readonly kind: 'drawn' | 'measured';
+  readonly knots: readonly Knot[];
+  /** Where it comes from, e.g. the file and what was done to it; may be empty. */
+  readonly origin: string;
+}
+
+export type Tilt = ProgrammedTilt | MachineTilt | KnotTilt;
 
 /** The inclination in time, ready for the solver. All three are continuous except rate at the ends when smoothing is 0. */
 export interface Motion {

@@ -1,4 +1,4 @@
-import type { Stage, Tilt } from './tilt';
+import type { ProgrammedTilt, Stage } from './tilt';
 
 /**
  * One stage worked out. The rate is steady over `steadyTime` and blends into its neighbours; the first and last
@@ -16,7 +16,7 @@ export interface Turn {
 }
 
 /** The stages of a tilt; a steady tilt is one stage. */
-export function stagesOf(tilt: Tilt): readonly Stage[] {
+export function stagesOf(tilt: ProgrammedTilt): readonly Stage[] {
   return tilt.kind === 'steady' ? [{ to: tilt.end, rate: tilt.rate }] : tilt.stages;
 }
 
@@ -25,7 +25,7 @@ export function restTime(index: number, count: number, smoothing: number): numbe
   return ((index === 0 ? smoothing : 0) + (index === count - 1 ? smoothing : 0)) / 2;
 }
 
-export function turnsOf(tilt: Tilt): Turn[] {
+export function turnsOf(tilt: ProgrammedTilt): Turn[] {
   const stages = stagesOf(tilt);
   return stages.map((stage, index) => {
     const from = index === 0 ? tilt.start : stages[index - 1]!.to;

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
-import type { Stage, Tilt } from '$src/core/tilt/tilt';
+import type { ProgrammedTilt, Stage } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 /** Tilts within the default limits: falling inclinations at least 2° apart, rates in range, room for the smoothing. */
-export const feasibleTilts: fc.Arbitrary<Tilt> = fc
+export const feasibleTilts: fc.Arbitrary<ProgrammedTilt> = fc
   .record({
     start: number(-30, 60),
     turns: fc.array(fc.record({ turn: number(2, 14), rate: number(1, 120), timed: fc.boolean() }), {
@@ -46,7 +46,7 @@ const base = {
 };
 
 /** Tilts of every kind, most of them wrong somewhere; the machine's limits leave room. */
-export const anyTilts: fc.Arbitrary<Tilt> = fc.oneof(
+export const anyTilts: fc.Arbitrary<ProgrammedTilt> = fc.oneof(
   fc.record({ ...base, kind: fc.constant('steady' as const), end: anyAngle, rate: number(-1, 10) }),
   fc.record({ ...base, kind: fc.constant('staged' as const), stages: fc.array(anyStage, { maxLength: 60 }) }),
 );

@@ -1,0 +1,73 @@
+import type { Issue } from '$src/core/issue';
+import { toDegrees } from '$src/core/units';
+import { knotMotion } from './knotMotion';
+import { INCLINATION_RANGE, RATE_RANGE, ROUNDING, usableLimits } from './range';
+import type { KnotTilt } from './tilt';
+
+/** More knots than a book should carry. */
+export const MOST_KNOTS = 400;
+
+/** What is wrong with a drawn or measured tilt; a measured one may turn back a little, because the machine did. */
+export function checkKnots(tilt: KnotTilt): Issue[] {
+  const broken = shapeIssues(tilt);
+  if (broken.length > 0) return broken;
+  return [...rangeIssues(tilt), ...rateIssues(tilt)];
+}
+
+function shapeIssues({ start, knots }: KnotTilt): Issue[] {
+  const remedy = 'Give each knot a later time than the one before it.';
+  if (!Number.isFinite(start))
+    return [{ path: 'start', message: 'This is not a number.', remedy: 'Type a number.' }];
+  if (knots.length < 1 || knots.length > MOST_KNOTS)
+    return [
+      { path: 'knots', message: `The tilt has ${knots.length} knots.`, remedy: `Give 1 to ${MOST_KNOTS}.` },
+    ];
+  return knots.flatMap(({ time, inclination }, index) => {
+    const path = `knots.${index}.time`;
+    if (!Number.isFinite(time + inclination))
+      return [{ path, message: 'This is not a number.', remedy: 'Type a number.' }];
+    const before = index === 0 ? 0 : knots[index - 1]!.time;
+    return time > before
+      ? []
+      : [{ path, message: `Knot ${index + 2} is not later than the one before.`, remedy }];
+  });
+}
+
+function rangeIssues({ kind, start, knots, limits }: KnotTilt): Issue[] {
+  const usable =
+    kind === 'measured'
+      ? { highestStart: INCLINATION_RANGE.highest, lowestEnd: INCLINATION_RANGE.lowest }
+      : usableLimits(limits);
+  const { highestStart, lowestEnd } = usable;
+  const remedy = `Keep within ${degrees(highestStart)} and ${degrees(lowestEnd)}.`;
+  const all = [start, ...knots.map((knot) => knot.inclination)];
+  return all.flatMap((inclination, index) => {
+    const path = index === 0 ? 'start' : `knots.${index - 1}.inclination`;
+    if (inclination <= highestStart + ROUNDING && inclination >= lowestEnd - ROUNDING)
+      return kind === 'drawn' && index > 0 && inclination > all[index - 1]!
+        ? [
+            {
+              path,
+              message: `Knot ${index + 1} turns back up.`,
+              remedy: 'Draw it at or below the one before.',
+            },
+          ]
+        : [];
+    return [{ path, message: `Knot ${index + 1} at ${degrees(inclination)} is out of reach.`, remedy }];
+  });
+}
+
+const LOOKS = 400;
+
+function rateIssues(tilt: KnotTilt): Issue[] {
+  const quickest = tilt.kind === 'measured' ? RATE_RANGE.quickest : usableLimits(tilt.limits).quickest;
+  const motion = knotMotion(tilt);
+  let most = 0;
+  for (let i = 0; i < LOOKS; i++)
+    most = Math.max(most, Math.abs(motion.rateAt((motion.duration * i) / LOOKS)));
+  if (most <= quickest + ROUNDING) return [];
+  const message = `The tilt reaches ${degrees(most)} a second; ${degrees(quickest)} a second is the most.`;
+  return [{ path: 'knots', message, remedy: 'Move the knots further apart in time.' }];
+}
+
+const degrees = (radians: number): string => `${Number(toDegrees(radians).toFixed(1))}°`.replace('-', '−');

@@ -1,0 +1,26 @@
+import type { Cylinder, Place } from './machine';
+
+/** A place on the body as it lies in the room at this inclination [rad]; see docs/conventions.md for the sign. */
+export function inRoom({ x, y }: Place, inclination: number): Place {
+  const sin = Math.sin(inclination);
+  const cos = Math.cos(inclination);
+  return { x: x * cos - y * sin, y: x * sin + y * cos };
+}
+
+export interface Reach {
+  /** From eye to eye [m]. */
+  readonly length: number;
+  /** d(length)/d(inclination) [m/rad]: the arm of the cylinder's force, with its sign. */
+  readonly lever: number;
+}
+
+/** Length and true arm of the cylinder: no constant radius, both follow from the two eyes. */
+export function reachAt({ attachment, anchor }: Cylinder, inclination: number): Reach {
+  const eye = inRoom(attachment, inclination);
+  const dx = eye.x - anchor.x;
+  const dy = eye.y - anchor.y;
+  const length = Math.hypot(dx, dy);
+  // The eye moves by (−y, x) per radian about the pivot.
+  const lever = length > 0 ? (-eye.y * dx + eye.x * dy) / length : 0;
+  return { length, lever };
+}
