@@ -50,6 +50,7 @@ const WORDS: Readonly<Record<Region, string>> = {
   laps: 'laps',
   misrun: 'misruns',
   'not filled': 'does not fill',
+  'in the die while ladling': 'in the die while ladling',
   'outside the machine': 'past what the machine can do',
   'no such pour': 'no such pour',
   'not computed': 'not computed',

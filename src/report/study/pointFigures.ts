@@ -1,12 +1,12 @@
-import type { Figures, Fold, FoldKind, Outcome, PourRecord } from '$src/core/pour/record';
+import type { Fold, FoldKind, Outcome, PourRecord } from '$src/core/pour/record';
 import { speedCall } from '../speedCall';
 import { otherFolds, type VerdictKind, verdict } from '../verdict';
 import type { PointResult } from './region';
 
-/** How near a pour came to lapping; margin [s] left before freezing, negative = laps. */
+/** How near a pour came to lapping; margin [s] left before freezing, negative = laps, null = no front to speak of. */
 export interface Lap {
   readonly kind: 'none' | 'laps' | 'misrun';
-  readonly margin: number;
+  readonly margin: number | null;
 }
 
 /** What is kept of one pour of a study: figures in SI, not its record. */
@@ -19,6 +19,8 @@ export interface PointFigures {
   /** null when the pour was computed without heat. */
   readonly lap: Lap | null;
   readonly firstFlow: number | null;
+  /** Share of the die that is full before the tilt begins. */
+  readonly shareAtStart: number;
   readonly peakFrontSpeed: number | null;
   readonly criticalSpeed: number;
   readonly shareAboveCritical: number | null;
@@ -40,18 +42,29 @@ function loudestFold(record: PourRecord): FoldKind | null {
   return otherFolds(record).reduce<Fold | null>(heavier, null)?.kind ?? null;
 }
 
-type MayHaveLap = Figures & { readonly lap?: Lap | null };
+/** Cold metal is a region of its own, so its laps do not count as folded film. */
+const withoutLaps = (record: PourRecord): PourRecord => ({
+  ...record,
+  folds: record.folds.filter(({ kind }) => kind !== 'lap'),
+});
 
-export function pointFigures(record: PourRecord): PointFigures {
-  const figures: MayHaveLap = record.figures;
+/** Infinite margins are no numbers in a file. */
+function lapOf({ lap }: PourRecord['figures']): Lap | null {
+  return lap && { kind: lap.kind, margin: Number.isFinite(lap.margin) ? lap.margin : null };
+}
+
+export function pointFigures(whole: PourRecord): PointFigures {
+  const record = withoutLaps(whole);
+  const { figures } = record;
   const { firstFlow } = figures;
   return {
     outcome: record.outcome.kind,
     verdict: verdict(record).kind,
     cause: loudestFold(record),
     folds: record.folds.length,
-    lap: figures.lap ? { kind: figures.lap.kind, margin: figures.lap.margin } : null,
+    lap: lapOf(figures),
     firstFlow: firstFlow.kind === 'angle' ? firstFlow.inclination : null,
+    shareAtStart: record.series.filledShare[0] ?? 0,
     peakFrontSpeed: figures.peakFrontSpeed,
     criticalSpeed: record.plan.liquid.criticalSpeed,
     shareAboveCritical: figures.shareAboveCritical,

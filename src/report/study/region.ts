@@ -10,6 +10,7 @@ export type Region =
   | 'laps'
   | 'misrun'
   | 'not filled'
+  | 'in the die while ladling'
   | 'outside the machine'
   | 'no such pour'
   | 'not computed';
@@ -26,7 +27,11 @@ export function regionOf(result: PointResult): Region {
   return regionOfFigures(result.figures);
 }
 
-function regionOfFigures({ outcome, verdict, lap }: PointFigures): Region {
+/** More of the die than this filled by the ladle: what the front did there is not computed. */
+const LADLED_SHARE = 0.1;
+
+function regionOfFigures({ outcome, verdict, lap, shareAtStart }: PointFigures): Region {
+  if (shareAtStart > LADLED_SHARE) return 'in the die while ladling';
   const isCold = lap !== null && lap.kind !== 'none';
   if (verdict === 'folds film') return isCold ? 'folds film and laps' : 'folds film';
   if (outcome === 'stopped by the user') return 'not computed';
@@ -41,4 +46,7 @@ export const isCold = (region: Region): boolean =>
   region === 'laps' || region === 'misrun' || region === 'folds film and laps';
 /** There was a pour and it says something. */
 export const isPoured = (region: Region): boolean =>
-  region !== 'outside the machine' && region !== 'no such pour' && region !== 'not computed';
+  region !== 'in the die while ladling' &&
+  region !== 'outside the machine' &&
+  region !== 'no such pour' &&
+  region !== 'not computed';

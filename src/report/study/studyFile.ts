@@ -31,6 +31,7 @@ export type StudyResults = ReadonlyMap<number, PointResult>;
 
 const FIGURES = [
   ['first_flow_deg', 'firstFlow', 'angle'],
+  ['share_at_start', 'shareAtStart', null],
   ['peak_front_speed_m_per_s', 'peakFrontSpeed', null],
   ['critical_speed_m_per_s', 'criticalSpeed', null],
   ['share_above_critical', 'shareAboveCritical', null],

@@ -14,7 +14,12 @@ function coresToUse(): number {
   return typeof navigator === 'undefined' ? 1 : Math.max(1, Math.min(8, navigator.hardwareConcurrency ?? 1));
 }
 
-const pool = new StudyPool({ makeClient, atOnce: coresToUse(), isBusy: () => bench.queue.progress.size > 0 });
+/** Runs whatever is asked beside the book's own pours, after them; one for all studies. */
+export const pool = new StudyPool({
+  makeClient,
+  atOnce: coresToUse(),
+  isBusy: () => bench.queue.progress.size > 0,
+});
 const runs = new SvelteMap<CellId, StudyRun>();
 
 /** The run of a study cell as it was last begun; it may belong to inputs before the last change. */

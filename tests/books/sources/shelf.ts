@@ -1,6 +1,8 @@
 import type { Book } from '$src/cells/kinds';
+import { basinLengths } from './basinLengths';
 import { fillHeight } from './fillHeight';
 import { levelOrUphill } from './levelOrUphill';
+import { thinWallWindow } from './thinWall';
 import { twoTilts } from './twoTilts';
 
 /** An example book as listed in static/books.json; the page opens the first by itself. */
@@ -26,5 +28,15 @@ export const SHELF: readonly Shelved[] = [
     file: 'two-tilts.pourbook.json',
     summary: 'A quick steady swing against a staged one, from the same good start.',
     book: twoTilts,
+  },
+  {
+    file: 'pour-window.pourbook.json',
+    summary: 'A wall of 4 mm: too quick folds, too slow is cold, and the map of what is left between.',
+    book: thinWallWindow,
+  },
+  {
+    file: 'basin-length.pourbook.json',
+    summary: 'One arm and one weight of metal behind three basins: the longer, the later and the faster.',
+    book: basinLengths,
   },
 ];

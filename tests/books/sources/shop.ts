@@ -78,6 +78,13 @@ export const compareCell = (
   stepBy: CellOf<'compare'>['stepBy'],
 ): CellOf<'compare'> => ({ ...base(id, name), kind: 'compare', pours, stepBy });
 
+export const studyCell = (
+  id: CellId,
+  name: string,
+  pour: CellId,
+  study: CellOf<'study'>['study'],
+): CellOf<'study'> => ({ ...base(id, name), kind: 'study', pour, study });
+
 const point = (x: number, y: number): Point => ({ x: fromMillimetres(x), y: fromMillimetres(y) });
 
 /** Roof of the arm from the mouth on [mm]: a root that flares towards the feeder, then a long taper to the boss. */
