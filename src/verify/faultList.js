@@ -12,15 +12,15 @@ export const FAULTS = [
   {
     name: 'gravity points up the slope',
     file: 'core/flow/rotate.ts',
-    find: 'rotateLevels(levels, mesh, forces.sin, forces.cos)',
-    put: 'rotateLevels(levels, mesh, -forces.sin, forces.cos)',
+    find: 'rotateLevels(levels, mesh, forces.sin, forces.cos, from, to)',
+    put: 'rotateLevels(levels, mesh, -forces.sin, forces.cos, from, to)',
     tests: verify('film', 'stillMetal'),
   },
   {
     name: 'the body does not turn',
     file: 'core/flow/rotate.ts',
-    find: 'rotateLevels(levels, mesh, forces.sin, forces.cos)',
-    put: 'rotateLevels(levels, mesh, 0, 1)',
+    find: 'rotateLevels(levels, mesh, forces.sin, forces.cos, from, to)',
+    put: 'rotateLevels(levels, mesh, 0, 1, from, to)',
     tests: verify('film', 'slosh'),
   },
   {
@@ -33,8 +33,8 @@ export const FAULTS = [
   {
     name: 'capillary gate off',
     file: 'core/flow/faces.ts',
-    find: 'if (forces.capillaryGate && depth[l]! > SKIN_DEPTH',
-    put: 'if (!forces.capillaryGate && depth[l]! > SKIN_DEPTH',
+    find: 'if (gated && !bothFull)',
+    put: 'if (!gated && !bothFull)',
     tests: verify('stand'),
   },
   {
@@ -96,15 +96,15 @@ export const FAULTS = [
   {
     name: 'centrifugal force inwards',
     file: 'core/flow/faces.ts',
-    find: '(rate * rate * (armX',
-    put: '(-rate * rate * (armX',
+    find: 'rate * rate * (armX',
+    put: '-rate * rate * (armX',
     tests: verify('frame'),
   },
   {
     name: 'pivot ignored',
     file: 'core/flow/faces.ts',
-    find: 'const armX = x[j]! - pivotX',
-    put: 'const armX = x[j]! - 0 * pivotX',
+    find: 'const armX = mesh.x[j]! - mesh.pivotX',
+    put: 'const armX = mesh.x[j]! - 0 * mesh.pivotX',
     tests: verify('frame'),
   },
   {
@@ -138,8 +138,8 @@ export const FAULTS = [
   {
     name: 'storage of steep cells off by a thousandth',
     file: 'core/mesh/levels.ts',
-    find: 'z2[i] = roofLow;',
-    put: 'z2[i] = roofLow * 1.001;',
+    find: 'low = roofLow;',
+    put: 'low = roofLow * 1.001;',
     tests: [...verify('pours', 'stillMetal'), 'tests/core/flow/properties.test.ts'],
   },
   {

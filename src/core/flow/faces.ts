@@ -28,31 +28,16 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
     hold,
     pull,
     coupling,
-    flux,
     volume,
   } = flow;
-  const {
-    cells,
-    x,
-    floorLeft,
-    floorRight,
-    floorCos,
-    floorSin,
-    sill,
-    ceiling,
-    faceWidth,
-    facePath,
-    step,
-    path,
-    width,
-    pivotX,
-    pivotY,
-  } = mesh;
-  const { gravity, cos, rate, acceleration, viscosity, drag } = forces;
+  const { cells, floorLeft, floorRight, floorCos, sill, ceiling, faceWidth, facePath, step } = mesh;
+  const { gravity, cos, viscosity, drag } = forces;
   const { holds } = flow;
   const air = flow.gas ? flow.gas.head : null;
   const law = forces.conditions.friction;
   const metalFriction = law.kind === 'metal';
+  const gated = forces.capillaryGate;
+  const turns = forces.rate !== 0 || forces.acceleration !== 0;
   const normalGravity = gravity * Math.max(cos, 1e-3);
   const first = Math.max(1, flow.activeFrom);
   const last = Math.min(cells - 1, flow.activeTo + 1);
@@ -90,50 +75,11 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
       : frictionRate(law, gravity, height, speed[j]!);
     let factor = 1 / (1 + dt * friction);
     let push = u - (dt * gravity * (1 - weight) * centring * rise) / spacing;
-    if (rate !== 0 || acceleration !== 0) {
-      const armX = x[j]! - pivotX;
-      const armY = (floorLeft[r]! + floorRight[l]!) / 2 - pivotY;
-      const slope = bothFull ? 0 : (depth[r]! - depth[l]!) / spacing;
-      const swelling =
-        ((flux[l]! - flux[r]!) / (path[l]! * width[l]!) +
-          (flux[r]! - flux[r + 1]!) / (path[r]! * width[r]!)) /
-        2;
-      const reach = Math.abs(u);
-      push +=
-        dt *
-        (rate * rate * (armX * slant + armY * floorSin[up]!) +
-          acceleration * (armY * slant - armX * (floorSin[up]! + clamp(slope, -1, 1))) +
-          2 * rate * clamp(swelling, -reach, reach));
-    }
-    if (forces.capillaryGate && depth[l]! > SKIN_DEPTH !== depth[r]! > SKIN_DEPTH) {
-      const wetLeft = depth[l]! > SKIN_DEPTH;
-      const sign = wetLeft ? 1 : -1;
-      const wetLevel = wetLeft ? level[l]! : level[r]!;
-      gateAtFront(
-        gate,
-        sign * u,
-        wetLevel - sillLevel[j]! - (air ? air[wetLeft ? r : l]! : 0),
-        -sign * rise,
-        height,
-        Math.max(free * cos, CLOSED),
-        cos,
-        spacing,
-        dt,
-        gravity,
-        forces.openFront,
-        forces.slotFront,
-      );
-      if (!gate.open) continue;
-      push -= sign * gate.loss;
-    } else if (forces.capillaryGate && !bothFull) {
-      const sign = noseSide(depth, l, r, cells);
-      const towards = sign * (u - (dt * gravity * rise) / spacing);
-      if (sign !== 0 && towards > 0) {
-        const share = sign > 0 ? depth[r]! / depth[l]! : depth[l]! / depth[r]!;
-        const loss = (dt * forces.openFront * noseShare(share) * faceWidth[j]!) / (area[j]! * spacing);
-        if (towards <= loss) continue;
-        push -= sign * loss;
-      }
+    if (turns) push += dt * turningPush(flow, mesh, forces, j, up, bothFull);
+    if (gated && !bothFull) {
+      const loss = skinLoss(flow, mesh, forces, j, height, dt);
+      if (loss === SHUT) continue;
+      push -= loss;
     }
     const likely = Math.abs(u - (dt * gravity * rise) / spacing);
     if (step[j] && likely > 0) {
@@ -160,7 +106,63 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
   }
 }
 
+/**
+ * Push of the turning frame along the floor [m/s²]: centrifugal, Euler, and Coriolis with the pressure it makes,
+ * which together come to 2Ω ∂h/∂t (derived in docs/model.md). Full passages have no surface to swell.
+ */
+function turningPush(
+  flow: Flow,
+  mesh: Mesh,
+  forces: Forces,
+  j: number,
+  up: number,
+  bothFull: boolean,
+): number {
+  const { depth, flux, advected } = flow;
+  const { floorLeft, floorRight, floorCos, floorSin, path, width } = mesh;
+  const { rate, acceleration } = forces;
+  const l = j - 1;
+  const armX = mesh.x[j]! - mesh.pivotX;
+  const armY = (floorLeft[j]! + floorRight[l]!) / 2 - mesh.pivotY;
+  const slope = bothFull ? 0 : (depth[j]! - depth[l]!) / mesh.facePath[j]!;
+  const swelling =
+    ((flux[l]! - flux[j]!) / (path[l]! * width[l]!) + (flux[j]! - flux[j + 1]!) / (path[j]! * width[j]!)) / 2;
+  const reach = Math.abs(advected[j]!);
+  const slant = floorCos[up]!;
+  return (
+    rate * rate * (armX * slant + armY * floorSin[up]!) +
+    acceleration * (armY * slant - armX * (floorSin[up]! + clamp(slope, -1, 1))) +
+    2 * rate * clamp(swelling, -reach, reach)
+  );
+}
+
+const SHUT = Number.POSITIVE_INFINITY;
 const gate: GateResult = { open: false, loss: 0 };
+
+/** Speed that the skin of a front takes from the face in the step, with its sign [m/s]; SHUT when it holds the front. */
+function skinLoss(flow: Flow, mesh: Mesh, forces: Forces, j: number, height: number, dt: number): number {
+  const { depth, level, advected } = flow;
+  const l = j - 1;
+  const u = advected[j]!;
+  const rise = level[j]! - level[l]!;
+  const path = mesh.facePath[j]!;
+  const wetLeft = depth[l]! > SKIN_DEPTH;
+  if (wetLeft !== depth[j]! > SKIN_DEPTH) {
+    const sign = wetLeft ? 1 : -1;
+    const gas = flow.gas ? flow.gas.head[wetLeft ? j : l]! : 0;
+    const head = (wetLeft ? level[l]! : level[j]!) - flow.sillLevel[j]! - gas;
+    const opening = Math.max((mesh.ceiling[j]! - mesh.sill[j]!) * forces.cos, CLOSED);
+    gateAtFront(gate, sign * u, head, -sign * rise, height, opening, path, dt, forces);
+    return gate.open ? sign * gate.loss : SHUT;
+  }
+  const sign = noseSide(depth, l, j, mesh.cells);
+  if (sign === 0) return 0;
+  const towards = sign * (u - (dt * forces.gravity * rise) / path);
+  if (towards <= 0) return 0;
+  const share = noseShare(sign > 0 ? depth[j]! / depth[l]! : depth[l]! / depth[j]!);
+  const loss = (dt * forces.openFront * share * mesh.faceWidth[j]!) / (flow.area[j]! * path);
+  return towards <= loss ? SHUT : sign * loss;
+}
 
 /** Most that can pass a step for a given specific energy: critical flow, or an orifice when it fills the opening [m²/s]. */
 function weirDischarge(energy: number, normalGravity: number, free: number): number {

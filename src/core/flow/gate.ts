@@ -1,3 +1,4 @@
+import type { Forces } from './forces';
 import { DRY_DEPTH, NOSE_WEIGHT, SKIN_DEPTH } from './settings';
 
 /**
@@ -35,12 +36,9 @@ export function gateAtFront(
   drop: number,
   height: number,
   opening: number,
-  cos: number,
   path: number,
   dt: number,
-  gravity: number,
-  openFront: number,
-  slotFront: number,
+  { gravity, cos, openFront, slotFront }: Pick<Forces, 'gravity' | 'cos' | 'openFront' | 'slotFront'>,
 ): void {
   const fullness = headOverSill / opening;
   const blend = smooth((fullness - BLEND_FROM) / (BLEND_TO - BLEND_FROM));
