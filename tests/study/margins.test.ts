@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import { gridOf } from '$src/report/study/grid';
+import { marginsOf } from '$src/report/study/margins';
+import { openingsOf } from '$src/report/study/openings';
+import type { PointResult, Region } from '$src/report/study/region';
+import { samplePlan } from './samplePlan';
+
+const axes = [
+  { setting: 'tilt.time', from: 2, to: 18, points: 20 },
+  { setting: 'tilt.start', from: 0, to: 0.8, points: 20 },
+];
+const step = 16 / 19;
+
+describe('margins', () => {
+  it('finds edges to an eighth of a step, and says what lies past them', async () => {
+    const regionAt = async (values: Readonly<Record<string, number>>): Promise<Region> => {
+      if (values['tilt.time']! < 5) return 'folds film';
+      return values['tilt.time']! > 11.3 ? 'misrun' : 'sound';
+    };
+    const margins = await marginsOf({ axes, at: [9, 0.4], regionAt });
+    const [faster, slower, flatter, steeper] = margins!;
+    expect(faster).toMatchObject({ axis: 0, direction: -1, meets: 'folds film' });
+    expect(faster!.distance! - 4).toBeLessThanOrEqual(0);
+    expect(faster!.distance!).toBeGreaterThan(4 - step / 8);
+    expect(slower).toMatchObject({ meets: 'misrun' });
+    expect(slower!.distance!).toBeGreaterThan(2.3 - step / 8);
+    expect(slower!.distance!).toBeLessThanOrEqual(2.3);
+    expect(flatter).toMatchObject({ distance: null, meets: null, limit: 0 });
+    expect(steeper).toMatchObject({ distance: null, meets: null, limit: 0.8 });
+  });
+
+  it('ends when it is stopped', async () => {
+    expect(await marginsOf({ axes, at: [9, 0.4], regionAt: async () => null })).toBeNull();
+  });
+});
+
+const figures = {
+  outcome: 'filled and quiet',
+  verdict: 'folds film',
+  cause: 'tongue',
+  folds: 1,
+  lap: null,
+  firstFlow: 0,
+  shareAtStart: 0,
+  peakFrontSpeed: 0.6,
+  criticalSpeed: 0.5,
+  shareAboveCritical: 0.1,
+  arrivalTime: 1,
+  filledTime: 2,
+  fillTime: 1,
+  finalShare: 1,
+  spilled: 0,
+  skinFolded: 0,
+  foldScore: 3,
+} as const;
+
+describe('changes that open a window', () => {
+  const grid = gridOf({ axes });
+  const results = new Map<number, PointResult>([
+    [3, { figures }],
+    [7, { figures: { ...figures, foldScore: 1 } }],
+  ]);
+
+  it('tries the points that came closest first, and names the change that helps', async () => {
+    const asked: Readonly<Record<string, number>>[] = [];
+    const tried = await openingsOf({
+      plan: samplePlan(),
+      grid,
+      results,
+      regionAt: async (values) => {
+        asked.push(values);
+        return 'basin.length' in values ? 'sound' : 'folds film';
+      },
+    });
+    expect(asked[0]!['tilt.time']).toBeCloseTo(2 + 7 * step, 9);
+    const helpful = tried!.filter(({ soundAt }) => soundAt !== null);
+    expect(new Set(helpful.map(({ setting }) => setting))).toEqual(new Set(['basin.length']));
+    expect(asked.length).toBeLessThanOrEqual(2 * 14);
+  });
+});

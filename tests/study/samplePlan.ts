@@ -1,0 +1,17 @@
+import { evaluateBook } from '$src/cells/evaluate';
+import type { Book } from '$src/cells/kinds';
+import type { PourPlan } from '$src/core/pour/plan';
+import { sampleBook } from '../book/sample';
+
+/** The plan of a pour of a book. */
+export function planOf(book: Book, id: string): PourPlan {
+  const evaluation = evaluateBook(book).get(id);
+  if (evaluation?.state !== 'needs a run') throw new Error(`${id} is ${evaluation?.state}`);
+  return evaluation.plan;
+}
+
+/** The first pour of the sample book, on a mesh for quick tests. */
+export function samplePlan(meshCells = 40): PourPlan {
+  const plan = planOf(sampleBook(), 'pour-1');
+  return { ...plan, computation: { ...plan.computation, meshCells, settlingTime: 1 } };
+}
