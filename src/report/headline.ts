@@ -1,0 +1,107 @@
+import type { Figures } from '$src/core/pour/record';
+import { angleText, percentText, secondsText, significant, speedText } from './wording';
+
+/** What is read of a pour's figures to say how sure they are; both a record's figures and those of a study's point have it. */
+export type HeadlineSource = Pick<
+  Figures,
+  'peakFrontSpeed' | 'fillTime' | 'shareAboveCritical' | 'foldScore'
+> & {
+  /** [rad] */
+  readonly firstFlow: number | null;
+};
+
+export interface Headline {
+  readonly key: string;
+  readonly label: string;
+  readonly read: (figures: HeadlineSource) => number | null;
+  readonly show: (value: number) => string;
+  /** Said where there is no value. */
+  readonly missing: string;
+  /** Differences smaller than this cannot be read off and are no spread [SI]. */
+  readonly least: number;
+}
+
+/** The figures a founder decides by, in the order they are read. */
+export const HEADLINES: readonly Headline[] = [
+  {
+    key: 'peakFrontSpeed',
+    label: 'front speed, peak',
+    read: ({ peakFrontSpeed }) => peakFrontSpeed,
+    show: speedText,
+    missing: 'never in the die',
+    least: 0.005,
+  },
+  {
+    key: 'firstFlow',
+    label: 'first flow',
+    read: ({ firstFlow }) => firstFlow,
+    show: (inclination) => angleText(inclination),
+    missing: 'no angle',
+    least: 0.004,
+  },
+  {
+    key: 'fillTime',
+    label: 'fill time',
+    read: ({ fillTime }) => fillTime,
+    show: secondsText,
+    missing: 'not filled',
+    least: 0.01,
+  },
+  {
+    key: 'shareAboveCritical',
+    label: 'path over critical',
+    read: ({ shareAboveCritical }) => shareAboveCritical,
+    show: percentText,
+    missing: 'no front',
+    least: 0.005,
+  },
+  {
+    key: 'foldScore',
+    label: 'fold score',
+    read: ({ foldScore }) => foldScore,
+    show: significant,
+    missing: '',
+    least: 0.05,
+  },
+];
+
+/** The figures of a record as the headlines read them. */
+export const headlineSource = (figures: Figures): HeadlineSource => ({
+  ...figures,
+  firstFlow: figures.firstFlow.kind === 'angle' ? figures.firstFlow.inclination : null,
+});
+
+/** A figure of two runs of one pour that the mesh moves by more than 5 %. */
+export interface MeshSpread {
+  readonly label: string;
+  readonly coarse: string;
+  readonly full: string;
+  /** Difference over the full run's value; null where one of them has none, or the full one is nought. */
+  readonly share: number | null;
+}
+
+const TOLD_FROM = 0.05;
+
+/** Where the coarse and the full run of one pour differ by more than 5 %, and by more than can be read off. */
+export function meshSpread(coarse: HeadlineSource, full: HeadlineSource): MeshSpread[] {
+  return HEADLINES.flatMap(({ label, read, show, missing, least }) => {
+    const [rough, fine] = [read(coarse), read(full)];
+    if (rough === null && fine === null) return [];
+    const words = (value: number | null): string => (value === null ? missing : show(value));
+    const told = { label, coarse: words(rough), full: words(fine) };
+    if (rough === null || fine === null) return [{ ...told, share: null }];
+    const off = Math.abs(rough - fine);
+    if (off <= TOLD_FROM * Math.abs(fine) || off <= least) return [];
+    return [{ ...told, share: fine === 0 ? null : off / Math.abs(fine) }];
+  });
+}
+
+/** The range of one figure over some runs, in words. */
+export function rangeText(headline: Headline, values: readonly (number | null)[]): string {
+  const known = values.filter((value) => value !== null);
+  if (known.length === 0) return headline.missing;
+  const [low, high] = [Math.min(...known), Math.max(...known)];
+  return headline.show(low) === headline.show(high)
+    ? headline.show(low)
+    : `${headline.show(low)} to ${headline.show(high)}`;
+}

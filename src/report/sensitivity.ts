@@ -1,0 +1,86 @@
+import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
+import { fromDegrees } from '$src/core/units';
+import { otherSurface } from './otherSurface';
+import { type PlanAt, planAt } from './study/planAt';
+import { settingNamed } from './study/settings';
+import { fixed, MINUS } from './wording';
+
+/** The pour with one input a little off: what it would be on another day, or if an assumed value were wrong. */
+export interface Variation {
+  readonly id: string;
+  /** What is changed, and to or by what: "charge", "+5 %". */
+  readonly name: string;
+  readonly change: string;
+  readonly at: PlanAt;
+}
+
+/** Steps a careful shop keeps within; ours. */
+const CHARGE = 0.05;
+const RATE = 0.1;
+const START = 2;
+
+/** The plan on the mesh that all variations are run on. */
+export const onPreviewMesh = (plan: PourPlan): PourPlan => ({
+  ...plan,
+  computation: { ...plan.computation, meshCells: Math.min(plan.computation.meshCells, PREVIEW_MESH_CELLS) },
+});
+
+/**
+ * The pour varied one input at a time, on the preview mesh: charge ±5 %, tilt rate ±10 % (all stages alike), start
+ * angle ±2°, contact angle 90° and 180°, and the metal's other surface, clean for oxidised. An input this pour does
+ * not have is left out; what machine or section cannot do is refused with its reason.
+ */
+export function variationsOf(plan: PourPlan): Variation[] {
+  const base = onPreviewMesh(plan);
+  return [
+    ...bothWays(
+      base,
+      'charge.mass',
+      'charge',
+      `${fixed(CHARGE * 100, 0)} %`,
+      (now, sign) => now * (1 + sign * CHARGE),
+    ),
+    ...bothWays(
+      base,
+      'tilt.rate',
+      'tilt rate',
+      `${fixed(RATE * 100, 0)} %`,
+      (now, sign) => now * (1 + sign * RATE),
+    ),
+    ...bothWays(
+      base,
+      'tilt.start',
+      'start angle',
+      `${START}°`,
+      (now, sign) => now + sign * fromDegrees(START),
+    ),
+    ...[90, 180].map((degrees) => touching(base, degrees)),
+    surfaceOf(base),
+  ];
+}
+
+type Change = (now: number, sign: 1 | -1) => number;
+
+function bothWays(base: PourPlan, setting: string, name: string, by: string, change: Change): Variation[] {
+  const now = settingNamed(base, setting)?.read(base) ?? null;
+  if (now === null) return [];
+  return ([-1, 1] as const).map((sign) => ({
+    id: `${setting}${sign}`,
+    name,
+    change: `${sign < 0 ? MINUS : '+'}${by}`,
+    at: planAt(base, { [setting]: change(now, sign) }),
+  }));
+}
+
+const touching = (base: PourPlan, degrees: number): Variation => ({
+  id: `contact${degrees}`,
+  name: 'contact angle',
+  change: `${degrees}°`,
+  at: planAt(base, { 'metal.contactAngle': fromDegrees(degrees) }),
+});
+
+function surfaceOf(base: PourPlan): Variation {
+  const { name, liquid } = otherSurface(base.liquid);
+  const change = `${name}, ${fixed(liquid.surfaceTension, 2)} N/m`;
+  return { id: 'surface', name: 'surface tension', change, at: { plan: { ...base, liquid } } };
+}

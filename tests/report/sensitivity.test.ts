@@ -1,0 +1,127 @@
+import { describe, expect, it } from 'vitest';
+import { criticalSpeedOf } from '$src/core/metal/criticalSpeed';
+import type { PourPlan } from '$src/core/pour/plan';
+import { motionOf } from '$src/core/tilt/motionOf';
+import { fromDegrees } from '$src/core/units';
+import { type HeadlineSource, meshSpread } from '$src/report/headline';
+import { otherSurface } from '$src/report/otherSurface';
+import { variationsOf } from '$src/report/sensitivity';
+import { inventedPlan } from './inventedRecord';
+
+const planOf = (plan: PourPlan, id: string): PourPlan => {
+  const at = variationsOf(plan).find((variation) => variation.id === id)?.at;
+  if (!at || 'refused' in at) throw new Error(`${id} is ${at ? 'refused' : 'not varied'}.`);
+  return at.plan;
+};
+
+const limits = {
+  highestStart: fromDegrees(60),
+  lowestEnd: fromDegrees(-90),
+  slowest: fromDegrees(1),
+  quickest: fromDegrees(120),
+};
+const staged: PourPlan = {
+  ...inventedPlan,
+  computation: { ...inventedPlan.computation, meshCells: 400 },
+  tilt: {
+    kind: 'staged',
+    start: fromDegrees(30),
+    smoothing: 0,
+    limits,
+    stages: [
+      { to: 0, time: 4 },
+      { to: fromDegrees(-90), rate: fromDegrees(30) },
+    ],
+  },
+};
+
+describe('variations of a pour', () => {
+  it('changes one input each, on the preview mesh', () => {
+    expect(planOf(staged, 'charge.mass1').volume / staged.volume).toBeCloseTo(1.05, 12);
+    expect(planOf(staged, 'charge.mass-1').volume / staged.volume).toBeCloseTo(0.95, 12);
+    expect(planOf(staged, 'tilt.start1').tilt.start).toBeCloseTo(fromDegrees(32), 12);
+    expect(planOf(staged, 'contact90').liquid.contactAngle).toBeCloseTo(fromDegrees(90), 12);
+    for (const { at } of variationsOf(staged))
+      if ('plan' in at) expect(at.plan.computation.meshCells).toBe(100);
+  });
+
+  it('quickens stages given in time as much as stages given by rate', () => {
+    const whole = motionOf(staged.tilt).duration;
+    expect(motionOf(planOf(staged, 'tilt.rate1').tilt).duration).toBeCloseTo(whole / 1.1, 9);
+    expect(motionOf(planOf(staged, 'tilt.rate-1').tilt).duration).toBeCloseTo(whole / 0.9, 9);
+  });
+
+  it('refuses a start the machine cannot do, with the reason', () => {
+    const narrow = {
+      ...staged,
+      tilt: { ...staged.tilt, limits: { ...limits, highestStart: fromDegrees(30) } },
+    };
+    const at = variationsOf(narrow).find(({ id }) => id === 'tilt.start1')!.at;
+    expect('refused' in at && at.refused.by).toBe('machine');
+  });
+
+  it('leaves out the pace of a tilt that has none to be set', () => {
+    const drawn: PourPlan = {
+      ...staged,
+      tilt: {
+        kind: 'drawn',
+        start: fromDegrees(30),
+        limits,
+        origin: '',
+        knots: [{ time: 6, inclination: fromDegrees(-90) }],
+      },
+    };
+    expect(variationsOf(drawn).map(({ name }) => name)).not.toContain('tilt rate');
+    expect(variationsOf(drawn).map(({ name }) => name)).toContain('charge');
+  });
+});
+
+describe('the other surface', () => {
+  const oxidised = {
+    density: 2400,
+    viscosity: 1.1e-3,
+    surfaceTension: 0.865,
+    contactAngle: 2.6,
+    criticalSpeed: criticalSpeedOf(0.865, 2400),
+  };
+
+  it('is clean aluminium at 1.10 N/m, with its own critical speed (Garcia-Cordovilla et al. 1986)', () => {
+    const { name, liquid } = otherSurface(oxidised);
+    expect(name).toBe('clean');
+    expect(liquid.surfaceTension).toBeCloseTo(1.1, 12);
+    expect(liquid.criticalSpeed).toBeCloseTo(criticalSpeedOf(1.1, 2400), 12);
+  });
+
+  it('leads back again', () => {
+    const back = otherSurface(otherSurface(oxidised).liquid);
+    expect(back.name).toBe('oxidised');
+    expect(back.liquid.surfaceTension).toBeCloseTo(0.865, 12);
+  });
+
+  it('leaves a typed critical speed alone', () => {
+    expect(otherSurface({ ...oxidised, criticalSpeed: 0.4 }).liquid.criticalSpeed).toBe(0.4);
+  });
+});
+
+describe('spread between meshes', () => {
+  const full: HeadlineSource = {
+    peakFrontSpeed: 0.5,
+    firstFlow: 0.2,
+    fillTime: 2,
+    shareAboveCritical: 0,
+    foldScore: 1,
+  };
+
+  it('says nothing of 4 %, and tells 6 %', () => {
+    expect(meshSpread({ ...full, peakFrontSpeed: 0.52 }, full)).toEqual([]);
+    const told = meshSpread({ ...full, peakFrontSpeed: 0.53 }, full);
+    expect(told).toMatchObject([{ label: 'front speed, peak', coarse: '0.53 m/s', full: '0.50 m/s' }]);
+    expect(told[0]!.share).toBeCloseTo(0.06, 12);
+  });
+
+  it('tells a figure that only one of the two runs has', () => {
+    expect(meshSpread({ ...full, fillTime: null }, full)).toMatchObject([
+      { coarse: 'not filled', share: null },
+    ]);
+  });
+});
