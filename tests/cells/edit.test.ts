@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { copyPour } from '$src/cells/copyPour';
 import { addCell, copyCell, deleteCell, moveCell, moveCellTo, renameCell } from '$src/cells/edit';
 import { freeId, freeName } from '$src/cells/names';
 import { dependentsOf, inOrder, needsOf, takenBy } from '$src/cells/needs';
@@ -31,6 +32,19 @@ describe('what needs what', () => {
 });
 
 describe('changes of a book', () => {
+  it('copies a pour with its section, tilt and charge, wired to each other and not to the first', () => {
+    const pour = firstOf(book, 'pour');
+    const changed = copyPour(book, pour.id);
+    expect(changed.cells).toHaveLength(book.cells.length + 4);
+    const copy = changed.cells.find((cell) => cell.name === `${pour.name} copy`);
+    if (copy?.kind !== 'pour') throw new Error('no copy');
+    expect(copy.metal).toBe(pour.metal);
+    expect([pour.section, pour.charge, pour.tilt]).not.toContain(copy.tilt);
+    const charge = changed.cells.find((cell) => cell.id === copy.charge);
+    expect(charge).toMatchObject({ section: copy.section, tilt: copy.tilt, metal: pour.metal });
+    for (const cell of book.cells) expect(changed.cells).toContainEqual(cell);
+  });
+
   it('copies a cell behind itself with a name and id of its own', () => {
     const changed = copyCell(copyCell(book, 'tilt-1'), 'tilt-1');
     expect(ids(changed).slice(3, 6)).toEqual(['tilt-1', 'tilt-3', 'tilt-2']);
