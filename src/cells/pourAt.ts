@@ -1,4 +1,6 @@
+import type { Metal, Sourced } from '$src/core/metal/metal';
 import type { PourPlan } from '$src/core/pour/plan';
+import type { Section } from '$src/core/section/section';
 import type { SettingValues } from '$src/report/study/planAt';
 import type { SettingGroup } from '$src/report/study/setting';
 import { settingNamed } from '$src/report/study/settings';
@@ -23,29 +25,50 @@ function changedKinds({ base, values }: StudyPoint, charge: Cell | undefined): S
     Object.keys(values).flatMap((id) => settingNamed(base, id)?.group ?? []),
   );
   const kinds = new Set<Kind>();
-  if (groups.has('section')) kinds.add('section');
+  if (groups.has('section') || isDieVaried(values)) kinds.add('section');
   if (groups.has('tilt') || groups.has('pace')) kinds.add('tilt');
-  if (groups.has('metal')) kinds.add('metal');
+  if (groups.has('metal') || 'heat.metal' in values) kinds.add('metal');
   const isByMass = charge?.kind === 'charge' && charge.charge.by === 'mass';
   if (groups.has('charge') || (!isByMass && (kinds.has('section') || kinds.has('tilt')))) kinds.add('charge');
   return kinds;
 }
 
+const isDieVaried = (values: SettingValues): boolean => 'heat.die' in values || 'heat.transfer' in values;
+
+/** Coat and die temperature belong to the regions of a section. */
+function heatedAs({ plan: { section, heat }, values }: StudyPoint): Section {
+  if (!heat || !isDieVaried(values)) return section;
+  const regions = section.regions.map((region, index) => {
+    const { dieTemperature, transfer } = heat.regions[index]!;
+    return { ...region, dieTemperature, transfer };
+  });
+  return { ...section, regions };
+}
+
+/** What a study varied is the user's own; the rest keeps its source. */
+function meltedAs(metal: Metal, { liquid, heat }: PourPlan): Metal {
+  const yours = (before: Sourced, value: number): Sourced =>
+    before.value === value ? before : { value, source: 'from a study', confidence: 'yours' };
+  return {
+    ...metal,
+    contactAngle: yours(metal.contactAngle, liquid.contactAngle),
+    pouringTemperature: yours(
+      metal.pouringTemperature,
+      heat?.startTemperature ?? metal.pouringTemperature.value,
+    ),
+  };
+}
+
 /** The cell as the point has it. */
-function atPoint(cell: Cell, { plan }: StudyPoint): Cell {
+function atPoint(cell: Cell, point: StudyPoint): Cell {
+  const { plan } = point;
   switch (cell.kind) {
     case 'section':
-      return { ...cell, section: plan.section };
+      return { ...cell, section: heatedAs(point) };
     case 'tilt':
       return { ...cell, tilt: plan.tilt };
-    case 'metal': {
-      const contactAngle = {
-        value: plan.liquid.contactAngle,
-        source: 'from a study',
-        confidence: 'yours' as const,
-      };
-      return { ...cell, metal: { ...cell.metal, contactAngle } };
-    }
+    case 'metal':
+      return { ...cell, metal: meltedAs(cell.metal, plan) };
     case 'charge':
       return { ...cell, charge: { by: 'mass', mass: plan.volume * plan.liquid.density } };
     default:
