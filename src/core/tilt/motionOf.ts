@@ -1,5 +1,5 @@
 import { knotMotion } from './knotMotion';
-import { machineMotion } from './machine/machineMotion';
+import { dryRun } from './machine/dryRun';
 import type { Motion, ProgrammedTilt, Tilt } from './tilt';
 import { type Turn, turnsOf } from './turns';
 
@@ -16,7 +16,7 @@ interface Piece {
 export function motionOf(tilt: Tilt): Motion {
   switch (tilt.kind) {
     case 'machine':
-      return machineMotion(tilt).motion;
+      return dryRun(tilt).motion;
     case 'drawn':
     case 'measured':
       return knotMotion(tilt);

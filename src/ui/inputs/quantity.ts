@@ -1,12 +1,18 @@
 import {
+  fromBar,
   fromCelsius,
+  fromCentistokes,
   fromDegrees,
   fromInches,
+  fromLitres,
   fromMillimetres,
   fromSquareMillimetres,
+  toBar,
   toCelsius,
+  toCentistokes,
   toDegrees,
   toInches,
+  toLitres,
   toMillimetres,
   toSquareMillimetres,
 } from '$src/core/units';
@@ -29,7 +35,15 @@ export type QuantityKind =
   | 'speed'
   | 'area'
   | 'share'
-  | 'count';
+  | 'count'
+  | 'pressure'
+  | 'volume'
+  | 'turns'
+  | 'ratio'
+  | 'valve coefficient'
+  | 'rotary damping'
+  | 'kinematic viscosity'
+  | 'heat transfer';
 
 export interface Quantity {
   readonly unit: string;
@@ -94,6 +108,21 @@ const OTHERS: Readonly<Record<Exclude<QuantityKind, 'length' | 'level'>, Quantit
     fromShown: (percent) => percent / 100,
   },
   count: { ...plain, unit: '', decimals: [0, 0], step: 1 },
+  pressure: { unit: 'bar', decimals: [0, 1], step: 5, signed: false, toShown: toBar, fromShown: fromBar },
+  volume: { unit: 'l', decimals: [1, 3], step: 0.1, signed: false, toShown: toLitres, fromShown: fromLitres },
+  turns: { ...plain, unit: 'turns', decimals: [1, 2], step: 0.1 },
+  ratio: { ...plain, unit: '', decimals: [1, 3], step: 0.01 },
+  'valve coefficient': { ...plain, unit: 'm³/h', decimals: [2, 5], step: 0.01 },
+  'rotary damping': { ...plain, unit: 'N·m·s', decimals: [0, 1], step: 10 },
+  'heat transfer': { ...plain, unit: 'W/m²K', decimals: [0, 1], step: 50 },
+  'kinematic viscosity': {
+    unit: 'mm²/s',
+    decimals: [1, 2],
+    step: 0.1,
+    signed: false,
+    toShown: toCentistokes,
+    fromShown: fromCentistokes,
+  },
 };
 
 export function quantityOf(kind: QuantityKind, lengthUnit: LengthUnit): Quantity {

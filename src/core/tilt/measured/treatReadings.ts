@@ -1,0 +1,130 @@
+import type { Issue } from '$src/core/issue';
+import { fromDegrees } from '$src/core/units';
+import type { Knot } from '../tilt';
+import type { Reading } from './readRows';
+
+/** What is done to readings before they are a tilt. */
+export interface Treatment {
+  /** The instrument counts the other way. */
+  readonly reversed: boolean;
+  /** Angle the instrument shows with the die axis level [rad], in its own count. */
+  readonly zero: number;
+  /** The instrument shows late by this [s]. */
+  readonly lag: number;
+  /** Readings within half of this on either side are smoothed by a parabola [s]; 0 for none. */
+  readonly smoothing: number;
+}
+
+export const PLAIN_TREATMENT: Treatment = { reversed: false, zero: 0, lag: 0, smoothing: 0.2 };
+
+export interface Treated {
+  readonly start: number;
+  readonly knots: readonly Knot[];
+  /** Root mean square of readings about the smoothed line [rad]. */
+  readonly noise: number;
+  readonly notes: readonly Issue[];
+}
+
+/** The body has begun to turn, or is at rest again, when it is this far from where it stood [rad]. */
+const MOVED = fromDegrees(0.5);
+const KNOTS = 60;
+/** A gap this many usual steps long is named. */
+const GAP = 5;
+
+/** Readings to a tilt: corrected, smoothed, cut to the stretch that turns, and thinned to knots at even times. */
+export function treatReadings(readings: readonly Reading[], treatment: Treatment): Treated {
+  const sign = treatment.reversed ? -1 : 1;
+  const corrected = readings.map(({ time, angle }) => ({
+    time: time - treatment.lag,
+    angle: sign * (angle - treatment.zero),
+  }));
+  const smooth = corrected.map(({ time }) => smoothedAt(corrected, time, treatment.smoothing / 2));
+  const squares = corrected.reduce((sum, { angle }, i) => sum + (angle - smooth[i]!) ** 2, 0);
+  const [from, to] = turningStretch(corrected, smooth);
+  const begin = corrected[from]!.time;
+  const time = corrected[to]!.time - begin;
+  const count = Math.min(KNOTS, to - from);
+  const start = meanAngle(corrected.slice(0, from + 1));
+  const end = meanAngle(corrected.slice(to));
+  const knots = Array.from({ length: count }, (_, k) => {
+    const at = (time * (k + 1)) / count;
+    return { time: at, inclination: k === count - 1 ? end : between(corrected, smooth, begin + at) };
+  });
+  return { start, knots, noise: Math.sqrt(squares / readings.length), notes: gapNotes(readings) };
+}
+
+/** Whether the readings rise where a pour must fall: the sign is then reversed. */
+export function looksReversed(readings: readonly Reading[]): boolean {
+  const [first, last] = [readings[0]!, readings.at(-1)!];
+  return last.angle > first.angle;
+}
+
+/** Where it stood: the mean of all readings at rest, less noisy than any one of them. */
+const meanAngle = (readings: readonly Reading[]): number =>
+  readings.reduce((sum, { angle }) => sum + angle, 0) / readings.length;
+
+/** Parabola through the readings near a time, least squares (Savitzky and Golay's way, for uneven steps). */
+function smoothedAt(readings: readonly Reading[], time: number, half: number): number {
+  const near = readings.filter((one) => Math.abs(one.time - time) <= half + 1e-12);
+  const order = Math.min(2, near.length - 1);
+  const scale = half || 1;
+  const sums = new Array<number>(2 * order + 1).fill(0);
+  const right = new Array<number>(order + 1).fill(0);
+  for (const one of near) {
+    const u = (one.time - time) / scale;
+    for (let p = 0; p < sums.length; p++) sums[p] = sums[p]! + u ** p;
+    for (let p = 0; p < right.length; p++) right[p] = right[p]! + one.angle * u ** p;
+  }
+  return valueAtMiddle(sums, right);
+}
+
+/** First unknown of the normal equations, by elimination. */
+function valueAtMiddle(sums: readonly number[], right: readonly number[]): number {
+  const n = right.length;
+  const rows = right.map((value, i) => [...Array.from({ length: n }, (_, j) => sums[i + j]!), value]);
+  for (let i = n - 1; i > 0; i--) {
+    for (let k = 0; k < i; k++) {
+      const factor = rows[k]![i]! / rows[i]![i]!;
+      for (let j = 0; j <= n; j++) rows[k]![j] = rows[k]![j]! - factor * rows[i]![j]!;
+    }
+  }
+  return rows[0]![n]! / rows[0]![0]!;
+}
+
+function turningStretch(readings: readonly Reading[], smooth: readonly number[]): [number, number] {
+  const last = readings.length - 1;
+  let from = smooth.findIndex((angle) => Math.abs(angle - smooth[0]!) > MOVED);
+  from = Math.max(0, from - 1);
+  let to = last;
+  while (to > from + 1 && Math.abs(smooth[to - 1]! - smooth[last]!) <= MOVED) to--;
+  return [from, to];
+}
+
+function between(readings: readonly Reading[], smooth: readonly number[], time: number): number {
+  const after = Math.min(
+    Math.max(
+      1,
+      readings.findIndex((one) => one.time >= time - 1e-12),
+    ),
+    readings.length - 1,
+  );
+  const [a, b] = [readings[after - 1]!, readings[after]!];
+  const share = Math.min(1, (time - a.time) / (b.time - a.time));
+  return smooth[after - 1]! + share * (smooth[after]! - smooth[after - 1]!);
+}
+
+function gapNotes(readings: readonly Reading[]): Issue[] {
+  const steps = readings.slice(1).map((one, i) => one.time - readings[i]!.time);
+  const usual = [...steps].sort((a, b) => a - b)[Math.floor(steps.length / 2)]!;
+  return steps.flatMap((step, i) => {
+    if (step <= GAP * usual) return [];
+    const at = readings[i]!.time.toFixed(2);
+    return [
+      {
+        path: 'file',
+        message: `Nothing was read for ${step.toFixed(2)} s after ${at} s.`,
+        remedy: 'The gap is bridged; measure again if it matters.',
+      },
+    ];
+  });
+}

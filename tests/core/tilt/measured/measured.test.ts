@@ -1,0 +1,87 @@
+import { describe, expect, it } from 'vitest';
+import { checkKnots } from '$src/core/tilt/checkKnots';
+import { knotMotion } from '$src/core/tilt/knotMotion';
+import { type Readings, readRows } from '$src/core/tilt/measured/readRows';
+import { looksReversed, PLAIN_TREATMENT, treatReadings } from '$src/core/tilt/measured/treatReadings';
+import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { fromDegrees, toDegrees } from '$src/core/units';
+
+function read(text: string): Readings {
+  const result = readRows(text);
+  if ('issues' in result) throw new Error(result.issues[0]!.message);
+  return result;
+}
+
+/** +30° to −90° in 4 s, half a cosine, at rest a second before and after; 50 readings a second. */
+const truth = (t: number): number =>
+  30 - 60 * (1 - Math.cos(Math.PI * Math.min(Math.max((t - 1) / 4, 0), 1)));
+const times = Array.from({ length: 301 }, (_, i) => i * 0.02);
+/** Noise without chance: two sines of no common period. */
+const noise = (t: number): number => 0.2 * Math.sin(977 * t) + 0.2 * Math.sin(613 * t + 1);
+
+describe('reading a file', () => {
+  it.each([
+    ['points and commas', (t: number, a: number) => `${t.toFixed(3)},${a.toFixed(3)}`, 'time,angle'],
+    [
+      'decimal commas',
+      (t: number, a: number) => `${t.toFixed(3)};${a.toFixed(3)}`.replaceAll('.', ','),
+      't (s);Winkel (°)',
+    ],
+    ['milliseconds', (t: number, a: number) => `${Math.round(t / 0.001)}\t${a.toFixed(3)}`, 'time_ms\tpitch'],
+    ['radians', (t: number, a: number) => `${t.toFixed(3)} ${fromDegrees(a).toFixed(6)}`, 't angle'],
+    ['no header', (t: number, a: number) => `${t.toFixed(3)} ${a.toFixed(3)}`, null],
+    ['angle first', (t: number, a: number) => `${a.toFixed(3)};${t.toFixed(3)}`, 'incl;time'],
+  ])('%s', (_, line, header) => {
+    const { rows, wrongRows } = read(
+      [...(header ? [header] : []), ...times.map((t) => line(t, truth(t)))].join('\n'),
+    );
+    expect(wrongRows).toEqual([]);
+    expect(rows).toHaveLength(times.length);
+    for (const [i, { time, angle }] of rows.entries()) {
+      expect(time).toBeCloseTo(times[i]!, 3);
+      expect(Math.abs(toDegrees(angle) - truth(times[i]!))).toBeLessThan(1e-3);
+    }
+  });
+
+  it('names the rows it leaves out', () => {
+    const { rows, wrongRows } = read('t,angle\n0,30\n1,abc\n2,20\n1.5,19\n3,10\n4,\n5,5\n');
+    expect(rows).toHaveLength(4);
+    expect(wrongRows.map(({ path }) => path)).toEqual(['line 3', 'line 5', 'line 7']);
+  });
+
+  it.each(['', 'hello', '1,2\n3,4'])('refuses %j', (text) => expect(readRows(text)).toHaveProperty('issues'));
+});
+
+describe('readings to a tilt', () => {
+  const readings = (of: (t: number) => number) => times.map((t) => ({ time: t, angle: fromDegrees(of(t)) }));
+
+  it('finds the turn in noisy, shifted, reversed, late readings', () => {
+    const wrong = readings((t) => -truth(t - 0.1) + 7 + noise(t));
+    expect(looksReversed(wrong)).toBe(true);
+    const treated = treatReadings(wrong, { reversed: true, zero: fromDegrees(7), lag: 0.1, smoothing: 0.3 });
+    const motion = knotMotion(treated);
+    // It begins where the noise lets go, at most 0.5° late, so compare by the time of passing level.
+    const passing = (angleAt: (t: number) => number) => times.find((t) => angleAt(t) < 0)!;
+    expect(Math.abs(toDegrees(motion.start) - 30)).toBeLessThan(0.6);
+    expect(Math.abs(toDegrees(motion.end) + 90)).toBeLessThan(0.6);
+    expect(motion.duration).toBeGreaterThan(3.4);
+    expect(motion.duration).toBeLessThan(4.2);
+    const level = passing((t) => toDegrees(motion.inclinationAt(t)));
+    const rate = toDegrees(motion.rateAt(level));
+    expect(Math.abs(rate + 60 * (Math.PI / 4) * Math.sin(Math.PI / 3))).toBeLessThan(3);
+    expect(treated.noise).toBeGreaterThan(fromDegrees(0.1));
+    expect(treated.noise).toBeLessThan(fromDegrees(0.3));
+    expect(checkKnots({ kind: 'measured', limits: DEFAULT_LIMITS, origin: '', ...treated })).toEqual([]);
+  });
+
+  it('smoothing leaves a parabola as it is', () => {
+    const parabola = readings((t) => 30 - 3 * t * t);
+    const { noise: left } = treatReadings(parabola, { ...PLAIN_TREATMENT, smoothing: 0.4 });
+    expect(left).toBeLessThan(1e-10);
+  });
+
+  it('names a gap', () => {
+    const gappy = readings(truth).filter(({ time }) => time < 2 || time > 2.5);
+    expect(treatReadings(gappy, PLAIN_TREATMENT).notes).toHaveLength(1);
+  });
+});
