@@ -210,13 +210,21 @@ function computationWords({ computation }: PourPlan): InputWords[] {
   ];
 }
 
-/** Mass of the charge: "0.58 kg". */
+/** Mass of the charge, to the last digit that decides: "0.582 kg". */
 export const massText = ({ volume, liquid }: PourPlan): string =>
-  `${(volume * liquid.density).toPrecision(2)} kg`;
+  `${(volume * liquid.density).toPrecision(3)} kg`;
+
+/** Nobody ladles to a part in a thousand: charges closer than that are one charge. */
+const ladled = ({ volume, liquid }: PourPlan): number => Number((volume * liquid.density).toPrecision(3));
 
 /** Every input of a pour in words, section first, computation last; the same names for every pour. */
 export function inputWords(plan: PourPlan): InputWords[] {
-  const charge: InputWords = { name: 'charge', text: massText(plan), decides: plan.volume, group: 'charge' };
+  const charge: InputWords = {
+    name: 'charge',
+    text: massText(plan),
+    decides: ladled(plan),
+    group: 'charge',
+  };
   return [
     ...sectionWords(plan.section),
     ...tiltWords(plan.tilt),
