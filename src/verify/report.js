@@ -1,12 +1,22 @@
 /** Writes docs/verification.md and docs/figures/*.svg: `npm run verify`. Exit code 1 when a figure is worse than it should be. */
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'vite';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const docs = join(root, 'docs');
+
+const PARTS = ['verify/verify', 'verify/refinement', 'book/readBook', 'cells/evaluate'];
 
 /** Bundles the checks once, so that they run as fast as the command line. */
 async function loadChecks() {
@@ -25,12 +35,13 @@ async function loadChecks() {
         emptyOutDir: true,
         target: 'node20',
         rolldownOptions: {
-          input: { verify: join(root, 'src/verify/verify.ts') },
+          input: Object.fromEntries(PARTS.map((part) => [basename(part), join(root, 'src', `${part}.ts`)])),
           output: { entryFileNames: '[name].mjs' },
         },
       },
     });
-    return await import(pathToFileURL(join(folder, 'verify.mjs')).href);
+    const parts = PARTS.map((part) => import(pathToFileURL(join(folder, `${basename(part)}.mjs`)).href));
+    return Object.assign({}, ...(await Promise.all(parts)));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -38,8 +49,25 @@ async function loadChecks() {
 
 const faultFile = join(docs, 'faults.json');
 const faults = existsSync(faultFile) ? JSON.parse(readFileSync(faultFile, 'utf8')) : [];
-const { verify } = await loadChecks();
-const { page, figures, worse } = verify(faults, (/** @type {string} */ line) => console.log(line));
+const { verify, refinementFamily, readBook, evaluateBook } = await loadChecks();
+
+/** Every pour of the example books, as the page would run it. */
+function examplePours() {
+  const files = readdirSync(join(root, 'static')).filter((file) => file.endsWith('.pourbook.json'));
+  return files.flatMap((file) => {
+    const { book } = readBook(readFileSync(join(root, 'static', file), 'utf8'));
+    const evaluations = evaluateBook(book);
+    return book.cells.flatMap(
+      (/** @type {{ kind: string, id: string, name: string }} */ { kind, id, name }) => {
+        const { plan } = evaluations.get(id);
+        return kind === 'pour' && plan ? [{ book: book.title, pour: name, plan }] : [];
+      },
+    );
+  });
+}
+
+const tell = (/** @type {string} */ line) => console.log(line);
+const { page, figures, worse } = verify(faults, tell, [refinementFamily(examplePours())]);
 mkdirSync(join(docs, 'figures'), { recursive: true });
 writeFileSync(join(docs, 'verification.md'), page);
 for (const { name, svg } of figures) writeFileSync(join(docs, 'figures', `${name}.svg`), svg);

@@ -1,3 +1,4 @@
+import type { Family } from './check';
 import { FAMILIES } from './families';
 import { holds, short } from './finding';
 import { type FaultResult, plotsOf, type Ran, verificationPage } from './page';
@@ -10,9 +11,13 @@ export interface Verified {
   readonly worse: readonly string[];
 }
 
-/** Runs every check at full effort; `tell` hears of each family as it is done. */
-export function verify(faults: readonly FaultResult[], tell: (line: string) => void): Verified {
-  const ran: Ran[] = FAMILIES.map((family) => {
+/** Runs every check at full effort, then those of `further`; `tell` hears of each family as it is done. */
+export function verify(
+  faults: readonly FaultResult[],
+  tell: (line: string) => void,
+  further: readonly Family[] = [],
+): Verified {
+  const ran: Ran[] = [...FAMILIES, ...further].map((family) => {
     const outcomes = family.checks.map((check) => ({ check, outcome: check.run('report') }));
     tell(`${family.name}: ${outcomes.length} checks`);
     return { family, outcomes };
