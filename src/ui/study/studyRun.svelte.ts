@@ -13,8 +13,12 @@ import type { StudyPool } from './studyPool';
 
 export type StudyState = 'waiting' | 'running' | 'stopped' | 'fresh';
 
-/** What is being looked for at present. */
-export type Stage = 'first look' | 'edges' | 'margins' | 'changes that open a window';
+/** What is being done at present. */
+export type Stage =
+  | 'First look'
+  | 'Following the edges'
+  | 'Measuring the margins'
+  | 'Trying changes that may open a window';
 
 /** Results are shown this often while more come [ms]. */
 const SHOW_EVERY = 150;
@@ -27,7 +31,7 @@ export class StudyRun {
   readonly grid: Grid;
   results: ReadonlyMap<number, PointResult> = $state.raw(new Map());
   state: StudyState = $state('waiting');
-  stage: Stage = $state('first look');
+  stage: Stage = $state('First look');
   margins: readonly Margin[] | null = $state.raw(null);
   tried: readonly TriedChange[] | null = $state.raw(null);
   setRegion: Region | null = $state(null);
@@ -90,7 +94,7 @@ export class StudyRun {
       wave.length > 0;
       wave = pointsWanted(this.grid, regions)
     ) {
-      this.stage = regions.size < first ? 'first look' : 'edges';
+      this.stage = regions.size < first ? 'First look' : 'Following the edges';
       const total = regions.size + wave.length;
       await this.#pool.each(wave, isOver, async (point) => {
         const result = await this.#resultAt(valuesAt(this.grid, point));
@@ -107,7 +111,7 @@ export class StudyRun {
   async #margins(isOver: () => boolean): Promise<void> {
     const at = this.setPoint;
     if (at === null || this.margins) return;
-    this.stage = 'margins';
+    this.stage = 'Measuring the margins';
     const setValues = Object.fromEntries(this.axes.map(({ setting }, index) => [setting, at[index]!]));
     this.setRegion = regionOf(await this.#resultAt(setValues));
     if (isOver() || this.setRegion !== 'sound' || this.axes.length < 2) return;
@@ -118,7 +122,7 @@ export class StudyRun {
     const hasSound =
       this.setRegion === 'sound' || [...this.#found.values()].some((one) => regionOf(one) === 'sound');
     if (hasSound || this.axes.length < 2 || this.tried) return;
-    this.stage = 'changes that open a window';
+    this.stage = 'Trying changes that may open a window';
     const { plan, grid } = this;
     this.tried = await openingsOf({ plan, grid, results: this.#found, regionAt: this.#regionAt(isOver) });
   }

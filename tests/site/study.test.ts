@@ -1,0 +1,54 @@
+import { expect, test } from 'vitest';
+import { writeBook } from '$src/book/writeBook';
+import { addCell } from '$src/cells/edit';
+import type { Book } from '$src/cells/kinds';
+import { newCell } from '$src/cells/newCell';
+import { fromDegrees } from '$src/core/units';
+import { sampleBook } from '../book/sample';
+import { openBookFile } from './helpers/books';
+import { useSite } from './helpers/openPage';
+import { picture } from './helpers/picture';
+import { seriousBarriers } from './helpers/seriousBarriers';
+
+const openPage = useSite();
+
+/** A window of 6 × 6 points on a very coarse mesh, and pours as coarse, so that the page is soon done. */
+function studyBook(): Book {
+  const sample = sampleBook();
+  const computation = { meshCells: 40, capillaryGate: true, settlingTime: 1 };
+  const cells = sample.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation } : cell));
+  const quick = { ...sample, cells };
+  const study = newCell('study', quick);
+  if (study.kind !== 'study') throw new Error('A new study is a study.');
+  const axes = [
+    { setting: 'tilt.time', from: 1.5, to: 6, points: 6 },
+    { setting: 'tilt.start', from: fromDegrees(10), to: fromDegrees(40), points: 6 },
+  ];
+  return addCell(quick, { ...study, study: { ...study.study, axes, meshCells: 40 } });
+}
+
+test('a pour window is computed, told in words, and its points open as pours', async () => {
+  const page = await openPage();
+  await openBookFile(page, { name: 'window.pourbook.json', text: writeBook(studyBook()) });
+  const study = page.locator('[data-kind="study"]');
+  await study.scrollIntoViewIfNeeded();
+  await expect.poll(() => study.getAttribute('data-state'), { timeout: 120_000 }).toBe('fresh');
+  await picture(page, 'study');
+  const map = await study
+    .getByRole('img', { name: /^Map of start angle against tilt time/ })
+    .getAttribute('aria-label');
+  const counts = [...map!.matchAll(/(\d+) points/g)].map(([, count]) => Number(count));
+  expect(counts.reduce((sum, count) => sum + count, 0)).toBe(36);
+
+  await study.getByText('the map in words').click();
+  expect(await study.locator('tbody tr', { hasText: '1.5 s' }).count()).toBe(6);
+
+  await study.getByRole('slider', { name: 'start angle' }).fill('2');
+  await study.getByRole('slider', { name: 'tilt time' }).fill('5');
+  await expect.poll(() => study.textContent()).toContain('6 s, +22°');
+  const before = await page.locator('[data-kind="pour"]').count();
+  await study.getByRole('button', { name: 'Open as a pour' }).click();
+  await expect.poll(() => page.locator('[data-kind="pour"]').count()).toBe(before + 1);
+  expect(await page.locator('[data-kind="tilt"]').count()).toBe(2);
+  expect(await seriousBarriers(page)).toEqual([]);
+});
