@@ -127,6 +127,7 @@ const cell = v.variant('kind', [
     charge: reference,
     tilt: reference,
     computation,
+    provenDwell: v.exactOptional(number),
   }),
   v.strictObject({ kind: v.literal('compare'), ...base, pours: listOf(id, MOST_CELLS), stepBy }),
   v.strictObject({ kind: v.literal('study'), ...base, pour: reference, study }),

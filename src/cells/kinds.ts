@@ -62,6 +62,8 @@ export interface PourCell extends CellBase {
   readonly charge: CellId | null;
   readonly tilt: CellId | null;
   readonly computation: Computation;
+  /** Time the die stayed closed on castings that came out well [s]; absent = none proven. Decides no run. */
+  readonly provenDwell?: number;
 }
 
 export interface CompareCell extends CellBase {

@@ -34,6 +34,7 @@ export const fromSquareMillimetres = (squareMillimetres: number): number =>
   squareMillimetres / MILLIMETRES_PER_METRE ** 2;
 /** Viscosity, pascal seconds to millipascal seconds. */
 export const toMillipascalSeconds = (pascalSeconds: number): number => pascalSeconds * 1000;
+export const toKilojoules = (joules: number): number => joules / 1000;
 export const fromMilliseconds = (milliseconds: number): number => milliseconds / 1000;
 /** Kinematic viscosity: square metres a second to centistokes (mm²/s). */
 export const toCentistokes = (squareMetresPerSecond: number): number =>

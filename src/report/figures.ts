@@ -1,5 +1,6 @@
 import type { Figures, FirstFlow, FoldSize, PourRecord } from '$src/core/pour/record';
 import { toCelsius, toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
+import { gasHeld } from './gasHeld';
 import { angleText, fixed, percentNumber, secondsNumber, significant } from './wording';
 
 /** One figure of a pour, ready for the page, the command line's table and its JSON. */
@@ -106,8 +107,9 @@ function mouthToEndMissing(figures: Figures): string {
 }
 
 function fillRows(figures: Figures): FigureRow[] {
+  const missing = gasHeld({ figures }) ? 'not reached: gas held' : 'not filled';
   const seconds = (key: string, label: string, value: number | null) =>
-    row(key, label, 's', value, secondsNumber, 'not filled');
+    row(key, label, 's', value, secondsNumber, missing);
   return [
     seconds('filled_50_time_s', 'half full', figures.filled50Time),
     seconds('filled_90_time_s', '90 % full', figures.filled90Time),
@@ -126,7 +128,7 @@ function heatRows({ lap, arrivingTemperature }: Figures): FigureRow[] {
   return [
     row(
       'arriving_temperature_C',
-      'front at the end wall',
+      'front temperature, end wall',
       '°C',
       arrivingTemperature === null ? null : toCelsius(arrivingTemperature),
       (value) => value.toFixed(0),
@@ -138,7 +140,7 @@ function heatRows({ lap, arrivingTemperature }: Figures): FigureRow[] {
       's',
       Number.isFinite(lap.margin) ? lap.margin : null,
       secondsNumber,
-      '',
+      'nowhere near',
     ),
   ];
 }

@@ -1,5 +1,5 @@
 import type { PourRecord } from '$src/core/pour/record';
-import { toDegrees, toMillimetres } from '$src/core/units';
+import { toCelsius, toDegrees, toMillimetres } from '$src/core/units';
 import { type FigureRow, figureRows, foldCount } from './figures';
 import { dieLength } from './series';
 import { angleText, countText, fixed, listText, secondsNumber } from './wording';
@@ -50,20 +50,32 @@ function foldNote(record: PourRecord): string {
   return `${countText(record.folds.length, 'fold')}: ${listText(counts)}`;
 }
 
+function frontNote({ plan }: PourRecord): string {
+  return plan.heat ? `tilt begins at ${fixed(toCelsius(plan.heat.startTemperature), 0)} °C` : '';
+}
+
+function marginNote({ figures }: PourRecord): string {
+  const { lap } = figures;
+  if (!lap || !Number.isFinite(lap.margin)) return 'no place near freezing';
+  return lap.margin < 0 ? 'too late at its slowest place' : 'at the place nearest to it';
+}
+
 const NOTES: Readonly<Record<string, (record: PourRecord) => string>> = {
   first_flow_deg: firstFlowNote,
   peak_front_speed_m_per_s: peakNote,
   share_above_critical_percent: overNote,
   mouth_to_end_s: spanNote,
   fill_time_s: fillNote,
+  arriving_temperature_C: frontNote,
+  lap_margin_s: marginNote,
   skin_folded_mm: foldNote,
 };
 
-/** The six figures of a pour's row, in the order they are read. */
+/** The figures of a pour's row, in the order they are read; those of heat only where it was computed. */
 export function keyFigures(record: PourRecord): KeyFigure[] {
   const rows = figureRows(record);
-  return Object.entries(NOTES).map(([key, note]) => ({
-    ...rows.find((row) => row.key === key)!,
-    note: note(record),
-  }));
+  return Object.entries(NOTES).flatMap(([key, note]) => {
+    const row = rows.find((each) => each.key === key);
+    return row ? [{ ...row, note: note(record) }] : [];
+  });
 }

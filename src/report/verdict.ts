@@ -1,11 +1,20 @@
 import type { Fold, PourRecord } from '$src/core/pour/record';
 import { toDegrees } from '$src/core/units';
+import { gasHeld } from './gasHeld';
 import { bold, plain, type Sentence } from './sentence';
 import { type SpeedCall, speedCall } from './speedCall';
 import { type Reason, verdictReasons } from './verdictReasons';
 import { angleText, fixed, percentText, secondsText, speedText } from './wording';
 
-export type VerdictKind = 'sound' | 'near the limit' | 'folds film' | 'not filled' | 'stopped';
+export type VerdictKind =
+  | 'sound'
+  | 'near the limit'
+  | 'folds film'
+  | 'laps'
+  | 'misrun'
+  | 'gas held'
+  | 'not filled'
+  | 'stopped';
 
 /** What a founder would say of a pour, and why. */
 export interface Verdict {
@@ -21,6 +30,9 @@ const HEADLINES: Readonly<Record<VerdictKind, string>> = {
   sound: 'Sound.',
   'near the limit': 'Near the limit.',
   'folds film': 'Folds film.',
+  laps: 'Laps.',
+  misrun: 'Misrun.',
+  'gas held': 'Not filled: gas held.',
   'not filled': 'Not filled.',
   stopped: 'Stopped early.',
 };
@@ -32,11 +44,24 @@ export const otherFolds = (record: PourRecord): readonly Fold[] =>
 export const endedEarly = ({ outcome }: PourRecord): boolean =>
   outcome.kind === 'stopped' || outcome.kind === 'stopped by the user';
 
+/** Sizes of what folds film: cold metal and gas that keeps the die from filling have verdicts of their own. */
+function filmSizes(record: PourRecord): ReadonlySet<Fold['size']> {
+  const isFilm = ({ kind }: Fold) => kind !== 'lap' && !(kind === 'gas sealed in' && gasHeld(record));
+  return new Set(
+    otherFolds(record)
+      .filter(isFilm)
+      .map((fold) => fold.size),
+  );
+}
+
 function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
-  const sizes = new Set(otherFolds(record).map((fold) => fold.size));
+  const sizes = filmSizes(record);
+  const { lap, filledTime } = record.figures;
   if (speed === 'over' || sizes.has('heavy')) return 'folds film';
   if (endedEarly(record)) return 'stopped';
-  if (record.figures.filledTime === null) return 'not filled';
+  if (gasHeld(record)) return 'gas held';
+  if (lap && lap.kind !== 'none') return lap.kind;
+  if (filledTime === null) return 'not filled';
   return speed === 'too close to call' || sizes.has('marked') ? 'near the limit' : 'sound';
 }
 
@@ -72,7 +97,7 @@ function filling(record: PourRecord): string {
   if (record.outcome.kind === 'stopped by the user')
     return `; it was ${share} full when you stopped the run.`;
   if (record.outcome.kind === 'stopped') return `; it was ${share} full when the computation stopped.`;
-  return `; the die ends ${share} full.`;
+  return `; the die ends ${share} full${gasHeld(record) ? ', held up by gas' : ''}.`;
 }
 
 /** The verdict on one pour: under, too close to call or over, with its reasons. */

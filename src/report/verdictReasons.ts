@@ -1,6 +1,8 @@
 import type { Fold, FoldSize, PourRecord } from '$src/core/pour/record';
 import { toCubicCentimetres, toDegrees } from '$src/core/units';
+import { coldReason, gasReason } from './coldReason';
 import { firstFlowText } from './figures';
+import { gasHeld } from './gasHeld';
 import { peakRange, type SpeedCall } from './speedCall';
 import {
   angleText,
@@ -28,7 +30,8 @@ function ending({ outcome, figures, plan }: PourRecord): Reason | null {
       name: 'stopped by you',
       line: 'Figures below hold up to the moment of the stop and no further.',
     };
-  if (figures.filledTime !== null) return null;
+  const isTold = gasHeld({ figures }) || figures.lap?.kind === 'misrun';
+  if (figures.filledTime !== null || isTold) return null;
   const spilled = toCubicCentimetres(figures.spilled);
   const lost = spilled > 0.5 ? `; ${significant(spilled)} cm³ left over a rim` : '';
   const poured = significant(toCubicCentimetres(plan.volume));
@@ -84,8 +87,9 @@ const sizeWord = ({ size }: Fold): string => `${size[0]!.toUpperCase()}${size.sl
 
 const heavierFirst = (a: Fold, b: Fold): number => WEIGHT[b.size] - WEIGHT[a.size] || a.time - b.time;
 
-function foldReasons({ folds }: PourRecord): Reason[] {
-  const others = folds.filter((fold) => fold.kind !== 'front over critical').toSorted(heavierFirst);
+function foldReasons(record: PourRecord): Reason[] {
+  const told = ['front over critical', 'lap', ...(gasHeld(record) ? ['gas sealed in'] : [])];
+  const others = record.folds.filter((fold) => !told.includes(fold.kind)).toSorted(heavierFirst);
   const kinds = [...new Set(others.map((fold) => fold.kind))];
   return kinds.map((kind) => {
     const ofKind = others.filter((fold) => fold.kind === kind);
@@ -103,7 +107,10 @@ export function verdictReasons(record: PourRecord, speed: SpeedCall | null): Rea
   const isQuick = speed === 'over' || speed === 'too close to call';
   const ordered = [
     ending(record),
+    gasReason(record),
+    speed === 'over' ? null : coldReason(record),
     isQuick ? bySpeed : null,
+    speed === 'over' ? coldReason(record) : null,
     firstFlowReason(record),
     ...foldReasons(record),
     isQuick ? null : bySpeed,

@@ -16,6 +16,22 @@ const LIVE = [...BASICS, 'core/section', 'core/level', 'core/metal', 'core/tilt'
 /** What goes into a run and what comes out, without the run itself. */
 const PLAN_AND_RECORD = ['core/pour/plan', 'core/pour/record'];
 
+/** Heat that needs no run: what metals, coats and dies are, and what happens once everything stands still. */
+const HEAT_AT_REST = [
+  'core/heat/afterFill',
+  'core/heat/cautions',
+  'core/heat/checkHeat',
+  'core/heat/coat',
+  'core/heat/coats',
+  'core/heat/ejection',
+  'core/heat/heatPlan',
+  'core/heat/restingParts',
+  'core/heat/shrinkage',
+  'core/heat/thermal',
+  'core/heat/thermalMetals',
+  'core/pour/heatPlanOf',
+];
+
 /** Dependencies point one way, from the die's outline to the page. Read from top to bottom. */
 export const RULES: Readonly<Record<string, Rule>> = {
   'core/units': { allowed: [], reason: 'conversions stand alone, so that everything may use them' },
@@ -63,12 +79,12 @@ export const RULES: Readonly<Record<string, Rule>> = {
     reason: 'a benchmark times what the command line runs, without page or worker',
   },
   report: {
-    allowed: [...LIVE, ...PLAN_AND_RECORD, 'core/mesh'],
+    allowed: [...LIVE, ...PLAN_AND_RECORD, ...HEAT_AT_REST, 'core/mesh'],
     libraries: ['d3', 'ndarray'],
     reason: 'a report reads records; it must not know which cell shows it, nor run anything',
   },
   cells: {
-    allowed: [...LIVE, ...PLAN_AND_RECORD, 'core/pour/planHash', 'report'],
+    allowed: [...LIVE, ...PLAN_AND_RECORD, ...HEAT_AT_REST, 'core/pour/planHash', 'report'],
     reason: 'cells are data and pure answers; "needs a run" is said, not done',
   },
   book: {
@@ -87,7 +103,16 @@ export const RULES: Readonly<Record<string, Rule>> = {
     reason: 'the command line does without browser, page and web worker',
   },
   ui: {
-    allowed: [...LIVE, ...PLAN_AND_RECORD, 'core/pour/planHash', 'report', 'cells', 'book', 'worker/client'],
+    allowed: [
+      ...LIVE,
+      ...PLAN_AND_RECORD,
+      ...HEAT_AT_REST,
+      'core/pour/planHash',
+      'report',
+      'cells',
+      'book',
+      'worker/client',
+    ],
     libraries: ['svelte', 'd3', 'markdown-it', 'idb', '$app'],
     reason: 'the page reaches the solver through worker/client only, so that it never computes a pour itself',
   },

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { fromCelsius } from '$src/core/units';
 import { figureRows, figureWithUnit } from '$src/report/figures';
+import { keyFigures } from '$src/report/keyFigures';
 import { inventedFigures, inventedRecord } from './inventedRecord';
 
 const pick = (record: ReturnType<typeof inventedRecord>, key: string) => {
@@ -48,6 +50,24 @@ describe('figure rows', () => {
       figures: { ...inventedFigures, firstFlow: { kind: 'already in the die' } },
     });
     expect(pick(ladled, 'first_flow_deg').text).toBe('already in the die while ladling');
+  });
+
+  it('says that gas is held where nothing fills', () => {
+    const figures = { ...inventedFigures, filledTime: null, fillTime: null, gasHeld: true };
+    expect(pick(inventedRecord({ figures }), 'fill_time_s').text).toBe('not reached: gas held');
+  });
+
+  it('gives the temperature of the front and the time left before freezing', () => {
+    const figures = {
+      ...inventedFigures,
+      arrivingTemperature: fromCelsius(655),
+      lap: { kind: 'none', margin: 1.5 },
+    } as const;
+    const record = inventedRecord({ figures });
+    expect(pick(record, 'arriving_temperature_C')).toMatchObject({ text: '655', unit: '°C' });
+    expect(pick(record, 'lap_margin_s').value).toBe(1.5);
+    expect(keyFigures(record).map(({ key }) => key)).toContain('lap_margin_s');
+    expect(keyFigures(inventedRecord()).map(({ key }) => key)).not.toContain('lap_margin_s');
   });
 
   it('has the same keys whatever happened', () => {

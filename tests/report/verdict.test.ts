@@ -94,6 +94,67 @@ describe('verdict', () => {
     expect(flow({ kind: 'angle', inclination: 0, time: 1 })).toContain('as the die passes level');
   });
 
+  const cold = (kind: 'laps' | 'misrun', margin: number, change: Partial<PourRecord['figures']> = {}) =>
+    verdict(inventedRecord({ folds: [], figures: { ...inventedFigures, lap: { kind, margin }, ...change } }));
+
+  it('laps when fronts meet cold, which alone folds no film', () => {
+    const lap = { ...fold('heavy', 'lap'), cause: 'Two fronts meet cold.' };
+    const figures = { ...inventedFigures, lap: { kind: 'laps', margin: 0.4 } } as const;
+    const { kind, sentence, reasons } = verdict(inventedRecord({ figures, folds: [lap] }));
+    expect(kind).toBe('laps');
+    expect(sentence[0]).toEqual({ text: 'Laps.', bold: true });
+    expect(reasons[0]).toEqual({ name: 'laps', line: 'Two fronts meet cold.' });
+    expect(reasons.filter(({ name }) => name.startsWith('lap'))).toHaveLength(1);
+  });
+
+  it('says by how much the slowest place is too late', () => {
+    expect(cold('laps', -0.35).reasons[0]!.line).toBe(
+      'The slowest place fills 0.35 s after its metal goes stiff.',
+    );
+  });
+
+  it('misruns when the metal goes stiff short of the end', () => {
+    const { kind, sentence, reasons } = cold('misrun', -1, {
+      filledTime: null,
+      fillTime: null,
+      finalShare: 0.62,
+    });
+    expect(kind).toBe('misrun');
+    expect(sentence[0]!.text).toBe('Misrun.');
+    expect(reasons.map(({ name }) => name)).toEqual(['misrun', 'under critical speed']);
+    expect(reasons[0]!.line).toContain('62 % full');
+  });
+
+  it('folds film first when a pour both folds and laps', () => {
+    const lap = fold('heavy', 'lap');
+    const record = peaking(0.9, { folds: [lap] });
+    const figures = { ...record.figures, lap: { kind: 'laps', margin: -0.1 } } as const;
+    const { kind, reasons } = verdict({ ...record, figures });
+    expect(kind).toBe('folds film');
+    expect(reasons.map(({ name }) => name)).toEqual(['over critical speed', 'laps']);
+  });
+
+  it('says that gas is held, and the vent that would let it out', () => {
+    const gas: Fold = { ...fold('heavy', 'gas sealed in'), details: { vent_area_for_100_Pa_m2: 12e-6 } };
+    const figures = {
+      ...inventedFigures,
+      filledTime: null,
+      fillTime: null,
+      finalShare: 0.8,
+      gasHeld: true,
+    };
+    const { kind, sentence, reasons } = verdict(inventedRecord({ folds: [gas], figures }));
+    expect(kind).toBe('gas held');
+    expect(plainText(sentence)).toContain('Not filled: gas held.');
+    expect(plainText(sentence)).toContain('ends 80 % full, held up by gas');
+    expect(reasons[0]).toMatchObject({ name: 'gas held' });
+    expect(reasons[0]!.line).toContain('about 12 mm² of free vent');
+    expect(reasons.map(({ name }) => name)).not.toContain('gas sealed in');
+    // Once the die is full, gas that was pressed on the way is a fold like any other.
+    const filled = inventedRecord({ folds: [gas], figures: { ...inventedFigures, gasHeld: true } });
+    expect(verdict(filled).kind).toBe('folds film');
+  });
+
   it('gives three reasons at most', () => {
     const folds = (['front over critical', 'end impact', 'return wave', 'skin contraction'] as const).map(
       (kind) => fold('heavy', kind),

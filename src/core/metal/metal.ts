@@ -10,7 +10,7 @@ export interface Sourced {
 
 /** A casting metal as poured. Each value carries source and confidence; the user may change any of them. */
 export interface Metal {
-  /** Key of the metal it was made from: 'A356', 'AlSi12', 'aluminium bronze'. */
+  /** Key of the metal it was made from: 'A356', 'AlSi12', 'aluminium bronze', 'brass', 'ZA-12', 'AZ91'. */
   readonly base: string;
   readonly name: string;
   /** Liquid density at the pouring temperature [kg/m³]. */

@@ -1,15 +1,7 @@
-import { fromCelsius, fromDegrees } from '$src/core/units';
-import type { Metal, Sourced } from './metal';
-
-/**
- * Assumed for every metal: oxide-skinned metal on a rough dry coat is close to non-wetting (180°), clean aluminium
- * on alumina stands near 90°. The stand height changes little between them; the page gives first flow as a band.
- */
-const ASSUMED_CONTACT_ANGLE: Sourced = {
-  value: fromDegrees(150),
-  source: 'Chosen between clean (about 90°) and non-wetting (180°); no source of its own',
-  confidence: 'assumed',
-};
+import { fromCelsius } from '$src/core/units';
+import { ASSUMED_CONTACT_ANGLE } from './assumedContactAngle';
+import { FURTHER_METALS } from './furtherMetals';
+import type { Metal } from './metal';
 
 const A356: Metal = {
   base: 'A356',
@@ -96,7 +88,7 @@ const ALUMINIUM_BRONZE: Metal = {
 };
 
 /** The metals a book can start from. Properties of the liquid near pouring temperature; all may be edited. */
-export const METALS: readonly Metal[] = [A356, AlSi12, ALUMINIUM_BRONZE];
+export const METALS: readonly Metal[] = [A356, AlSi12, ALUMINIUM_BRONZE, ...FURTHER_METALS];
 
 /** The metal with that key, e.g. `metalNamed('A356')`; undefined when there is none. */
 export function metalNamed(base: string): Metal | undefined {

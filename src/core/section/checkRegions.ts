@@ -1,4 +1,5 @@
 import type { Issue } from '$src/core/issue';
+import { fromCelsius, toCelsius } from '$src/core/units';
 import { SAME_PLACE } from './lineAt';
 import { millimetres as mm } from './millimetres';
 import type { Region, Section } from './section';
@@ -16,7 +17,11 @@ export function checkRegions(section: Section): Issue[] {
       },
     ];
   }
-  const each = regions.flatMap((region, i) => [...checkWidth(region, i), ...checkEnd(section, i)]);
+  const each = regions.flatMap((region, i) => [
+    ...checkWidth(region, i),
+    ...checkEnd(section, i),
+    ...checkHeatOf(region, i),
+  ]);
   return each.length > 0 ? each : checkCover(section);
 }
 
@@ -29,6 +34,27 @@ function checkWidth({ name, width }: Region, index: number): Issue[] {
       remedy: `Type a width from ${mm(SIZES.least)} to ${mm(SIZES.most)} mm.`,
     },
   ];
+}
+
+/** Widest heat transfer that means anything here [W/(m² K)], and the coldest and hottest die [K]. */
+const TRANSFER = { low: 1, high: 50_000 };
+const DIE = { coldest: fromCelsius(0), hottest: fromCelsius(1200) };
+
+function checkHeatOf({ name, transfer, dieTemperature }: Region, index: number): Issue[] {
+  const issues: Issue[] = [];
+  if (transfer !== undefined && !(transfer >= TRANSFER.low && transfer <= TRANSFER.high))
+    issues.push({
+      path: `regions.${index}.transfer`,
+      message: `Region ${name} has no usable heat transfer.`,
+      remedy: `Choose a coat, or type ${TRANSFER.low} to ${TRANSFER.high} W/m²K; 1000 to 3000 is usual under a coat.`,
+    });
+  if (dieTemperature !== undefined && !(dieTemperature >= DIE.coldest && dieTemperature <= DIE.hottest))
+    issues.push({
+      path: `regions.${index}.dieTemperature`,
+      message: `Region ${name} has no usable die temperature.`,
+      remedy: `Type ${toCelsius(DIE.coldest)} to ${toCelsius(DIE.hottest)} °C.`,
+    });
+  return issues;
 }
 
 function widthWords(width: number): string {

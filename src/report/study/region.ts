@@ -36,7 +36,7 @@ function regionOfFigures({ outcome, verdict, lap, shareAtStart }: PointFigures):
   if (verdict === 'folds film') return isCold ? 'folds film and laps' : 'folds film';
   if (outcome === 'stopped by the user') return 'not computed';
   if (lap && lap.kind !== 'none') return lap.kind;
-  if (verdict === 'not filled') return 'not filled';
+  if (verdict === 'not filled' || verdict === 'gas held') return 'not filled';
   return verdict === 'near the limit' ? 'near the limit' : 'sound';
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { thermalOf } from '$src/core/heat/thermalMetals';
 import { checkMetal } from '$src/core/metal/checkMetal';
 import { criticalSpeed } from '$src/core/metal/criticalSpeed';
 import { liquidOf } from '$src/core/metal/liquidOf';
@@ -9,8 +10,15 @@ const a356 = metalNamed('A356')!;
 const withDensity = (value: number): Metal => ({ ...a356, density: { ...a356.density, value } });
 
 describe('metals', () => {
-  it('has the three of the shop, each sound and each value with a source', () => {
-    expect(METALS.map((metal) => metal.base)).toEqual(['A356', 'AlSi12', 'aluminium bronze']);
+  it('has the three of the shop and three more, each sound and each value with a source', () => {
+    expect(METALS.map((metal) => metal.base)).toEqual([
+      'A356',
+      'AlSi12',
+      'aluminium bronze',
+      'brass',
+      'ZA-12',
+      'AZ91',
+    ]);
     for (const metal of METALS) {
       expect(checkMetal(metal)).toEqual([]);
       for (const key of [
@@ -27,6 +35,14 @@ describe('metals', () => {
 
   it('marks the contact angle as assumed', () => {
     expect(METALS.every((metal) => metal.contactAngle.confidence === 'assumed')).toBe(true);
+  });
+
+  it('knows the freezing and the caution of each', () => {
+    for (const { base } of METALS) {
+      const thermal = thermalOf(base)!;
+      expect(thermal.solidus.value).toBeLessThanOrEqual(thermal.liquidus.value);
+      expect(thermal.caution).toMatch(/competent person/);
+    }
   });
 
   it('hands the flow bare numbers', () => {

@@ -233,3 +233,16 @@ test('a section of any numbers at all is checked without an exception', () => {
     { seed: 90210, numRuns: 500 },
   );
 });
+
+test('a coat or a die temperature that cannot be is marked in its region', () => {
+  const withHeat = (heat: Partial<Section['regions'][number]>): Section =>
+    change({ regions: sound.regions.map((region, i) => (i === 1 ? { ...region, ...heat } : region)) });
+  expect(checkSection(withHeat({ transfer: 1850, dieTemperature: 623 }))).toEqual([]);
+  for (const transfer of [0, -5, Number.NaN, Number.POSITIVE_INFINITY])
+    expect(checkSection(withHeat({ transfer })).map(({ path }) => path)).toEqual(['regions.1.transfer']);
+  for (const dieTemperature of [-5, Number.NaN, 3000]) {
+    const [issue] = checkSection(withHeat({ dieTemperature }));
+    expect(issue?.path).toBe('regions.1.dieTemperature');
+    expect(issue?.remedy).toContain('0 to 1200 °C');
+  }
+});

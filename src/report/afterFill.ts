@@ -1,0 +1,109 @@
+import { freezePart, judgeFeeding, WANTED_TIME_RATIO } from '$src/core/heat/afterFill';
+import { COMMON_DWELL, type Ejection, earliestEjection } from '$src/core/heat/ejection';
+import type { HeatPlan } from '$src/core/heat/heatPlan';
+import { type RestingParts, restingParts } from '$src/core/heat/restingParts';
+import { FEEDER_EFFICIENCY } from '$src/core/heat/shrinkage';
+import type { ThermalMetal } from '$src/core/heat/thermal';
+import { thermalOfFreezing } from '$src/core/heat/thermalMetals';
+import type { PourRecord } from '$src/core/pour/record';
+import { toCubicCentimetres } from '$src/core/units';
+import type { KeyFigure } from './keyFigures';
+import { fixed, significant } from './wording';
+
+/** What happens once the die is full: figures for people, and when the die may be opened. */
+export interface AfterFill {
+  readonly figures: readonly Omit<KeyFigure, 'unit'>[];
+  readonly ejection: Ejection;
+}
+
+/** Freezing time [s] with the metal touching the coat all along, and with a gap that opens. */
+interface Span {
+  readonly name: string;
+  readonly touching: number;
+  readonly gapped: number;
+}
+
+const ALUMINIUM = ['A356', 'AlSi12'];
+
+const isFull = ({ figures }: PourRecord): boolean => figures.filledTime !== null;
+
+/**
+ * Freezing after the fill. Null where heat was not computed, the metal's solid is not known or the die is not full.
+ * @param provenDwell time the die stayed closed on good castings [s]; null = none
+ */
+export function afterFill(record: PourRecord, provenDwell: number | null): AfterFill | null {
+  const { heat, section, volume } = record.plan;
+  const thermal = heat && thermalOfFreezing(heat.freezing);
+  if (!heat || !thermal || !isFull(record)) return null;
+  const left = volume - record.figures.spilled;
+  const touching = restingParts(section, heat, left, false);
+  const gapped = restingParts(section, heat, left, true);
+  const spans = spansOf(heat, thermal, touching, gapped);
+  const feeder = spans.find(({ name }) => name === touching.feeder?.name);
+  const die = spans.filter((span) => span !== feeder);
+  const slowest = die.reduce((a, b) => (b.gapped > a.gapped ? b : a));
+  const times = spans.map((span) => span.gapped);
+  const ejection = earliestEjection(times, provenDwell, ALUMINIUM.includes(thermal.base));
+  return {
+    ejection,
+    figures: [
+      spanFigure('freezing_die_s', 'thickest part of the die', slowest, `${slowest.name}, all solid`),
+      feederFigure(feeder, heat, thermal, touching),
+      closedFigure(ejection),
+    ],
+  };
+}
+
+function spansOf(heat: HeatPlan, thermal: ThermalMetal, a: RestingParts, b: RestingParts): Span[] {
+  const timesOf = (parts: RestingParts) =>
+    [...parts.die, ...(parts.feeder ? [parts.feeder] : [])].map((part) =>
+      freezePart(heat.freezing, part, thermal.solidConductivity.value),
+    );
+  const gapped = timesOf(b);
+  return timesOf(a).map(({ name, time }, i) => ({ name, touching: time, gapped: gapped[i]!.time }));
+}
+
+function spanFigure(key: string, label: string, { touching, gapped }: Span, note: string) {
+  const text = Number.isFinite(gapped) ? `${fixed(touching, 0)}–${fixed(gapped, 0)} s` : 'never: die too hot';
+  return { key, label, value: gapped, text, note };
+}
+
+function feederFigure(
+  feeder: Span | undefined,
+  heat: HeatPlan,
+  thermal: ThermalMetal,
+  parts: RestingParts,
+): Omit<KeyFigure, 'unit'> {
+  const label = 'feeder, under the roof';
+  if (!feeder || !parts.feeder)
+    return {
+      key: 'freezing_feeder_s',
+      label,
+      value: null,
+      text: 'none',
+      note: 'no metal left over the mouth',
+    };
+  const { timeRatio, supply, demand } = judgeFeeding(
+    heat.freezing,
+    parts.die,
+    parts.feeder,
+    thermal.freezingShrinkage.value,
+    FEEDER_EFFICIENCY.plain,
+  );
+  const [given, asked] = [supply, demand].map((volume) => significant(toCubicCentimetres(volume)));
+  const note = `${fixed(timeRatio, 1)} × the die's time, ${fixed(WANTED_TIME_RATIO, 1)} wanted; gives ${given} of ${asked} cm³ asked`;
+  return spanFigure('freezing_feeder_s', label, feeder, note);
+}
+
+function closedFigure(ejection: Ejection): Omit<KeyFigure, 'unit'> {
+  const { earliest, because } = ejection;
+  const { shortest, longest, mark } = COMMON_DWELL;
+  const common = ejection.withinCommon === null ? '' : `; usual ${shortest} to ${longest} s (${mark})`;
+  return {
+    key: 'earliest_opening_s',
+    label: 'keep the die closed',
+    value: earliest,
+    text: Number.isFinite(earliest) ? `${fixed(Math.ceil(earliest), 0)} s at least` : 'unknown',
+    note: `${because}${common}`,
+  };
+}

@@ -1,0 +1,51 @@
+import type { ThermalMetal } from '$src/core/heat/thermal';
+import type { Confidence, Sourced } from '$src/core/metal/metal';
+import { toCelsius, toKilojoules } from '$src/core/units';
+import { fixed, percentText } from './wording';
+
+/** One thermal property in the words of a table. */
+export interface ThermalRow {
+  readonly name: string;
+  readonly text: string;
+  readonly unit: string;
+  readonly source: string;
+  readonly confidence: Confidence;
+}
+
+const celsius = (kelvin: number): string => fixed(toCelsius(kelvin), 0);
+const whole = (value: number): string => fixed(value, 0);
+const shared = (share: number): string => fixed(share * 100, 1);
+
+const row = (name: string, unit: string, { value, ...rest }: Sourced, show: (value: number) => string) => ({
+  name,
+  unit,
+  text: show(value),
+  ...rest,
+});
+
+/** What a metal is to heat, in the order a founder reads it. */
+export function thermalRows(thermal: ThermalMetal): ThermalRow[] {
+  const { pouringRange, dieRange } = thermal;
+  return [
+    row('liquidus', '°C', thermal.liquidus, celsius),
+    row('solidus', '°C', thermal.solidus, celsius),
+    row('a front stops at', 'solid', thermal.coherency, percentText),
+    row('latent heat', 'kJ/kg', thermal.latentHeat, (heat) => whole(toKilojoules(heat))),
+    row('specific heat, liquid', 'J/kgK', thermal.liquidHeat, whole),
+    row('specific heat, solid', 'J/kgK', thermal.solidHeat, whole),
+    row('conductivity, solid', 'W/mK', thermal.solidConductivity, whole),
+    row('density, solid', 'kg/m³', thermal.solidDensity, whole),
+    row('shrinkage on freezing', '%', thermal.freezingShrinkage, shared),
+    row('pattern contraction', '%', thermal.contraction, shared),
+    ...[
+      { name: 'pouring range', range: pouringRange },
+      { name: 'die range', range: dieRange },
+    ].map(({ name, range }) => ({
+      name,
+      unit: '°C',
+      text: `${celsius(range.low)}–${celsius(range.high)}`,
+      source: range.source,
+      confidence: range.confidence,
+    })),
+  ];
+}

@@ -1,0 +1,22 @@
+import { coatTransfer } from '$src/core/heat/coat';
+import { COATS } from '$src/core/heat/coats';
+import { DEFAULT_DIE_TEMPERATURE, DEFAULT_TRANSFER } from '$src/core/pour/heatPlanOf';
+import type { Region } from '$src/core/section/section';
+
+/** A transfer that belongs to no coat of the list. */
+export const OWN_COAT = 'typed in';
+
+/** Coats to choose from, with the transfer each comes to [W/(m² K)]. */
+export const COAT_CHOICES: readonly { readonly name: string; readonly transfer: number }[] = COATS.map(
+  (coat) => ({ name: coat.name, transfer: coatTransfer(coat) }),
+);
+
+/** What a region's coat and die come to, with what is taken where nothing is said. */
+export const transferOf = (region: Region): number => region.transfer ?? DEFAULT_TRANSFER;
+export const dieTemperatureOf = (region: Region): number => region.dieTemperature ?? DEFAULT_DIE_TEMPERATURE;
+
+/** The coat a transfer belongs to; a transfer between the coats is one's own. */
+export function coatNameOf(transfer: number): string {
+  const found = COAT_CHOICES.find((coat) => Math.abs(coat.transfer - transfer) < 0.5);
+  return found?.name ?? OWN_COAT;
+}

@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { freezePart } from '$src/core/heat/afterFill';
+import { restingParts } from '$src/core/heat/restingParts';
+import { metalNamed } from '$src/core/metal/metals';
+import { heatPlanOf } from '$src/core/pour/heatPlanOf';
+import { afterFill } from '$src/report/afterFill';
+import { inventedFigures, inventedPlan, inventedRecord } from './inventedRecord';
+
+const heat = heatPlanOf(metalNamed('A356')!, inventedPlan.section)!;
+const hot = inventedRecord({ plan: { ...inventedPlan, heat } });
+
+describe('parts that stand still after the fill', () => {
+  it('have the moduli and volumes that geometry gives', () => {
+    const { die, feeder } = restingParts(inventedPlan.section, heat, inventedPlan.volume, false);
+    // Two cavities of 200 x 30 x 30 mm; a slice away from the end is cooled on four sides: 30/4 mm; the end wall takes off.
+    expect(die.map(({ name }) => name)).toEqual(['arm']);
+    expect(die[0]!.volume).toBeCloseTo(2 * 0.2 * 0.03 * 0.03, 12);
+    expect(die[0]!.modulus).toBeCloseTo(0.0075, 6);
+    // Charge 414 cm³ less 360 cm³ of die.
+    expect(feeder!.volume).toBeCloseTo(54e-6, 12);
+  });
+
+  it('freeze later once a gap opens', () => {
+    const [touching, gapped] = [false, true].map(
+      (gap) =>
+        freezePart(
+          heat.freezing,
+          restingParts(inventedPlan.section, heat, inventedPlan.volume, gap).die[0]!,
+          150,
+        ).time,
+    );
+    expect(gapped!).toBeGreaterThan(touching! * 1.5);
+  });
+});
+
+describe('after the fill', () => {
+  it('says nothing without heat or when the die is not full', () => {
+    expect(afterFill(inventedRecord(), null)).toBeNull();
+    const figures = { ...inventedFigures, filledTime: null };
+    expect(afterFill({ ...hot, figures }, null)).toBeNull();
+  });
+
+  it('never opens sooner than the proven dwell, nor than all is solid', () => {
+    const solid = afterFill(hot, null)!.ejection;
+    expect(solid.earliest).toBe(solid.solid);
+    expect(afterFill(hot, solid.solid / 2)!.ejection.earliest).toBe(solid.solid);
+    const proven = afterFill(hot, solid.solid * 2)!.ejection;
+    expect(proven.earliest).toBe(solid.solid * 2);
+    expect(proven.because).toBe('the dwell you have proven');
+  });
+
+  it('marks common practice as such', () => {
+    const closed = afterFill(hot, null)!.figures.at(-1)!;
+    expect(closed.note).toContain('usual 60 to 120 s (common practice, no source)');
+  });
+});
