@@ -130,6 +130,26 @@ function stokerOutcome(): Outcome {
   };
 }
 
+/** A bore at the size of a die and the step of a pour, where it crosses up to half a mesh cell a step. */
+function benchBore(): Outcome {
+  const dam: DamBreak = { length: 1, h0: 0.05, after: 0.01, time: 0.3 };
+  const { depth, bore } = stokerMiddle(dam.h0, dam.after);
+  const findings = LADDER.map((cells) => {
+    const found = placeOfDepth(compute(dam, cells), (depth + dam.after) / 2) - dam.length / 2;
+    const exact = bore * dam.time;
+    return cells < 800
+      ? near(`bore travel, ${cells} cells`, exact, found, 0.005, 'm')
+      : reported(
+          `bore travel, ${cells} cells`,
+          exact,
+          found,
+          'm',
+          'the step of 1 ms is then nine tenths of a mesh cell',
+        );
+  });
+  return { findings, plots: [] };
+}
+
 /** Depth and speed are held to the perturbation where it is valid: behind the dam, away from the tip. */
 function dresslerOutcome(): Outcome {
   const dam: DamBreak = { length: 2000, h0: 6, after: 0, time: 40 };
@@ -221,6 +241,13 @@ export const damBreaks: Family = {
       source: 'Stoker 1957 (from memory); parameters of Delestre et al. 2013',
       setting: '10 m, 5 mm over 1 mm, 6 s, 100 to 800 mesh cells',
       run: stokerOutcome,
+    },
+    {
+      id: 'A04c',
+      title: 'Bore at the size of a die, at the step of a pour',
+      source: 'Stoker 1957 (from memory)',
+      setting: '1 m, 50 mm over 10 mm, 0.3 s, 100 to 800 mesh cells',
+      run: benchBore,
     },
     {
       id: 'A05',
