@@ -1,0 +1,104 @@
+import { MOST_KNOTS } from './checkKnots';
+import { usableLimits } from './range';
+import type { Knot, KnotTilt, MachineLimits } from './tilt';
+
+/** The level-fill front against inclination, falling [rad] and place [m], as `levelPath` gives them. */
+export interface FrontPath {
+  readonly inclination: ArrayLike<number>;
+  readonly front: ArrayLike<number>;
+}
+
+export interface FrontLedWish {
+  /** Front speed to hold [m/s]. */
+  readonly speed: number;
+  /** How hard the rate may change [rad/s²]. */
+  readonly acceleration: number;
+  readonly limits: MachineLimits;
+}
+
+/** Share of the critical speed that is held unless another is wished. */
+export const FRONT_LED_SHARE = 0.6;
+export const FRONT_LED_ACCELERATION = 1.5;
+/** Inclination steps the rates are worked out at. */
+const STEPS = 480;
+/** Rates are asked for by what the front does over this stretch about an inclination, in steps. */
+const ABOUT = 3;
+const KNOTS = 80;
+
+/**
+ * The rate at each inclination that holds the level-fill front at a speed: Ω = v/|dx/dφ|, within the machine's rates
+ * and with bounded acceleration, from rest to rest. A front that jumps gets the slowest rate just there.
+ *
+ * @param mostAt highest rate at each inclination [rad/s]; the correction lowers it where the run overshot
+ */
+export function frontLedTilt(
+  path: FrontPath,
+  { speed, acceleration, limits }: FrontLedWish,
+  mostAt: (inclination: number) => number = () => Number.POSITIVE_INFINITY,
+): KnotTilt {
+  const start = path.inclination[0]!;
+  const end = path.inclination[path.inclination.length - 1]!;
+  const step = (start - end) / STEPS;
+  const { slowest, quickest } = usableLimits(limits);
+  const places = Array.from({ length: STEPS + 1 }, (_, i) => placeAt(path, start - step * i));
+  const wished = places.map((_, i) => {
+    const from = Math.max(0, i - ABOUT);
+    const to = Math.min(STEPS, i + ABOUT);
+    const moved = Math.abs(places[to]! - places[from]!) / ((to - from) * step);
+    const rate = Math.min(speed / Math.max(moved, 1e-9), quickest, mostAt(start - step * i));
+    return Math.max(rate, slowest);
+  });
+  const times = timesOf(boundedRates(wished, step, acceleration), step, acceleration);
+  return { kind: 'drawn', start, limits, knots: thinned(times, start, step), origin: '' };
+}
+
+function placeAt({ inclination, front }: FrontPath, at: number): number {
+  let low = 0;
+  let high = inclination.length - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (inclination[middle]! >= at) low = middle;
+    else high = middle;
+  }
+  const span = inclination[low]! - inclination[high]!;
+  const share = span > 0 ? Math.min(Math.max((inclination[low]! - at) / span, 0), 1) : 0;
+  return front[low]! + share * (front[high]! - front[low]!);
+}
+
+/** Ω² may change by no more than 2 a per radian; from rest, and down to rest at the end. */
+function boundedRates(wished: readonly number[], step: number, acceleration: number): number[] {
+  const rates = [...wished];
+  rates[0] = 0;
+  rates[rates.length - 1] = 0;
+  const bound = (i: number, from: number) => {
+    rates[i] = Math.min(rates[i]!, Math.sqrt(rates[from]! ** 2 + 2 * acceleration * step));
+  };
+  for (let i = 1; i < rates.length; i++) bound(i, i - 1);
+  for (let i = rates.length - 2; i >= 0; i--) bound(i, i + 1);
+  return rates;
+}
+
+/** Time at each step: the rate changes evenly over a step. */
+function timesOf(rates: readonly number[], step: number, acceleration: number): number[] {
+  const least = Math.sqrt(2 * acceleration * step) * 1e-3;
+  const times = [0];
+  for (let i = 1; i < rates.length; i++)
+    times.push(times[i - 1]! + (2 * step) / Math.max(rates[i - 1]! + rates[i]!, least));
+  return times;
+}
+
+/** Knots at even times and at even turns, so that neither a slow nor a quick stretch is told too coarsely. */
+function thinned(times: readonly number[], start: number, step: number): Knot[] {
+  const last = times.length - 1;
+  const kept = new Set<number>();
+  for (let k = 1; k <= KNOTS; k++) kept.add(Math.round((last * k) / KNOTS));
+  let i = 0;
+  for (let k = 1; k < KNOTS; k++) {
+    while (times[i]! < (times[last]! * k) / KNOTS) i++;
+    if (i > 0) kept.add(i);
+  }
+  const knots = [...kept]
+    .sort((a, b) => a - b)
+    .map((k) => ({ time: times[k]!, inclination: start - step * k }));
+  return knots.slice(-MOST_KNOTS);
+}
