@@ -44,22 +44,20 @@ export const otherFolds = (record: PourRecord): readonly Fold[] =>
 export const endedEarly = ({ outcome }: PourRecord): boolean =>
   outcome.kind === 'stopped' || outcome.kind === 'stopped by the user';
 
-/** Sizes of what folds film: cold metal and gas that keeps the die from filling have verdicts of their own. */
+/** Sizes of what folds film; laps have a verdict of their own. */
 function filmSizes(record: PourRecord): ReadonlySet<Fold['size']> {
-  const isFilm = ({ kind }: Fold) => kind !== 'lap' && !(kind === 'gas sealed in' && gasHeld(record));
-  return new Set(
-    otherFolds(record)
-      .filter(isFilm)
-      .map((fold) => fold.size),
-  );
+  const film = otherFolds(record).filter(({ kind }) => kind !== 'lap');
+  return new Set(film.map((fold) => fold.size));
 }
 
 function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
   const sizes = filmSizes(record);
   const { lap, filledTime } = record.figures;
-  if (speed === 'over' || sizes.has('heavy')) return 'folds film';
+  if (speed === 'over') return 'folds film';
+  // Gas that keeps metal out comes before what the little metal inside does.
+  if (gasHeld(record) && !endedEarly(record)) return 'gas held';
+  if (sizes.has('heavy')) return 'folds film';
   if (endedEarly(record)) return 'stopped';
-  if (gasHeld(record)) return 'gas held';
   if (lap && lap.kind !== 'none') return lap.kind;
   if (filledTime === null) return 'not filled';
   return speed === 'too close to call' || sizes.has('marked') ? 'near the limit' : 'sound';
