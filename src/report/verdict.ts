@@ -67,7 +67,8 @@ function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
 function entry({ figures }: PourRecord): string {
   const { firstFlow } = figures;
   if (firstFlow.kind === 'never') return 'No metal passes the mouth';
-  if (firstFlow.kind === 'already in the die') return 'Metal stands in the die before the tilt begins';
+  if (firstFlow.kind === 'already in the die')
+    return 'Metal stands in the die before the tilt begins, let in at the speed of the ladle, which is not computed';
   const degrees = toDegrees(firstFlow.inclination);
   const angle = angleText(firstFlow.inclination);
   if (degrees > 0.5) return `Metal rolls in uphill from ${angle}`;
@@ -98,12 +99,18 @@ function filling(record: PourRecord): string {
   return `; the die ends ${share} full${gasHeld(record) ? ', held up by gas' : ''}.`;
 }
 
+/** Metal that ran in while ladling may have folded its skin on the way, so nothing is called sound without that said. */
+function headline({ figures }: PourRecord, kind: VerdictKind): string {
+  const isPartOnly = kind === 'sound' && figures.firstFlow.kind === 'already in the die';
+  return isPartOnly ? 'Sound from the tilt on.' : HEADLINES[kind];
+}
+
 /** The verdict on one pour: under, too close to call or over, with its reasons. */
 export function verdict(record: PourRecord): Verdict {
   const speed = speedCall(record);
   const kind = kindOf(record, speed);
   const sentence = [
-    bold(HEADLINES[kind]),
+    bold(headline(record, kind)),
     plain(` ${entry(record)}${running(record, speed)}${filling(record)}`),
   ];
   return { kind, speed, sentence, reasons: verdictReasons(record, speed).slice(0, 3) };

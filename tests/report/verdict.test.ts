@@ -90,6 +90,15 @@ describe('verdict', () => {
     const flow = (firstFlow: PourRecord['figures']['firstFlow']) =>
       plainText(verdict(inventedRecord({ figures: { ...inventedFigures, firstFlow } })).sentence);
     expect(flow({ kind: 'already in the die' })).toContain('stands in the die before the tilt begins');
+    expect(flow({ kind: 'already in the die' })).toContain('speed of the ladle, which is not computed');
+    const ladledIn = {
+      ...inventedFigures,
+      firstFlow: { kind: 'already in the die' },
+      peakFrontSpeed: null,
+    } as const;
+    const quiet = verdict(inventedRecord({ folds: [], figures: ladledIn }));
+    expect(quiet.kind).toBe('sound');
+    expect(plainText(quiet.sentence)).toMatch(/^Sound from the tilt on\./);
     expect(flow({ kind: 'never' })).toContain('No metal passes the mouth');
     expect(flow({ kind: 'angle', inclination: 0, time: 1 })).toContain('as the die passes level');
   });
