@@ -102,8 +102,8 @@ export const inventedFigures: Figures = {
   skinFolded: 0.058,
   foldScore: 0,
   gasHeld: false,
-    lap: null,
-    arrivingTemperature: null,
+  lap: null,
+  arrivingTemperature: null,
 };
 
 export const inventedFold: Fold = {

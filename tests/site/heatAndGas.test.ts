@@ -1,0 +1,94 @@
+import { expect, test } from 'vitest';
+import { writeBook } from '$src/book/writeBook';
+import type { Book } from '$src/cells/kinds';
+import type { Section } from '$src/core/section/section';
+import { fromDegrees } from '$src/core/units';
+import { sampleBook } from '../book/sample';
+import { waitUntilFresh } from './helpers/bench';
+import { openBookFile } from './helpers/books';
+import { useSite } from './helpers/openPage';
+import { picture } from './helpers/picture';
+
+const openPage = useSite();
+
+/** A flush basin whose roof reaches so far back that metal shuts the die off from the open air early in the tilt. */
+const SECTION: Section = {
+  floor: [
+    { x: 0, y: 0 },
+    { x: 0.355, y: 0 },
+  ],
+  roof: [
+    { x: 0, y: 0.095 },
+    { x: 0.103, y: 0.095 },
+    { x: 0.103, y: 0.03 },
+    { x: 0.355, y: 0.03 },
+  ],
+  openings: [{ wall: 'roof', from: 0, to: 1 }],
+  regions: [
+    { name: 'basin', end: 0.155, width: 0.06 },
+    { name: 'arm', end: 0.355, width: 0.06 },
+  ],
+  mouth: 0.155,
+  cavities: 1,
+  pivot: { x: 0.155, y: 0.015 },
+  vents: [{ place: 0.35, area: 2e-5, blocked: 0 }],
+};
+
+/** One pour into it on a coarse mesh. */
+function shutBook(): Book {
+  const sample = sampleBook();
+  const firstPour = sample.cells.find(({ kind }) => kind === 'pour')!.id;
+  const cells = sample.cells
+    .filter(({ kind, id }) => kind !== 'compare' && (kind !== 'pour' || id === firstPour))
+    .map((cell) => {
+      if (cell.kind === 'section') return { ...cell, section: SECTION };
+      if (cell.kind === 'charge') return { ...cell, charge: { by: 'mass', mass: 0.99 } as const };
+      if (cell.kind === 'pour')
+        return { ...cell, computation: { meshCells: 80, capillaryGate: true, settlingTime: 2 } };
+      if (cell.kind === 'tilt')
+        return {
+          ...cell,
+          tilt: {
+            kind: 'staged',
+            start: fromDegrees(30),
+            stages: [{ to: fromDegrees(-90), rate: fromDegrees(20) }],
+            smoothing: 0.3,
+            limits: {
+              highestStart: fromDegrees(60),
+              lowestEnd: fromDegrees(-90),
+              slowest: fromDegrees(1),
+              quickest: fromDegrees(120),
+            },
+          } as const,
+        };
+      return cell;
+    });
+  return { ...sample, cells };
+}
+
+test('a hotter die leaves more time before freezing, and a blocked vent holds gas', async () => {
+  const page = await openPage();
+  await openBookFile(page, { name: 'shut.pourbook.json', text: writeBook(shutBook()) });
+  await waitUntilFresh(page);
+  const pour = page.locator('[data-kind="pour"]');
+  const margin = async () =>
+    Number(await pour.locator('[data-key="lap_margin_s"] [data-value]').getAttribute('data-value'));
+  const before = await margin();
+  expect(before).toBeGreaterThan(0);
+  await pour.getByText('Never open a die on a simulated time alone').waitFor();
+  await picture(page, 'heat-and-gas');
+
+  await page.getByLabel('die temperature of arm').fill('480');
+  await page.keyboard.press('Enter');
+  await expect.poll(margin, { timeout: 60_000 }).toBeGreaterThan(before + 0.2);
+
+  await page.getByLabel('share blocked of vent 1').fill('100');
+  await page.keyboard.press('Enter');
+  await expect
+    .poll(() => pour.locator('[data-verdict]').first().getAttribute('data-verdict'), { timeout: 60_000 })
+    .toBe('gas held');
+  await pour.getByText('not reached: gas held').waitFor();
+  expect(await pour.locator('.reasons').first().textContent()).toMatch(/about [\d.]+ mm² of free vent/);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await picture(page, 'gas-held-narrow');
+});
