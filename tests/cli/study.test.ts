@@ -1,6 +1,6 @@
 import { execFile, spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { copyFile, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { copyFile, cp, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -42,9 +42,17 @@ function withLowMachine(book: Book): Book {
   return { ...book, cells };
 }
 
+function quickPours(book: Book): Book {
+  const computation = { meshCells: 40, capillaryGate: true, settlingTime: 0.5 };
+  return {
+    ...book,
+    cells: book.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation } : cell)),
+  };
+}
+
 /** A study of 8 × 5 points on a very coarse mesh, around the last pour of the sample book. */
 function studyBook(): Book {
-  const sample = withLowMachine(sampleBook());
+  const sample = quickPours(withLowMachine(sampleBook()));
   const study = newCell('study', sample);
   if (study.kind !== 'study') throw new Error('A new study is a study.');
   const axes = [
@@ -96,13 +104,15 @@ describe('a study', () => {
     const place = await threeParts('parts');
     expect((await quietpour('merge', place)).code).toBe(0);
     expect(await read(place)).toEqual(await read(whole));
-  });
+  }, 240_000);
 });
 
 describe('merge refuses by name', () => {
   let place = '';
   beforeAll(async () => {
-    place = await threeParts('refused');
+    place = join(folder, 'refused');
+    await cp(join(folder, 'parts'), place, { recursive: true });
+    await Promise.all(FILES.map((name) => rm(join(place, name))));
   });
 
   it('a missing part', async () => {

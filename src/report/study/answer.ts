@@ -1,6 +1,6 @@
 import type { FoldKind } from '$src/core/pour/record';
 import { bold, plain, type Sentence } from '../sentence';
-import { type Grid, gridOf, placeOf, valuesAt } from './grid';
+import { axisIndex, axisValue, type Grid, gridOf, placeOf } from './grid';
 import type { Margin } from './margins';
 import type { TriedChange } from './openings';
 import { shownDistance, shownValue } from './quantities';
@@ -60,16 +60,49 @@ export const regionWords = (region: Region): string => WORDS[region];
 const valueWords = (axes: readonly NamedAxis[], values: Readonly<Record<string, number>>): string =>
   axes.map(({ setting, name, quantity }) => `${name} ${shownValue(values[setting]!, quantity)}`).join(', ');
 
-/** Range of an axis over the points of one region, in words: "start angle +12° to +45°". */
-function rangeWords(axes: readonly NamedAxis[], { grid, regions }: MapAnswer, region: Region): string {
-  const points = regions.flatMap((one, point) => (one === region ? [point] : []));
-  return axes
-    .map(({ setting, name, quantity }) => {
-      const values = points.map((point) => valuesAt(grid, point)[setting]!);
-      const [low, high] = [Math.min(...values), Math.max(...values)];
-      return `${name} ${shownValue(low, quantity)} to ${shownValue(high, quantity)}`;
-    })
-    .join(' and ');
+interface Stretch {
+  readonly row: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The stretches of sound points along each row. */
+function soundStretches({ grid, regions }: MapAnswer): Stretch[] {
+  const found: Stretch[] = [];
+  for (let row = 0; row < grid.rows; row++) {
+    let from: number | null = null;
+    for (let column = 0; column <= grid.columns; column++) {
+      const isSound = column < grid.columns && regions[column + row * grid.columns] === 'sound';
+      if (isSound) from ??= column;
+      else if (from !== null) {
+        found.push({ row, from, to: column - 1 });
+        from = null;
+      }
+    }
+  }
+  return found;
+}
+
+/** The stretch the set point lies in, else the longest: what one would tell the next shift. */
+function tellingStretch(axes: readonly NamedAxis[], answer: MapAnswer): Stretch | null {
+  const stretches = soundStretches(answer);
+  const [column, row] = axes.map((axis) =>
+    axis.setPoint === null ? -1 : Math.round(axisIndex(axis, axis.setPoint)),
+  );
+  const own = stretches.find((one) => one.row === row && one.from <= column! && column! <= one.to);
+  return own ?? stretches.toSorted((a, b) => b.to - b.from - (a.to - a.from))[0] ?? null;
+}
+
+function soundWords(axes: readonly NamedAxis[], answer: MapAnswer): string {
+  const stretch = tellingStretch(axes, answer);
+  const [across, up] = axes;
+  if (!stretch || !across || !up) return '';
+  const value = (axis: NamedAxis, index: number) => shownValue(axisValue(axis, index), axis.quantity);
+  const range =
+    stretch.from === stretch.to
+      ? value(across, stretch.from)
+      : `${value(across, stretch.from)} to ${value(across, stretch.to)}`;
+  return ` At ${up.name} ${value(up, stretch.row)}, ${across.name} ${range} is sound.`;
 }
 
 export interface AnswerParts {
@@ -95,7 +128,7 @@ export function answerSentence({ axes, answer, setRegion, isDone, tried }: Answe
       tried === null ? '' : found ? ' A change below opens it.' : ' None of the changes tried opens it.';
     return [bold('No window.'), plain(` Nothing is sound anywhere in this range${rest}.${next}`)];
   }
-  const range = ` Sound pours lie within ${rangeWords(axes, answer, 'sound')}.`;
+  const range = soundWords(axes, answer);
   if (setRegion === 'sound') return [bold('The setting is sound.'), plain(range)];
   if (setRegion === null) return [bold('There is a window.'), plain(range)];
   return [
