@@ -2,6 +2,7 @@ import type { Book } from '$src/cells/kinds';
 import { basinLengths } from './basinLengths';
 import { fillHeight } from './fillHeight';
 import { levelOrUphill } from './levelOrUphill';
+import { settingDamper } from './settingDamper';
 import { thinWallWindow } from './thinWall';
 import { twoTilts } from './twoTilts';
 
@@ -38,5 +39,10 @@ export const SHELF: readonly Shelved[] = [
     file: 'basin-length.pourbook.json',
     summary: 'One arm and one weight of metal behind three basins: the longer, the later and the faster.',
     book: basinLengths,
+  },
+  {
+    file: 'setting-the-damper.pourbook.json',
+    summary: 'A machine that falls under its own weight, held by oil: two openings of one valve.',
+    book: settingDamper,
   },
 ];
