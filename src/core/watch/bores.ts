@@ -14,8 +14,7 @@ const LEAST_DEPTH = 2e-3;
 const BREAKING = 1.3;
 const UNDULAR = 1.2;
 /** Closing speed that counts [m/s]. */
-const BREAKING_JUMP = 0.2;
-const UNDULAR_JUMP = 0.25;
+const LEAST_JUMP = 0.25;
 /** A return wave is seen in 8 of 10 looks (20 ms), the others in 16 of 20; sightings within 1 s are one train of waves. */
 const LOOKS = 10;
 const SEEN = 8;
@@ -44,7 +43,7 @@ const WORDS: Record<BoreKind, { cause: string; cure: string }> = {
 /**
  * Bores: jumps in depth that travel. A jump counts when the depths 5 mm either side differ by more than a
  * quarter, both deeper than 2 mm, and it meets the shallow side faster than 1.2 (smooth) or 1.3 (breaking) of that
- * side's wave speed, closing by more than 0.25 m/s (smooth) or 0.2 m/s (breaking), in 16 of 20 looks; a return wave in 8 of 10. Limits of the Froude number: Favre 1935
+ * side's wave speed, closing by more than 0.25 m/s, in 16 of 20 looks; a return wave in 8 of 10. Limits of the Froude number: Favre 1935
  * (strength 0.281, F 1.21, as given by Kalisch et al. 2020, Water Waves) and Chanson 2010 (first crests break at
  * 1.3 to 1.4). What is reported is the velocity jump: the Froude number divides by a thin film and never settles.
  */
@@ -119,11 +118,10 @@ function jumpAt(
   if (shallow < LEAST_DEPTH || deep < DEPTH_RATIO * shallow) return null;
   const uLeft = profile.speed[k - reach]!;
   const uRight = profile.speed[k + reach]!;
-  if (uLeft - uRight < UNDULAR_JUMP) return null;
+  if (uLeft - uRight < LEAST_JUMP) return null;
   const wave = (right * uRight - left * uLeft) / (right - left);
   const ahead = left < right ? uLeft : uRight;
   const froude = Math.abs(ahead - wave) / Math.sqrt(normalGravity * shallow);
-  const breaks = froude > BREAKING && uLeft - uRight > BREAKING_JUMP;
-  if (breaks) return arrived && left < right && wave < 0 ? 'return wave' : 'breaking bore';
+  if (froude > BREAKING) return arrived && left < right && wave < 0 ? 'return wave' : 'breaking bore';
   return froude > UNDULAR && froude <= BREAKING ? 'undular bore' : null;
 }
