@@ -24,6 +24,8 @@ const STEPS = 480;
 /** Rates are asked for by what the front does over this stretch about an inclination, in steps. */
 const ABOUT = 3;
 const KNOTS = 80;
+/** Two rates in a row that are both 0 would never end: this share of one step's gain stands for rest. */
+const REST_SHARE = 1 / 1024;
 
 /**
  * The rate at each inclination that holds the level-fill front at a speed: Ω = v/|dx/dφ|, within the machine's rates
@@ -80,7 +82,7 @@ function boundedRates(wished: readonly number[], step: number, acceleration: num
 
 /** Time at each step: the rate changes evenly over a step. */
 function timesOf(rates: readonly number[], step: number, acceleration: number): number[] {
-  const least = Math.sqrt(2 * acceleration * step) * 1e-3;
+  const least = Math.sqrt(2 * acceleration * step) * REST_SHARE;
   const times = [0];
   for (let i = 1; i < rates.length; i++)
     times.push(times[i - 1]! + (2 * step) / Math.max(rates[i - 1]! + rates[i]!, least));
