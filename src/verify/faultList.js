@@ -145,8 +145,8 @@ export const FAULTS = [
   {
     name: 'a plan names its record without its charge',
     file: 'core/pour/planHash.ts',
-    find: 'part !== undefined',
-    put: 'part !== undefined && part !== plan.volume',
+    find: '([, part]) => part !== undefined',
+    put: "([key, part]) => part !== undefined && key !== 'volume'",
     tests: ['tests/core/pour/planHash.test.ts', 'tests/cells/evaluate.test.ts'],
   },
   {
