@@ -21,7 +21,8 @@ export function planChange(before: PourPlan, now: PourPlan): string | null {
     (input) => input.name !== 'mesh cells' && isDifferent(input, old.get(input.name)),
   );
   const [first] = changed;
-  if (!first) return null;
+  // Words round a charge to what a ladle can do; a run is exact, so the rest of a change is told too.
+  if (!first) return before.volume === now.volume ? null : 'Charge changed a little.';
   if (changed.length > NAMED) return `${changed.length} inputs changed.`;
   if (changed.length > 1) return `${capital(listText(changed.map(({ name }) => name)))} changed.`;
   const [from, to] = [old.get(first.name)?.text, first.text];

@@ -11,7 +11,8 @@ test('dragging the valve open moves the curve of a machine tilt at once', async 
     .click();
   const valve = page.locator('.valve input').first();
   const said = page.locator('.dial p').first();
-  const seconds = async (): Promise<number> => Number(/in ([\d.]+) s/.exec(await said.textContent())?.[1]);
+  const seconds = async (): Promise<number> =>
+    Number(/in ([\d.]+) s/.exec((await said.textContent()) ?? '')?.[1]);
   await valve.fill('0.5');
   await expect.poll(seconds).toBeGreaterThan(3);
   const nearlyShut = await seconds();

@@ -31,7 +31,7 @@ export const thinWallWindow: Book = {
     sectionCell('wall', 'Wall of 4 mm', WALL, 'charge'),
     metalCell(),
     tiltCell('tilt', 'Steady, 20° a second', steady(30, 20)),
-    chargeCell('charge', '30 mm of head', 'wall', 'tilt', { by: 'head', head: fromMillimetres(30) }),
+    chargeCell('charge', '25 mm of head', 'wall', 'tilt', { by: 'head', head: fromMillimetres(25) }),
     pourCell('pour', 'As it is set', { section: 'wall', charge: 'charge', tilt: 'tilt' }),
     studyCell('window', 'Pour window of the wall', 'pour', POUR_WINDOW),
     note('how-to-read', 'How to read it', [
