@@ -39,6 +39,8 @@ class Desk {
 
   #timer: ReturnType<typeof setTimeout> | undefined;
   #lastText = '';
+  /** A book that the user opened while the first one was still on its way stays open. */
+  #isChosen = false;
 
   /** Brings back the book kept last; on a first visit opens the first example. */
   async start(): Promise<void> {
@@ -71,7 +73,7 @@ class Desk {
   /** Lets the user choose a book file and opens it. */
   async openFile(): Promise<void> {
     const file = await chooseFile('.json,application/json');
-    if (file) this.openText(await file.text(), file.name);
+    if (file && this.openText(await file.text(), file.name)) this.#isChosen = true;
   }
 
   /** Opens the text of a book file; when it cannot be read, says why and leaves the present book alone. */
@@ -92,9 +94,11 @@ class Desk {
     downloadText(writeBook(bench.book), fileNameOf(bench.book.title));
   }
 
-  async openExample(example: Example): Promise<void> {
+  /** Opens an example; one that nobody asked for asks first whether it is still wanted. */
+  async openExample(example: Example, isWanted: () => boolean = () => true): Promise<void> {
     try {
-      this.openText(await fetchText(example.file), example.title);
+      const text = await fetchText(example.file);
+      if (isWanted()) this.openText(text, example.title);
     } catch (error) {
       this.notice = cannotFetch(example.title, error);
     }
@@ -103,6 +107,7 @@ class Desk {
   async #restore(): Promise<boolean> {
     try {
       const last = await keptBook();
+      if (this.#isChosen) return true;
       if (!last || !this.openText(last.text, 'The book kept in this browser')) return false;
       this.#lastText = last.text;
       this.kept = { kind: 'on this machine', at: last.savedAt };
@@ -124,7 +129,8 @@ class Desk {
 
   async #openFirstExample(): Promise<void> {
     const [first] = this.examples;
-    if (first) await this.openExample(first);
+    if (this.#isChosen) return;
+    if (first) await this.openExample(first, () => !this.#isChosen);
     else this.notice ??= cannotFetch('The example books', null);
   }
 }
