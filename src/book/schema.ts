@@ -1,6 +1,9 @@
 import * as v from 'valibot';
 import type { Book } from '$src/cells/kinds';
+import { castingsFields } from './castingsSchema';
+import { guessFields } from './guessSchema';
 import { machineSchema } from './machineSchema';
+import { underlaySchema } from './underlaySchema';
 
 /** Shapes and sizes of a book, nothing of what its numbers mean: a wrong outline opens and is shown as wrong. */
 
@@ -89,7 +92,7 @@ const tilt = v.variant('kind', [
 
 const computation = v.strictObject({ meshCells: number, capillaryGate: v.boolean(), settlingTime: number });
 
-const base = { id, name: text(LONGEST_NAME), folded: v.boolean() };
+const base = { id, name: text(LONGEST_NAME), folded: v.boolean(), locked: v.exactOptional(v.boolean()) };
 const stepBy = v.picklist(['time', 'inclination', 'filled share']);
 
 const study = v.strictObject({
@@ -108,7 +111,13 @@ const study = v.strictObject({
 
 const cell = v.variant('kind', [
   v.strictObject({ kind: v.literal('note'), ...base, text: text(LONGEST_NOTE) }),
-  v.strictObject({ kind: v.literal('section'), ...base, section, drawnWith: reference }),
+  v.strictObject({
+    kind: v.literal('section'),
+    ...base,
+    section,
+    drawnWith: reference,
+    underlay: v.exactOptional(underlaySchema),
+  }),
   v.strictObject({ kind: v.literal('metal'), ...base, metal }),
   v.strictObject({
     kind: v.literal('charge'),
@@ -131,11 +140,20 @@ const cell = v.variant('kind', [
   }),
   v.strictObject({ kind: v.literal('compare'), ...base, pours: listOf(id, MOST_CELLS), stepBy }),
   v.strictObject({ kind: v.literal('study'), ...base, pour: reference, study }),
+  v.strictObject({ kind: v.literal('castings'), ...base, ...castingsFields }),
+  v.strictObject({ kind: v.literal('guess'), ...base, ...guessFields }),
 ]);
+
+const units = v.strictObject({
+  length: v.picklist(['mm', 'in']),
+  mass: v.picklist(['kg', 'lb']),
+  temperature: v.picklist(['degC', 'degF']),
+});
 
 export const bookSchema: v.GenericSchema<unknown, Book> = v.strictObject({
   title: text(LONGEST_NAME),
   casting: text(LONGEST_NAME),
+  units: v.exactOptional(units),
   cells: listOf(cell, MOST_CELLS),
 });
 

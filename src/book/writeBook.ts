@@ -7,7 +7,7 @@ const LINE = 100;
 
 /** Fields in the order people read them; a field not named here comes after these, in alphabetical order. */
 const FIELD_ORDER = [
-  ...['format', 'version', 'book', 'title', 'casting', 'cells'],
+  ...['format', 'version', 'book', 'title', 'casting', 'units', 'cells'],
   ...['kind', 'id', 'name', 'folded', 'text', 'by', 'wall', 'from', 'to', 'x', 'y'],
   ...['section', 'metal', 'charge', 'tilt', 'computation', 'pours', 'stepBy', 'drawnWith'],
   ...['floor', 'roof', 'openings', 'regions', 'mouth', 'cavities', 'pivot', 'vents', 'end', 'width'],

@@ -2,8 +2,12 @@ import type { Metal } from '$src/core/metal/metal';
 import type { Computation } from '$src/core/pour/plan';
 import type { Section } from '$src/core/section/section';
 import type { Tilt } from '$src/core/tilt/tilt';
+import type { PageUnits } from '$src/core/units';
+import type { CastingRow, CountedFault, PredictedFigure } from '$src/report/castings/casting';
+import type { GuessAsk } from '$src/report/guess/ask';
 import type { StepBy } from '$src/report/step';
 import type { Study } from '$src/report/study/study';
+import type { Underlay } from './underlay';
 
 export type CellId = string;
 
@@ -12,6 +16,8 @@ interface CellBase {
   readonly name: string;
   /** Body folded away. */
   readonly folded: boolean;
+  /** Its inputs are not to be changed: a teaching aid, not security. Absent = they may be. */
+  readonly locked?: boolean;
 }
 
 /** Words between the cells. Markdown without HTML. */
@@ -25,6 +31,8 @@ export interface SectionCell extends CellBase {
   readonly section: Section;
   /** The charge it is drawn with; null = the first charge that takes it. */
   readonly drawnWith: CellId | null;
+  /** A picture to draw over; decides no run. */
+  readonly underlay?: Underlay;
 }
 
 export interface MetalCell extends CellBase {
@@ -79,6 +87,31 @@ export interface StudyCell extends CellBase {
   readonly study: Study;
 }
 
+/** Castings actually poured, good and bad, set against what was predicted. */
+export interface CastingsCell extends CellBase {
+  readonly kind: 'castings';
+  readonly castings: readonly CastingRow[];
+  readonly counted: CountedFault;
+  readonly against: PredictedFigure;
+}
+
+/** A guess to be made before the result of its pours is shown. */
+export interface GuessCell extends CellBase {
+  readonly kind: 'guess';
+  /** The pours it is about; one, or several to choose the quickest of. */
+  readonly pours: readonly CellId[];
+  readonly question: string;
+  readonly ask: GuessAsk;
+  /** Front speed as drawn, at equal steps from mouth to die end [m/s]; empty before anything is drawn. */
+  readonly drawn: readonly number[];
+  /** The choice picked; null before one is. */
+  readonly picked: string | null;
+  /** The guess stands, and the result may be seen. */
+  readonly given: boolean;
+  /** Results of its pours stay hidden until the guess is given. */
+  readonly hides: boolean;
+}
+
 export type Cell =
   | NoteCell
   | SectionCell
@@ -87,7 +120,9 @@ export type Cell =
   | TiltCell
   | PourCell
   | CompareCell
-  | StudyCell;
+  | StudyCell
+  | CastingsCell
+  | GuessCell;
 export type CellKind = Cell['kind'];
 
 /** The saved document's content: an ordered list of cells. */
@@ -95,5 +130,7 @@ export interface Book {
   readonly title: string;
   /** What is being cast, e.g. "Hinge arm, A356". */
   readonly casting: string;
+  /** What the page shows and is typed in; absent = millimetres, kilograms, degrees Celsius. Decides no figure. */
+  readonly units?: PageUnits;
   readonly cells: readonly Cell[];
 }

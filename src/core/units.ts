@@ -58,3 +58,60 @@ const PASCALS_PER_PSI = (KILOGRAMS_PER_POUND * STANDARD_GRAVITY) / METRES_PER_IN
 /** Valve coefficient Cv [US gallons a minute at 1 psi] as Kv [m³/h at 1 bar]. */
 export const kvFromCv = (cv: number): number =>
   cv * toCubicMetresPerHour(CUBIC_METRES_PER_GALLON / 60) * Math.sqrt(PASCALS_PER_BAR / PASCALS_PER_PSI);
+
+/** Square and cubic inches, exact by definition of the inch. */
+export const toSquareInches = (squareMetres: number): number => squareMetres / METRES_PER_INCH ** 2;
+export const fromSquareInches = (squareInches: number): number => squareInches * METRES_PER_INCH ** 2;
+export const toCubicInches = (cubicMetres: number): number => cubicMetres / METRES_PER_INCH ** 3;
+export const fromCubicInches = (cubicInches: number): number => cubicInches * METRES_PER_INCH ** 3;
+export const fromCubicCentimetres = (cubicCentimetres: number): number =>
+  (cubicCentimetres * 1000) / MILLIMETRES_PER_METRE ** 3;
+
+/** A step of temperature [K] in degrees Fahrenheit. */
+const toFahrenheitStep = (kelvins: number): number => (kelvins * 9) / 5;
+const fromFahrenheitStep = (degrees: number): number => (degrees * 5) / 9;
+
+/** What people read and type lengths, masses and temperatures in. Speeds, densities and pressures are SI or bar for all. */
+export interface PageUnits {
+  readonly length: 'mm' | 'in';
+  readonly mass: 'kg' | 'lb';
+  readonly temperature: 'degC' | 'degF';
+}
+
+export const METRIC: PageUnits = { length: 'mm', mass: 'kg', temperature: 'degC' };
+
+/** A unit with its way from and to SI. */
+export interface Measure {
+  readonly unit: string;
+  /** The unit as part of a name in a file, e.g. `front_mm`. */
+  readonly key: string;
+  readonly toShown: (si: number) => number;
+  readonly fromShown: (shown: number) => number;
+}
+
+const asIs = (value: number): number => value;
+
+export const LENGTH: Readonly<Record<PageUnits['length'], Measure>> = {
+  mm: { unit: 'mm', key: 'mm', toShown: toMillimetres, fromShown: fromMillimetres },
+  in: { unit: 'in', key: 'in', toShown: toInches, fromShown: fromInches },
+};
+export const AREA: Readonly<Record<PageUnits['length'], Measure>> = {
+  mm: { unit: 'mm²', key: 'mm2', toShown: toSquareMillimetres, fromShown: fromSquareMillimetres },
+  in: { unit: 'in²', key: 'in2', toShown: toSquareInches, fromShown: fromSquareInches },
+};
+export const VOLUME: Readonly<Record<PageUnits['length'], Measure>> = {
+  mm: { unit: 'cm³', key: 'cm3', toShown: toCubicCentimetres, fromShown: fromCubicCentimetres },
+  in: { unit: 'in³', key: 'in3', toShown: toCubicInches, fromShown: fromCubicInches },
+};
+export const MASS: Readonly<Record<PageUnits['mass'], Measure>> = {
+  kg: { unit: 'kg', key: 'kg', toShown: asIs, fromShown: asIs },
+  lb: { unit: 'lb', key: 'lb', toShown: toPounds, fromShown: fromPounds },
+};
+export const TEMPERATURE: Readonly<Record<PageUnits['temperature'], Measure>> = {
+  degC: { unit: '°C', key: 'C', toShown: toCelsius, fromShown: fromCelsius },
+  degF: { unit: '°F', key: 'F', toShown: toFahrenheit, fromShown: fromFahrenheit },
+};
+export const TEMPERATURE_DIFFERENCE: Readonly<Record<PageUnits['temperature'], Measure>> = {
+  degC: { unit: '°C', key: 'K', toShown: asIs, fromShown: asIs },
+  degF: { unit: '°F', key: 'F', toShown: toFahrenheitStep, fromShown: fromFahrenheitStep },
+};

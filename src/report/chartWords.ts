@@ -1,5 +1,5 @@
 import type { PourRecord } from '$src/core/pour/record';
-import { toDegrees, toMillimetres } from '$src/core/units';
+import { LENGTH, type PageUnits, toDegrees } from '$src/core/units';
 import { criticalRange } from './speedCall';
 import { angleText, fixed, percentText, placeText, secondsText, speedText } from './wording';
 
@@ -9,7 +9,11 @@ export function degreesMark(degrees: number): string {
   return `${degrees > 0 && Number(text) !== 0 ? '+' : ''}${text}°`;
 }
 
-export const millimetreMark = (millimetres: number): string => fixed(millimetres, 0);
+/** Lengths on an axis, in the page's unit: whole millimetres, inches without needless noughts. */
+export const lengthMark =
+  ({ length }: PageUnits) =>
+  (value: number): string =>
+    length === 'mm' ? fixed(value, 0) : fixed(value, 2).replace(/\.?0+$/, '');
 export const speedMark = (speed: number): string => fixed(speed, 2);
 export const secondMark = (time: number): string =>
   fixed(
@@ -66,5 +70,8 @@ export function tiltSentence(record: PourRecord): string {
   return `The die turns from ${degreesMark(start)} to ${degreesMark(end)} within ${secondsText(time.at(-1)!)}.`;
 }
 
-/** Die length as an axis domain [mm]. */
-export const placeDomain = (length: number): [number, number] => [0, toMillimetres(length)];
+/** Die length [m] as an axis domain in the page's unit. */
+export const placeDomain = (length: number, units: PageUnits): [number, number] => [
+  0,
+  LENGTH[units.length].toShown(length),
+];

@@ -1,8 +1,10 @@
 import type { PourRecord } from '$src/core/pour/record';
+import { METRIC, type PageUnits } from '$src/core/units';
 import { compareSentence } from './compareSentence';
 import { differenceText } from './difference';
 import { type FigureRow, figureRows } from './figures';
 import { type InputWords, inputWords } from './inputWords';
+import { figureIn } from './inUnits';
 import type { Sentence } from './sentence';
 import type { Reason } from './verdictReasons';
 import { countText, listText } from './wording';
@@ -57,8 +59,8 @@ interface Input {
   readonly all: readonly InputWords[];
 }
 
-function inputsSideBySide(pours: readonly Compared[]): Input[] {
-  const columns = pours.map(({ record }) => inputWords(record.plan));
+function inputsSideBySide(pours: readonly Compared[], units: PageUnits): Input[] {
+  const columns = pours.map(({ record }) => inputWords(record.plan, units));
   return columns[0]!.map(({ name, group }, index) => ({
     name,
     group,
@@ -87,8 +89,8 @@ function sameText(inputs: readonly Input[]): string {
   return names.length === 0 ? 'Nothing is the same.' : `Same in all: ${listText(names)}.`;
 }
 
-function figuresSideBySide(pours: readonly Compared[]): ComparedFigure[] {
-  const columns = pours.map(({ record }) => figureRows(record));
+function figuresSideBySide(pours: readonly Compared[], units: PageUnits): ComparedFigure[] {
+  const columns = pours.map(({ record }) => figureRows(record).map((figure) => figureIn(figure, units)));
   return columns[0]!
     .map((first, index) => {
       const figures = columns.map((column) => column[index]!);
@@ -111,9 +113,9 @@ function creditReason(differs: readonly InputRow[]): Reason {
 }
 
 /** Two or more pours side by side: what differs in the inputs first, then the figures. */
-export function compare(pours: readonly Compared[]): Comparison {
+export function compare(pours: readonly Compared[], units: PageUnits = METRIC): Comparison {
   if (pours.length === 0) throw new Error('compare: no pours');
-  const inputs = inputsSideBySide(pours);
+  const inputs = inputsSideBySide(pours, units);
   const differs = inputs
     .filter((input) => !isSame(input))
     .map((input) => ({ name: input.name, texts: differingTexts(input) }));
@@ -122,6 +124,6 @@ export function compare(pours: readonly Compared[]): Comparison {
     reasons: [creditReason(differs)],
     differs,
     same: sameText(inputs),
-    figures: figuresSideBySide(pours),
+    figures: figuresSideBySide(pours, units),
   };
 }

@@ -84,7 +84,7 @@ export function differenceText(reference: FigureRow, figure: FigureRow): string 
     case 'count':
       return `${size} ${more(difference, 'more', 'fewer')}`;
     case 'place':
-      return `${fixed(size, 0)} mm ${more(difference, 'further in', 'nearer the mouth')}`;
+      return `${fixed(size, figure.unit === 'mm' ? 0 : 2)} ${figure.unit} ${more(difference, 'further in', 'nearer the mouth')}`;
     case 'amount':
       return amountDifference(reference.value, figure.value, figure.unit);
   }

@@ -3,7 +3,17 @@ import { lineAt, SAME_PLACE, type Side } from '$src/core/section/lineAt';
 import type { Point, Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
 import type { MachineTilt, Tilt } from '$src/core/tilt/tilt';
-import { toCelsius, toDegrees, toMillimetres, toMillipascalSeconds } from '$src/core/units';
+import {
+  LENGTH,
+  MASS,
+  METRIC,
+  type PageUnits,
+  TEMPERATURE,
+  toDegrees,
+  toMillimetres,
+  toMillipascalSeconds,
+} from '$src/core/units';
+import { inUnits } from './inUnits';
 import { angleText, countText, fixed, lengthText, listText, significant } from './wording';
 
 /** One input in words, with what decides it: two pours differ in it when `decides` differs. */
@@ -23,13 +33,19 @@ function pitDepth({ floor, mouth }: Section): number {
   return lip - Math.min(lip, ...behind);
 }
 
-function basinFloor(section: Section): string {
+function basinFloor(section: Section, units: PageUnits): string {
   const depth = pitDepth(section);
-  return depth < 5e-5 ? 'flush with the die floor' : `${lengthText(depth)} under the die floor`;
+  return depth < 5e-5
+    ? 'flush with the die floor'
+    : `${inUnits(lengthText(depth), units)} under the die floor`;
 }
 
-const millimetresBy = (lengths: readonly number[]): string =>
-  `${lengths.map((length) => fixed(toMillimetres(length), 0)).join(' × ')} mm`;
+/** A length without its unit: whole millimetres, hundredths of an inch. */
+const roundLength = (length: number, units: PageUnits): string =>
+  fixed(LENGTH[units.length].toShown(length), units.length === 'mm' ? 0 : 2);
+
+const lengthsBy = (lengths: readonly number[], units: PageUnits): string =>
+  `${lengths.map((length) => roundLength(length, units)).join(' × ')} ${units.length}`;
 
 /** Greatest opening between floor and roof past the mouth [m]; both are straight between their points. */
 function dieHeight({ floor, roof, mouth }: Section): number {
@@ -41,29 +57,31 @@ function dieHeight({ floor, roof, mouth }: Section): number {
   );
 }
 
-function widthsText({ regions, mouth, cavities }: Section): string {
+function widthsText({ regions, mouth, cavities }: Section, units: PageUnits): string {
   return regions
     .map(({ name, end, width }) => {
-      const shown = fixed(toMillimetres(width), 0);
+      const shown = roundLength(width, units);
       return `${name} ${end > mouth + 1e-9 && cavities > 1 ? `${cavities} × ` : ''}${shown}`;
     })
     .join(', ')
-    .concat(' mm');
+    .concat(` ${units.length}`);
 }
 
-function ventsText({ vents, mouth }: Section): string {
+function ventsText({ vents, mouth }: Section, units: PageUnits): string {
   const open = vents.filter(({ blocked }) => blocked < 1);
   if (open.length === 0) return 'none open';
-  return `${countText(open.length, 'vent')} at ${listText(open.map(({ place }) => fixed(toMillimetres(place - mouth), 0)))} mm from the mouth`;
+  const places = open.map(({ place }) => roundLength(place - mouth, units));
+  return `${countText(open.length, 'vent')} at ${listText(places)} ${units.length} from the mouth`;
 }
 
 /** Places are compared from the mouth to a tenth of a micrometre, so that taking the mouth off leaves no dust. */
 const exact = (length: number): number => Math.round(length * 1e7);
 
-function pivotText({ pivot, mouth }: Section): string {
+function pivotText({ pivot, mouth }: Section, units: PageUnits): string {
   const along = toMillimetres(pivot.x - mouth);
   const side = along >= 0.5 ? ' past the mouth' : along <= -0.5 ? ' behind the mouth' : ' at the mouth';
-  return `${fixed(Math.abs(along), 0)} mm${side}, ${fixed(toMillimetres(pivot.y), 0)} mm up`;
+  const away = roundLength(Math.abs(pivot.x - mouth), units);
+  return `${away} ${units.length}${side}, ${roundLength(pivot.y, units)} ${units.length} up`;
 }
 
 /** A line past the mouth, seen from the mouth: how the line gets there is the basin's affair. */
@@ -90,7 +108,7 @@ const openSpans = ({ roof, openings, mouth }: Section): unknown[] =>
       : [opening.from, opening.to].map((index) => exact(roof[index]!.x - mouth)),
   );
 
-function sectionWords(section: Section): InputWords[] {
+function sectionWords(section: Section, units: PageUnits): InputWords[] {
   const { floor, roof, mouth } = section;
   const bounds = section.regions.map(({ end }) => exact(end - mouth));
   const ventsFromMouth = section.vents.map((vent) => ({ ...vent, place: exact(vent.place - mouth) }));
@@ -102,34 +120,39 @@ function sectionWords(section: Section): InputWords[] {
     group: 'section',
   });
   return [
-    input('basin floor', basinFloor(section), basinHeights(section)),
-    input('basin, length × back wall', millimetresBy([mouth - floor[0]!.x, backWall]), [mouth, backWall]),
-    input('opening over the basin', openingText(section), [openSpans(section), lineBehind(roof, mouth)]),
-    input('die, length × height', millimetresBy([floor.at(-1)!.x - mouth, dieHeight(section)]), [
+    input('basin floor', basinFloor(section, units), basinHeights(section)),
+    input('basin, length × back wall', lengthsBy([mouth - floor[0]!.x, backWall], units), [mouth, backWall]),
+    input('opening over the basin', openingText(section, units), [
+      openSpans(section),
+      lineBehind(roof, mouth),
+    ]),
+    input('die, length × height', lengthsBy([floor.at(-1)!.x - mouth, dieHeight(section)], units), [
       linePast(floor, mouth),
       linePast(roof, mouth),
     ]),
-    input('widths', widthsText(section), [
+    input('widths', widthsText(section, units), [
       section.regions.map(({ width }) => width),
       bounds,
       section.cavities,
     ]),
-    input('vents', ventsText(section), ventsFromMouth),
-    input('pivot', pivotText(section), [exact(section.pivot.x - mouth), exact(section.pivot.y)]),
+    input('vents', ventsText(section, units), ventsFromMouth),
+    input('pivot', pivotText(section, units), [exact(section.pivot.x - mouth), exact(section.pivot.y)]),
   ];
 }
 
-function openingText({ roof, openings }: Section): string {
+function openingText({ roof, openings }: Section, units: PageUnits): string {
   const spans = openings.map((opening) =>
-    opening.wall === 'back wall' ? 'back wall' : lengthText(roof[opening.to]!.x - roof[opening.from]!.x),
+    opening.wall === 'back wall'
+      ? 'back wall'
+      : inUnits(lengthText(roof[opening.to]!.x - roof[opening.from]!.x), units),
   );
   return spans.length === 0 ? 'closed' : listText(spans);
 }
 
 /** A tilt in words: "steady 15 °/s" or "8 °/s to −6°, then 18 °/s". */
-export function tiltText(tilt: Tilt): string {
+export function tiltText(tilt: Tilt, units: PageUnits = METRIC): string {
   if (tilt.kind === 'steady') return `steady ${significant(toDegrees(Math.abs(tilt.rate)))} °/s`;
-  if (tilt.kind === 'machine') return machineText(tilt);
+  if (tilt.kind === 'machine') return machineText(tilt, units);
   if (tilt.kind !== 'staged') return `${tilt.kind}, ${significant(tilt.knots.at(-1)?.time ?? 0)} s`;
   const last = tilt.stages.length - 1;
   return tilt.stages
@@ -149,12 +172,12 @@ function startText(start: number): string {
   return `${angleText(start, Number.isInteger(Math.round(degrees * 1e6) / 1e6) ? 0 : 1)}, ${degrees > 0 ? 'uphill' : 'downhill'}`;
 }
 
-function tiltWords(tilt: Tilt): InputWords[] {
+function tiltWords(tilt: Tilt, units: PageUnits): InputWords[] {
   const group = 'tilt';
   return [
     { name: 'start angle', text: startText(tilt.start), decides: tilt.start, group },
     { name: 'end angle', text: angleText(endOf(tilt), 0), decides: endOf(tilt), group },
-    { name: 'tilt', text: tiltText(tilt), decides: paceOf(tilt), group },
+    { name: 'tilt', text: tiltText(tilt, units), decides: paceOf(tilt), group },
     ...('smoothing' in tilt ? [smoothingWords(tilt.smoothing)] : []),
   ];
 }
@@ -179,9 +202,10 @@ function paceOf(tilt: Tilt): unknown {
   }
 }
 
-function machineText({ machine: { valve, oil } }: MachineTilt): string {
+function machineText({ machine: { valve, oil } }: MachineTilt, units: PageUnits): string {
   const setting = valve.by === 'Kv' ? `Kv ${significant(valve.kv)}` : `${significant(valve.open)} turns open`;
-  return `machine, valve ${setting}, ${oil.grade} at ${significant(toCelsius(oil.temperature))} °C`;
+  const { unit, toShown } = TEMPERATURE[units.temperature];
+  return `machine, valve ${setting}, ${oil.grade} at ${significant(toShown(oil.temperature))} ${unit}`;
 }
 
 function metalWords({ liquid }: PourPlan): InputWords[] {
@@ -211,23 +235,25 @@ function computationWords({ computation }: PourPlan): InputWords[] {
 }
 
 /** Mass of the charge, to the last digit that decides: "0.582 kg". */
-export const massText = ({ volume, liquid }: PourPlan): string =>
-  `${(volume * liquid.density).toPrecision(3)} kg`;
+export function massText({ volume, liquid }: PourPlan, units: PageUnits = METRIC): string {
+  const { unit, toShown } = MASS[units.mass];
+  return `${toShown(volume * liquid.density).toPrecision(3)} ${unit}`;
+}
 
 /** Nobody ladles to a part in a thousand: charges closer than that are one charge. */
 const ladled = ({ volume, liquid }: PourPlan): number => Number((volume * liquid.density).toPrecision(3));
 
 /** Every input of a pour in words, section first, computation last; the same names for every pour. */
-export function inputWords(plan: PourPlan): InputWords[] {
+export function inputWords(plan: PourPlan, units: PageUnits = METRIC): InputWords[] {
   const charge: InputWords = {
     name: 'charge',
-    text: massText(plan),
+    text: massText(plan, units),
     decides: ladled(plan),
     group: 'charge',
   };
   return [
-    ...sectionWords(plan.section),
-    ...tiltWords(plan.tilt),
+    ...sectionWords(plan.section, units),
+    ...tiltWords(plan.tilt, units),
     charge,
     ...metalWords(plan),
     ...computationWords(plan),

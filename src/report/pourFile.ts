@@ -1,7 +1,8 @@
 import { csvFormatRows } from 'd3';
 import type { PourRecord } from '$src/core/pour/record';
-import { toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
+import { METRIC, type PageUnits, toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
 import { figureRows, firstFlowText } from './figures';
+import { columnsIn } from './inUnits';
 import { plainText } from './sentence';
 import type { Curve } from './series';
 import { verdict } from './verdict';
@@ -69,10 +70,12 @@ export function columnsCsv(columns: Readonly<Record<string, readonly number[]>>)
 }
 
 /** The time series of a pour as CSV. */
-export const seriesCsv = (record: PourRecord): string => columnsCsv(seriesColumns(record));
+export const seriesCsv = (record: PourRecord, units: PageUnits = METRIC): string =>
+  columnsCsv(columnsIn(seriesColumns(record), units));
 
 /** Front speed by place as CSV. */
-export const frontSpeedCsv = (record: PourRecord): string => columnsCsv(frontSpeedColumns(record));
+export const frontSpeedCsv = (record: PourRecord, units: PageUnits = METRIC): string =>
+  columnsCsv(columnsIn(frontSpeedColumns(record), units));
 
 /** Curves of one chart as CSV: an x and a y column for each, since every curve has its own points. */
 export function curvesCsv(

@@ -1,6 +1,6 @@
 import type { ThermalMetal } from '$src/core/heat/thermal';
 import type { Confidence, Sourced } from '$src/core/metal/metal';
-import { toCelsius, toKilojoules } from '$src/core/units';
+import { METRIC, type PageUnits, TEMPERATURE, toKilojoules } from '$src/core/units';
 import { fixed, percentText } from './wording';
 
 /** One thermal property in the words of a table. */
@@ -12,7 +12,6 @@ export interface ThermalRow {
   readonly confidence: Confidence;
 }
 
-const celsius = (kelvin: number): string => fixed(toCelsius(kelvin), 0);
 const whole = (value: number): string => fixed(value, 0);
 const shared = (share: number): string => fixed(share * 100, 1);
 
@@ -24,13 +23,15 @@ const row = (name: string, unit: string, { value, ...rest }: Sourced, show: (val
 });
 
 /** What a metal is to heat, in the order a founder reads it. */
-export function thermalRows(thermal: ThermalMetal): ThermalRow[] {
+export function thermalRows(thermal: ThermalMetal, units: PageUnits = METRIC): ThermalRow[] {
+  const { unit: degrees, toShown } = TEMPERATURE[units.temperature];
+  const heat = (kelvin: number): string => fixed(toShown(kelvin), 0);
   const { pouringRange, dieRange } = thermal;
   return [
-    row('liquidus', '°C', thermal.liquidus, celsius),
-    row('solidus', '°C', thermal.solidus, celsius),
+    row('liquidus', degrees, thermal.liquidus, heat),
+    row('solidus', degrees, thermal.solidus, heat),
     row('a front stops at', 'solid', thermal.coherency, percentText),
-    row('latent heat', 'kJ/kg', thermal.latentHeat, (heat) => whole(toKilojoules(heat))),
+    row('latent heat', 'kJ/kg', thermal.latentHeat, (joules) => whole(toKilojoules(joules))),
     row('specific heat, liquid', 'J/kgK', thermal.liquidHeat, whole),
     row('specific heat, solid', 'J/kgK', thermal.solidHeat, whole),
     row('conductivity, solid', 'W/mK', thermal.solidConductivity, whole),
@@ -42,8 +43,8 @@ export function thermalRows(thermal: ThermalMetal): ThermalRow[] {
       { name: 'die range', range: dieRange },
     ].map(({ name, range }) => ({
       name,
-      unit: '°C',
-      text: `${celsius(range.low)}–${celsius(range.high)}`,
+      unit: degrees,
+      text: `${heat(range.low)}–${heat(range.high)}`,
       source: range.source,
       confidence: range.confidence,
     })),

@@ -2,12 +2,13 @@ import { untrack } from 'svelte';
 import { SvelteMap } from 'svelte/reactivity';
 import { type Evaluation, evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell, CellId, CellKind } from '$src/cells/kinds';
+import { lockBroken } from '$src/cells/locks';
+import { METRIC, type PageUnits } from '$src/core/units';
 import { CellRun, type PourRun } from './cellRun.svelte';
 import { CellSlot, KindList } from './cellSlot.svelte';
 import { beginHistory, type History, recordStep, redoStep, settle, undoStep } from './history';
 import { type Kept, PourQueue } from './pourQueue.svelte';
 
-export type LengthUnit = 'mm' | 'in';
 export type CellOf<K extends CellKind> = Extract<Cell, { kind: K }>;
 
 const EMPTY: Book = { title: 'New book', casting: '', cells: [] };
@@ -42,7 +43,8 @@ export class Bench {
   readonly redoLabel: string | null = $derived(this.#history.future[0]?.label ?? null);
   readonly canUndo: boolean = $derived(this.undoLabel !== null);
   readonly canRedo: boolean = $derived(this.redoLabel !== null);
-  lengthUnit: LengthUnit = $state('mm');
+  /** What lengths, masses and temperatures are shown and typed in. */
+  readonly units: PageUnits = $derived(this.book.units ?? METRIC);
   /** Said once by the live region, e.g. "Undone: charge changed". */
   announcement: string = $state('');
 
@@ -59,6 +61,8 @@ export class Bench {
     pour: new KindList(this, 'pour'),
     compare: new KindList(this, 'compare'),
     study: new KindList(this, 'study'),
+    castings: new KindList(this, 'castings'),
+    guess: new KindList(this, 'guess'),
   };
   #visible: ReadonlySet<CellId> = $state.raw(new Set());
 
@@ -82,7 +86,10 @@ export class Bench {
   /** One undo step. Consecutive changes with the same merge key (a drag, typing) become one. */
   change(label: string, next: (book: Book) => Book, merge: string | null = null): void {
     const book = next(this.book);
-    if (book !== this.book) this.#turnTo(recordStep(this.#history, label, book, merge));
+    if (book === this.book) return;
+    const locked = lockBroken(this.book, book);
+    if (locked) this.announcement = `${locked.name} is locked. Unlock it in its menu to change it.`;
+    else this.#turnTo(recordStep(this.#history, label, book, merge));
   }
 
   /** Changes one cell; the cell keeps its kind. */

@@ -3,6 +3,7 @@ import type { CellId } from '$src/cells/kinds';
 import { remember } from '$src/cells/remember';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
+import type { PageUnits } from '$src/core/units';
 import { planChange } from './planChange';
 import type { Kept, PourQueue } from './pourQueue.svelte';
 
@@ -28,13 +29,16 @@ export interface PourRun {
 /** What a run reads of the bench. */
 export interface RunSource {
   readonly queue: PourQueue;
+  readonly units: PageUnits;
   evaluation(id: CellId): Evaluation;
   /** The last record the cell showed. */
   shown(id: CellId): Kept | undefined;
 }
 
 /** Worked out once for each pair. */
-const changeSince = remember((record: PourRecord, plan: PourPlan) => planChange(record.plan, plan));
+const changeSince = remember((record: PourRecord, plan: PourPlan, units: PageUnits) =>
+  planChange(record.plan, plan, units),
+);
 
 /**
  * The run of one pour cell. Every field is watched by itself: progress, which comes many times a second, redraws only
@@ -68,7 +72,9 @@ export class CellRun implements PourRun {
     return runState(this.#kept, this.#progress !== undefined, this.error !== null, this.#shown !== undefined);
   });
   readonly change: string | null = $derived.by(() =>
-    this.#shown && !this.#kept && this.#needed ? changeSince(this.#shown.record, this.#needed.plan) : null,
+    this.#shown && !this.#kept && this.#needed
+      ? changeSince(this.#shown.record, this.#needed.plan, this.#source.units)
+      : null,
   );
 
   constructor(source: RunSource, id: CellId) {

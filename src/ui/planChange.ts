@@ -1,4 +1,5 @@
 import type { PourPlan } from '$src/core/pour/plan';
+import { METRIC, type PageUnits } from '$src/core/units';
 import { type InputWords, inputWords } from '$src/report/inputWords';
 import { listText } from '$src/report/wording';
 
@@ -14,10 +15,10 @@ function capital(text: string): string {
 }
 
 /** What changed between the plan a record was run from and the present one, as one sentence; null when nothing did. */
-export function planChange(before: PourPlan, now: PourPlan): string | null {
-  const old = new Map(inputWords(before).map((input) => [input.name, input]));
+export function planChange(before: PourPlan, now: PourPlan, units: PageUnits = METRIC): string | null {
+  const old = new Map(inputWords(before, units).map((input) => [input.name, input]));
   // The coarse run before the full one has a mesh of its own; that is no change of the user's.
-  const changed = inputWords(now).filter(
+  const changed = inputWords(now, units).filter(
     (input) => input.name !== 'mesh cells' && isDifferent(input, old.get(input.name)),
   );
   const [first] = changed;

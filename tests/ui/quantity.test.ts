@@ -1,9 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fromDegrees, fromMillimetres } from '$src/core/units';
-import { parseNumber, quantityOf, quantityText } from '$src/ui/inputs/quantity';
+import { fromDegrees, fromInches, fromMillimetres, METRIC, type PageUnits } from '$src/core/units';
+import {
+  parseNumber,
+  parseQuantity,
+  type QuantityKind,
+  quantityOf,
+  quantityText,
+} from '$src/ui/inputs/quantity';
 
 const MINUS = '\u2212';
+const US: PageUnits = { length: 'in', mass: 'lb', temperature: 'degF' };
 
 describe('what people type', () => {
   test.each([
@@ -32,22 +39,22 @@ describe('what people type', () => {
 
 describe('what is shown', () => {
   test('inclinations carry their sign, true minus and plus', () => {
-    const angle = quantityOf('angle', 'mm');
+    const angle = quantityOf('angle', METRIC);
     expect(quantityText(fromDegrees(-90), angle)).toBe(`${MINUS}90.0`);
     expect(quantityText(fromDegrees(30), angle)).toBe('+30.0');
     expect(quantityText(fromDegrees(-0.001), angle)).toBe('0.0');
   });
 
   test('no more decimals than needed, never fewer than usual', () => {
-    const length = quantityOf('length', 'mm');
+    const length = quantityOf('length', METRIC);
     expect(quantityText(fromMillimetres(12), length)).toBe('12.0');
     expect(quantityText(fromMillimetres(12.345), length)).toBe('12.345');
-    expect(quantityText(1, quantityOf('density', 'mm'))).toBe('1');
+    expect(quantityText(1, quantityOf('density', METRIC))).toBe('1');
   });
 
   test('what is shown can be read back, within what is shown', () => {
-    for (const unit of ['mm', 'in'] as const) {
-      const length = quantityOf('level', unit);
+    for (const units of [METRIC, US]) {
+      const length = quantityOf('level', units);
       const half = 0.5 * 10 ** -length.decimals[1];
       fc.assert(
         fc.property(fc.double({ min: -2, max: 2, noNaN: true }), (metres) => {
@@ -59,4 +66,63 @@ describe('what is shown', () => {
       );
     }
   });
+});
+
+describe('fractions and other units', () => {
+  test.each([
+    ['1 3/8', 1.375],
+    ['3/8', 0.375],
+    ['1-3/8', 1.375],
+    ['-1 3/8', -1.375],
+    [`${MINUS}3/8`, -0.375],
+    ['1 3/8"', 1.375],
+    ['1 3/8 in', 1.375],
+    ['2\u00bd', 2.5],
+    ['\u00be in', 0.75],
+    ['12.25 inches', 12.25],
+    ['  7/16 ', 0.4375],
+  ])('“%s” is read in inches', (text, number) => {
+    expect(parseNumber(text, 'in')).toBe(number);
+  });
+
+  test.each(['1/0', '3/', '/8', '1 2 3/8', '1.5/2', '3/8/2'])('“%s” is refused', (text) => {
+    expect(parseNumber(text, 'in')).toBeNull();
+  });
+
+  test('a number with its unit is read in that unit, whatever the page shows', () => {
+    expect(parseQuantity('1 3/8 in', quantityOf('length', METRIC))).toBeCloseTo(0.034925, 15);
+    expect(parseQuantity('40 mm', quantityOf('length', US))).toBe(0.04);
+    expect(parseQuantity('2 lb', quantityOf('mass', METRIC))).toBeCloseTo(0.90718474, 15);
+    expect(parseQuantity('212 °F', quantityOf('temperature', METRIC))).toBeCloseTo(373.15, 9);
+    expect(parseQuantity('5 kg', quantityOf('length', US))).toBeNull();
+    expect(parseQuantity('5', quantityOf('length', US))).toBe(fromInches(5));
+  });
+});
+
+describe('what was typed stays what it was', () => {
+  const KINDS: readonly QuantityKind[] = [
+    'length',
+    'level',
+    'area',
+    'mass',
+    'temperature',
+    'temperature difference',
+  ];
+  for (const [name, units] of [
+    ['metric', METRIC],
+    ['inches, pounds, Fahrenheit', US],
+  ] as const) {
+    test.each(KINDS)(`%s, ${name}: shown again exactly as typed`, (kind) => {
+      const quantity = quantityOf(kind, units);
+      const [, most] = quantity.decimals;
+      fc.assert(
+        fc.property(fc.integer({ min: -50_000_000, max: 50_000_000 }), (count) => {
+          const typed = (count / 10 ** most).toFixed(most);
+          const shown = quantityText(parseQuantity(typed, quantity)!, quantity);
+          expect(Number(shown.replace(MINUS, '-'))).toBe(Number(typed) + 0);
+        }),
+        { seed: 12 },
+      );
+    });
+  }
 });

@@ -73,7 +73,7 @@ function describe(section: Section, { from, to, worst }: Stretch): Issue {
     return {
       path: `roof.${roofIndex}.y`,
       message: `${name} puts the roof ${verb} ${where}.`,
-      remedy: `Raise y of ${name} to more than ${mm(lineAt(section.floor, worst.x, worst.side))}${orTakeOut(section.roof, roofIndex, name)}.`,
+      remedy: `Raise y of ${name} to more than ${mm(lineAt(section.floor, worst.x, worst.side))} mm${orTakeOut(section.roof, roofIndex, name)}.`,
       at: section.roof[roofIndex]!,
     };
   }
@@ -83,7 +83,7 @@ function describe(section: Section, { from, to, worst }: Stretch): Issue {
   return {
     path: `floor.${floorIndex}.y`,
     message: `${name} puts the floor ${verb} ${where}.`,
-    remedy: `Lower y of ${name} to less than ${mm(lineAt(closedRoof(section), worst.x, worst.side))}${orTakeOut(section.floor, floorIndex, name)}.`,
+    remedy: `Lower y of ${name} to less than ${mm(lineAt(closedRoof(section), worst.x, worst.side))} mm${orTakeOut(section.floor, floorIndex, name)}.`,
     at: section.floor[floorIndex]!,
   };
 }

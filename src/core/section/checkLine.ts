@@ -68,7 +68,7 @@ function behind(line: readonly Point[], name: LineName, index: number): Issue {
   return {
     path: `${name}.${index}.x`,
     message: `${here} lies ${mm(before.x - point.x)} mm behind ${pointName(name, index - 1)}; the ${name} may not turn back along the axis.`,
-    remedy: `Set x of ${here} to ${mm(before.x)} or more, or take it out.`,
+    remedy: `Set x of ${here} to ${mm(before.x)} mm or more, or take it out.`,
     at: point,
   };
 }
@@ -88,7 +88,7 @@ function spike(line: readonly Point[], name: LineName, index: number): Issue {
   return {
     path: `${name}.${index}.y`,
     message: `${here} makes the ${name} run out and back over itself at ${mm(line[index]!.x)} mm.`,
-    remedy: `Set y of ${here} between ${mm(ends[0]!)} and ${mm(ends[1]!)}, or take it out.`,
+    remedy: `Set y of ${here} between ${mm(ends[0]!)} and ${mm(ends[1]!)} mm, or take it out.`,
     at: line[index]!,
   };
 }

@@ -27,7 +27,7 @@ export function checkPassage(section: Section): Issue[] {
       {
         path: `floor.${Math.max(index, 0)}.y`,
         message: `The steps of floor and roof at ${mm(x)} mm leave no way through.`,
-        remedy: `Lower y of ${name} to less than ${mm(top)}, or move the steps apart.`,
+        remedy: `Lower y of ${name} to less than ${mm(top)} mm, or move the steps apart.`,
         at: { x, y: sill },
       },
     ];

@@ -53,7 +53,7 @@ function sameEnd(floorPoint: Point, roofPoint: Point, index: number, name: strin
     {
       path: `roof.${index}.x`,
       message: `The roof ${verb} ${mm(Math.abs(gap))} mm ${gap > 0 ? 'after' : 'before'} the floor.`,
-      remedy: `Set x of ${name} to ${mm(floorPoint.x)}, where the floor ${verb}.`,
+      remedy: `Set x of ${name} to ${mm(floorPoint.x)} mm, where the floor ${verb}.`,
       at: roofPoint,
     },
   ];

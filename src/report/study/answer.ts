@@ -1,4 +1,5 @@
 import type { FoldKind } from '$src/core/pour/record';
+import { METRIC, type PageUnits } from '$src/core/units';
 import { bold, plain, type Sentence } from '../sentence';
 import { axisIndex, axisValue, type Grid, gridOf, placeOf } from './grid';
 import type { Margin } from './margins';
@@ -57,8 +58,14 @@ const WORDS: Readonly<Record<Region, string>> = {
 };
 export const regionWords = (region: Region): string => WORDS[region];
 
-const valueWords = (axes: readonly NamedAxis[], values: Readonly<Record<string, number>>): string =>
-  axes.map(({ setting, name, quantity }) => `${name} ${shownValue(values[setting]!, quantity)}`).join(', ');
+const valueWords = (
+  axes: readonly NamedAxis[],
+  values: Readonly<Record<string, number>>,
+  units: PageUnits,
+): string =>
+  axes
+    .map(({ setting, name, quantity }) => `${name} ${shownValue(values[setting]!, quantity, units)}`)
+    .join(', ');
 
 interface Stretch {
   readonly row: number;
@@ -93,11 +100,11 @@ function tellingStretch(axes: readonly NamedAxis[], answer: MapAnswer): Stretch 
   return own ?? stretches.toSorted((a, b) => b.to - b.from - (a.to - a.from))[0] ?? null;
 }
 
-function soundWords(axes: readonly NamedAxis[], answer: MapAnswer): string {
+function soundWords(axes: readonly NamedAxis[], answer: MapAnswer, units: PageUnits): string {
   const stretch = tellingStretch(axes, answer);
   const [across, up] = axes;
   if (!stretch || !across || !up) return '';
-  const value = (axis: NamedAxis, index: number) => shownValue(axisValue(axis, index), axis.quantity);
+  const value = (axis: NamedAxis, index: number) => shownValue(axisValue(axis, index), axis.quantity, units);
   const range =
     stretch.from === stretch.to
       ? value(across, stretch.from)
@@ -116,7 +123,10 @@ export interface AnswerParts {
 }
 
 /** The map in one sentence, as one would say it at the machine. */
-export function answerSentence({ axes, answer, setRegion, isDone, tried }: AnswerParts): Sentence {
+export function answerSentence(
+  { axes, answer, setRegion, isDone, tried }: AnswerParts,
+  units: PageUnits = METRIC,
+): Sentence {
   const poured = answer.regions.filter(isPoured).length;
   const soundCount = answer.regions.filter((region) => region === 'sound').length;
   if (poured === 0)
@@ -128,7 +138,7 @@ export function answerSentence({ axes, answer, setRegion, isDone, tried }: Answe
       tried === null ? '' : found ? ' A change below opens it.' : ' None of the changes tried opens it.';
     return [bold('No window.'), plain(` Nothing is sound anywhere in this range${rest}.${next}`)];
   }
-  const range = soundWords(axes, answer);
+  const range = soundWords(axes, answer, units);
   if (setRegion === 'sound') return [bold('The setting is sound.'), plain(range)];
   if (setRegion === null) return [bold('There is a window.'), plain(range)];
   return [
@@ -141,16 +151,24 @@ export function answerSentence({ axes, answer, setRegion, isDone, tried }: Answe
 export function marginWords(
   axes: readonly NamedAxis[],
   { axis, direction, distance, meets }: Margin,
+  units: PageUnits = METRIC,
 ): string {
   const { name, quantity } = axes[axis]!;
   const way = direction < 0 ? 'less' : 'more';
   if (distance === null || meets === null) return `${name}: sound to the end of the range, ${way}`;
-  return `${shownDistance(distance, quantity)} ${way} ${name}, to ${regionWords(meets)}`;
+  return `${shownDistance(distance, quantity, units)} ${way} ${name}, to ${regionWords(meets)}`;
 }
 
 /** Where a change opens a window: "charge 0.61 kg: sound at tilt time 6 s, start angle +30°". */
-export function triedWords(axes: readonly NamedAxis[], change: string, { soundAt }: TriedChange): string {
-  return soundAt === null ? `${change}: nothing sound` : `${change}: sound at ${valueWords(axes, soundAt)}`;
+export function triedWords(
+  axes: readonly NamedAxis[],
+  change: string,
+  { soundAt }: TriedChange,
+  units: PageUnits = METRIC,
+): string {
+  return soundAt === null
+    ? `${change}: nothing sound`
+    : `${change}: sound at ${valueWords(axes, soundAt, units)}`;
 }
 
 /** How the points spread over the regions, largest first: for those who cannot see the map. */

@@ -1,4 +1,4 @@
-import { toMillimetres } from '$src/core/units';
+import { LENGTH, METRIC, type PageUnits } from '$src/core/units';
 import { significant } from '../wording';
 import { axisValue } from './grid';
 import type { PointFigures } from './pointFigures';
@@ -14,7 +14,7 @@ interface ShownFigure {
 
 const percent = (share: number | null): number | null => (share === null ? null : share * 100);
 
-const SHOWN: Readonly<Record<CurveFigure, ShownFigure>> = {
+const SHOWN: Readonly<Record<Exclude<CurveFigure, 'skinFolded'>, ShownFigure>> = {
   peakFrontSpeed: { name: 'front speed, peak', unit: 'm/s', read: (figures) => figures.peakFrontSpeed },
   fillTime: { name: 'fill time', unit: 's', read: (figures) => figures.fillTime },
   arrivalTime: { name: 'front at the end wall', unit: 's', read: (figures) => figures.arrivalTime },
@@ -24,8 +24,13 @@ const SHOWN: Readonly<Record<CurveFigure, ShownFigure>> = {
     unit: '%',
     read: (figures) => percent(figures.shareAboveCritical),
   },
-  skinFolded: { name: 'skin folded in', unit: 'mm', read: (figures) => toMillimetres(figures.skinFolded) },
 };
+
+function shownFigure(figure: CurveFigure, units: PageUnits): ShownFigure {
+  if (figure !== 'skinFolded') return SHOWN[figure];
+  const { unit, toShown } = LENGTH[units.length];
+  return { name: 'skin folded in', unit, read: ({ skinFolded }) => toShown(skinFolded) };
+}
 
 /** A figure against a setting, in the units shown; NaN breaks the line where there is no such figure. */
 export interface StudyCurve {
@@ -37,28 +42,33 @@ export interface StudyCurve {
   readonly sentence: string;
 }
 
-export function curveOf(axis: NamedAxis, figure: CurveFigure, results: StudyResults): StudyCurve {
-  const { name, unit, read } = SHOWN[figure];
+export function curveOf(
+  axis: NamedAxis,
+  figure: CurveFigure,
+  results: StudyResults,
+  units: PageUnits = METRIC,
+): StudyCurve {
+  const { name, unit, read } = shownFigure(figure, units);
   const points = [...results.keys()].sort((a, b) => a - b);
   const y = points.map((point) => {
     const result = results.get(point)!;
     return ('figures' in result ? read(result.figures) : null) ?? Number.NaN;
   });
-  const { toShown } = shownQuantity(axis.quantity);
+  const { toShown } = shownQuantity(axis.quantity, units);
   const x = points.map((point) => toShown(axisValue(axis, point)));
-  return { name, unit, points, x, y, sentence: sentenceOf(axis, name, unit, points, y) };
+  return { name, unit, points, x, y, sentence: sentenceOf(axis, { name, unit }, points, y, units) };
 }
 
 function sentenceOf(
   axis: NamedAxis,
-  name: string,
-  unit: string,
+  { name, unit }: Pick<ShownFigure, 'name' | 'unit'>,
   points: readonly number[],
   y: readonly number[],
+  units: PageUnits,
 ): string {
   const finite = y.filter(Number.isFinite);
   if (finite.length === 0) return `No pour in this range has a ${name}.`;
   const [low, high] = [Math.min(...finite), Math.max(...finite)];
-  const at = (value: number) => shownValue(axisValue(axis, points[y.indexOf(value)]!), axis.quantity);
+  const at = (value: number) => shownValue(axisValue(axis, points[y.indexOf(value)]!), axis.quantity, units);
   return `From ${significant(low)} ${unit} at ${axis.name} ${at(low)} to ${significant(high)} ${unit} at ${at(high)}.`;
 }

@@ -1,4 +1,4 @@
-import { toCelsius, toDegrees, toMillimetres } from '$src/core/units';
+import { LENGTH, MASS, METRIC, type PageUnits, TEMPERATURE, toDegrees } from '$src/core/units';
 import { fixed } from '../wording';
 import type { SettingQuantity } from './setting';
 
@@ -14,38 +14,55 @@ export interface ShownQuantity {
 
 const same = (value: number): number => value;
 
-const QUANTITIES: Readonly<Record<SettingQuantity, ShownQuantity>> = {
+type Measured = 'length' | 'level' | 'mass' | 'temperature';
+
+const OTHERS: Readonly<Record<Exclude<SettingQuantity, Measured>, ShownQuantity>> = {
   angle: { unit: '°', key: 'deg', decimals: 1, isSigned: true, toShown: toDegrees },
   'contact angle': { unit: '°', key: 'deg', decimals: 0, isSigned: false, toShown: toDegrees },
   rate: { unit: '°/s', key: 'deg_per_s', decimals: 1, isSigned: false, toShown: toDegrees },
   time: { unit: 's', key: 's', decimals: 1, isSigned: false, toShown: same },
-  length: { unit: 'mm', key: 'mm', decimals: 1, isSigned: false, toShown: toMillimetres },
-  level: { unit: 'mm', key: 'mm', decimals: 1, isSigned: true, toShown: toMillimetres },
-  mass: { unit: 'kg', key: 'kg', decimals: 3, isSigned: false, toShown: same },
-  temperature: { unit: '°C', key: 'C', decimals: 0, isSigned: false, toShown: toCelsius },
   'heat transfer': { unit: 'W/m²K', key: 'W_per_m2K', decimals: 0, isSigned: false, toShown: same },
   count: { unit: '', key: '', decimals: 0, isSigned: false, toShown: same },
 };
 
-export const shownQuantity = (quantity: SettingQuantity): ShownQuantity => QUANTITIES[quantity];
+/** How a setting is shown, in the units of the page. */
+export function shownQuantity(quantity: SettingQuantity, units: PageUnits = METRIC): ShownQuantity {
+  switch (quantity) {
+    case 'length':
+    case 'level': {
+      const decimals = units.length === 'mm' ? 1 : 3;
+      return { ...LENGTH[units.length], decimals, isSigned: quantity === 'level' };
+    }
+    case 'mass':
+      return { ...MASS[units.mass], decimals: 3, isSigned: false };
+    case 'temperature':
+      return { ...TEMPERATURE[units.temperature], decimals: 0, isSigned: false };
+    default:
+      return OTHERS[quantity];
+  }
+}
 
 /** The number alone: "+30.0", "9.2". */
-export function shownNumber(value: number, quantity: SettingQuantity): string {
-  const { toShown, decimals, isSigned } = QUANTITIES[quantity];
+export function shownNumber(value: number, quantity: SettingQuantity, units: PageUnits = METRIC): string {
+  const { toShown, decimals, isSigned } = shownQuantity(quantity, units);
   const text = fixed(toShown(value), decimals).replace(/\.0+$/, '');
   return isSigned && toShown(value) > 0 && Number(text) !== 0 ? `+${text}` : text;
 }
 
 /** With its unit: "+30°", "9.2 s". */
-export function shownValue(value: number, quantity: SettingQuantity): string {
-  const { unit } = QUANTITIES[quantity];
+export function shownValue(value: number, quantity: SettingQuantity, units: PageUnits = METRIC): string {
+  const { unit } = shownQuantity(quantity, units);
   const space = unit === '' || unit === '°' ? '' : ' ';
-  return `${shownNumber(value, quantity)}${space}${unit}`;
+  return `${shownNumber(value, quantity, units)}${space}${unit}`;
 }
 
 /** A distance between two values, never signed: "20°", "6.9 s". */
-export function shownDistance(distance: number, quantity: SettingQuantity): string {
-  const { toShown, unit, decimals } = QUANTITIES[quantity];
+export function shownDistance(
+  distance: number,
+  quantity: SettingQuantity,
+  units: PageUnits = METRIC,
+): string {
+  const { toShown, unit, decimals } = shownQuantity(quantity, units);
   const size = Math.abs(toShown(distance) - toShown(0));
   const text = fixed(size, size >= 10 ? Math.min(decimals, 0) : decimals);
   return `${text}${unit === '' || unit === '°' ? '' : ' '}${unit}`;

@@ -1,4 +1,5 @@
 import { csvFormatRows } from 'd3';
+import { METRIC, type PageUnits } from '$src/core/units';
 import { axisValue, type Grid, gridOf, placeOf } from './grid';
 import type { PointFigures } from './pointFigures';
 import { shownQuantity } from './quantities';
@@ -50,16 +51,19 @@ function rowOf(
   grid: Grid,
   point: number,
   result: PointResult | undefined,
+  units: PageUnits,
 ): [string, unknown][] {
   const place = placeOf(grid, point);
   const values = head.axes.map((axis, at): [string, unknown] => {
-    const { key, toShown } = shownQuantity(axis.quantity);
+    const { key, toShown } = shownQuantity(axis.quantity, units);
     return [nameWithUnit(axis.name, key), Number(toShown(axisValue(axis, place[at]!)).toPrecision(12))];
   });
   const figures = result && 'figures' in result ? result.figures : null;
   const shown = FIGURES.map(([name, field, quantity]): [string, unknown] => {
     const value = figures?.[field] ?? null;
-    return [name, value !== null && quantity ? shownQuantity(quantity).toShown(value) : value];
+    if (!quantity) return [name, value];
+    const { key, toShown } = shownQuantity(quantity, units);
+    return [name.replace(/mm$/, key), value === null ? null : toShown(value)];
   });
   return [
     ['point', point],
@@ -79,14 +83,16 @@ function rowOf(
 const nameWithUnit = (name: string, key: string): string =>
   `${name.replace(/[^A-Za-z0-9]+/g, '_')}${key ? `_${key}` : ''}`;
 
-function rowsOf(head: StudyHead, results: StudyResults): [string, unknown][][] {
+function rowsOf(head: StudyHead, results: StudyResults, units: PageUnits): [string, unknown][][] {
   const grid = gridOf(head);
-  return Array.from({ length: grid.count }, (_, point) => rowOf(head, grid, point, results.get(point)));
+  return Array.from({ length: grid.count }, (_, point) =>
+    rowOf(head, grid, point, results.get(point), units),
+  );
 }
 
 /** The study as a table, one line for each point. */
-export function studyCsv(head: StudyHead, results: StudyResults): string {
-  const rows = rowsOf(head, results);
+export function studyCsv(head: StudyHead, results: StudyResults, units: PageUnits = METRIC): string {
+  const rows = rowsOf(head, results, units);
   const names = rows[0]!.map(([name]) => name);
   const lines = [names, ...rows.map((row) => row.map(([, value]) => (value === null ? '' : String(value))))];
   return `${csvFormatRows(lines)}\n`;
@@ -94,6 +100,6 @@ export function studyCsv(head: StudyHead, results: StudyResults): string {
 
 /** The study as JSON: its head, then one object for each point. */
 export function studyJson(head: StudyHead, results: StudyResults): string {
-  const points = rowsOf(head, results).map((row) => Object.fromEntries(row));
+  const points = rowsOf(head, results, METRIC).map((row) => Object.fromEntries(row));
   return `${JSON.stringify({ format: 'pourstudy', ...head, points }, null, 1)}\n`;
 }

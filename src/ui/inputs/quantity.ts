@@ -1,22 +1,20 @@
 import {
+  AREA,
   fromBar,
-  fromCelsius,
   fromCentistokes,
   fromDegrees,
-  fromInches,
   fromLitres,
-  fromMillimetres,
-  fromSquareMillimetres,
+  LENGTH,
+  MASS,
+  type Measure,
+  type PageUnits,
+  TEMPERATURE,
+  TEMPERATURE_DIFFERENCE,
   toBar,
-  toCelsius,
   toCentistokes,
   toDegrees,
-  toInches,
   toLitres,
-  toMillimetres,
-  toSquareMillimetres,
 } from '$src/core/units';
-import type { LengthUnit } from '../bench.svelte';
 
 /** What a number on the page measures; decides its unit, its decimals and its arrow-key step. */
 export type QuantityKind =
@@ -29,6 +27,7 @@ export type QuantityKind =
   | 'time'
   | 'mass'
   | 'temperature'
+  | 'temperature difference'
   | 'density'
   | 'viscosity'
   | 'surface tension'
@@ -55,79 +54,88 @@ export interface Quantity {
   readonly signed: boolean;
   readonly toShown: (si: number) => number;
   readonly fromShown: (shown: number) => number;
+  /** Other units that may be typed with a number; it is then read in that unit. */
+  readonly others: readonly Measure[];
 }
 
 const same = (value: number): number => value;
-const plain = { signed: false, toShown: same, fromShown: same };
-const degrees = { toShown: toDegrees, fromShown: fromDegrees };
+const plain = { signed: false, toShown: same, fromShown: same, others: [] };
+const degrees = { toShown: toDegrees, fromShown: fromDegrees, others: [] };
 
-const LENGTHS: Readonly<Record<LengthUnit, Quantity>> = {
-  mm: {
-    unit: 'mm',
-    decimals: [1, 3],
-    step: 1,
-    signed: false,
-    toShown: toMillimetres,
-    fromShown: fromMillimetres,
-  },
-  in: { unit: 'in', decimals: [2, 4], step: 0.05, signed: false, toShown: toInches, fromShown: fromInches },
-};
+type Fineness = Pick<Quantity, 'decimals' | 'step'>;
 
-const OTHERS: Readonly<Record<Exclude<QuantityKind, 'length' | 'level'>, Quantity>> = {
+/** A quantity the page's units decide: the unit shown, and all others that may be typed. */
+function inUnit<K extends string>(
+  measures: Readonly<Record<K, Measure>>,
+  shown: K,
+  fineness: Readonly<Record<K, Fineness>>,
+): Quantity {
+  const all = Object.values<Measure>(measures);
+  const others = all.filter((measure) => measure !== measures[shown]);
+  return { ...measures[shown], ...fineness[shown], signed: false, others };
+}
+
+const FINE = {
+  length: { mm: { decimals: [1, 3], step: 1 }, in: { decimals: [2, 4], step: 0.05 } },
+  area: { mm: { decimals: [0, 2], step: 1 }, in: { decimals: [2, 5], step: 0.01 } },
+  mass: { kg: { decimals: [2, 4], step: 0.01 }, lb: { decimals: [2, 4], step: 0.02 } },
+  temperature: { degC: { decimals: [0, 1], step: 5 }, degF: { decimals: [0, 1], step: 10 } },
+} as const;
+
+type Measured = 'length' | 'level' | 'area' | 'mass' | 'temperature' | 'temperature difference';
+
+const OTHERS: Readonly<Record<Exclude<QuantityKind, Measured>, Quantity>> = {
   angle: { unit: '°', decimals: [1, 2], step: 1, signed: true, ...degrees },
   'contact angle': { unit: '°', decimals: [0, 1], step: 5, signed: false, ...degrees },
   rate: { unit: '°/s', decimals: [1, 2], step: 1, signed: false, ...degrees },
   time: { ...plain, unit: 's', decimals: [2, 3], step: 0.1 },
-  mass: { ...plain, unit: 'kg', decimals: [2, 4], step: 0.01 },
-  temperature: {
-    unit: '°C',
-    decimals: [0, 1],
-    step: 5,
-    signed: false,
-    toShown: toCelsius,
-    fromShown: fromCelsius,
-  },
   density: { ...plain, unit: 'kg/m³', decimals: [0, 1], step: 10 },
   viscosity: { ...plain, unit: 'Pa s', decimals: [4, 6], step: 0.0001 },
   'surface tension': { ...plain, unit: 'N/m', decimals: [2, 4], step: 0.01 },
   speed: { ...plain, unit: 'm/s', decimals: [2, 3], step: 0.01 },
-  area: {
-    unit: 'mm²',
-    decimals: [0, 2],
-    step: 1,
-    signed: false,
-    toShown: toSquareMillimetres,
-    fromShown: fromSquareMillimetres,
-  },
   share: {
+    ...plain,
     unit: '%',
     decimals: [0, 1],
     step: 5,
-    signed: false,
     toShown: (share) => share * 100,
     fromShown: (percent) => percent / 100,
   },
   count: { ...plain, unit: '', decimals: [0, 0], step: 1 },
-  pressure: { unit: 'bar', decimals: [0, 1], step: 5, signed: false, toShown: toBar, fromShown: fromBar },
-  volume: { unit: 'l', decimals: [1, 3], step: 0.1, signed: false, toShown: toLitres, fromShown: fromLitres },
+  pressure: { ...plain, unit: 'bar', decimals: [0, 1], step: 5, toShown: toBar, fromShown: fromBar },
+  volume: { ...plain, unit: 'l', decimals: [1, 3], step: 0.1, toShown: toLitres, fromShown: fromLitres },
   turns: { ...plain, unit: 'turns', decimals: [1, 2], step: 0.1 },
   ratio: { ...plain, unit: '', decimals: [1, 3], step: 0.01 },
   'valve coefficient': { ...plain, unit: 'm³/h', decimals: [2, 5], step: 0.01 },
   'rotary damping': { ...plain, unit: 'N·m·s', decimals: [0, 1], step: 10 },
   'heat transfer': { ...plain, unit: 'W/m²K', decimals: [0, 1], step: 50 },
   'kinematic viscosity': {
+    ...plain,
     unit: 'mm²/s',
     decimals: [1, 2],
     step: 0.1,
-    signed: false,
     toShown: toCentistokes,
     fromShown: fromCentistokes,
   },
 };
 
-export function quantityOf(kind: QuantityKind, lengthUnit: LengthUnit): Quantity {
-  if (kind === 'level') return { ...LENGTHS[lengthUnit], signed: true };
-  return kind === 'length' ? LENGTHS[lengthUnit] : OTHERS[kind];
+export function quantityOf(kind: QuantityKind, units: PageUnits): Quantity {
+  switch (kind) {
+    case 'length':
+      return inUnit(LENGTH, units.length, FINE.length);
+    case 'level':
+      return { ...inUnit(LENGTH, units.length, FINE.length), signed: true };
+    case 'area':
+      return inUnit(AREA, units.length, FINE.area);
+    case 'mass':
+      return inUnit(MASS, units.mass, FINE.mass);
+    case 'temperature':
+      return inUnit(TEMPERATURE, units.temperature, FINE.temperature);
+    case 'temperature difference':
+      return inUnit(TEMPERATURE_DIFFERENCE, units.temperature, FINE.temperature);
+    default:
+      return OTHERS[kind];
+  }
 }
 
 /** As shown in a field: no more decimals than needed, a true minus, a plus where the sign matters. */
@@ -143,15 +151,59 @@ export function quantityText(si: number, quantity: Quantity): string {
 }
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/;
+/** A fraction as on a rule, alone or after whole ones: 3/8, 1 3/8, 1-3/8. */
+const FRACTION = /^([+-]?)(?:(\d+)(?:\s+|-))?(\d+)\/(\d+)$/;
+/** ¼, ½, ¾ and their like. */
+const SMALL_FRACTION = /[\u00bc-\u00be\u2150-\u215e]/g;
+/** Marks people write for inches. */
+const INCH_MARK = /(?:"|″|''|inch|inches)$/;
+
+function tidied(text: string): string {
+  return text
+    .replace(SMALL_FRACTION, (small) => ` ${small.normalize('NFKC').replace('\u2044', '/')}`)
+    .replace(/[\u2212\u2013]/g, '-')
+    .replace(/^([+-])\s+/, '$1')
+    .trim()
+    .replace(INCH_MARK, 'in');
+}
+
+const packed = (text: string): string => text.replace(/\s/g, '');
+
+function withoutUnit(text: string, unit: string): string | null {
+  const end = packed(unit);
+  if (end === '' || !packed(text).endsWith(end)) return null;
+  const letters = [...end].map((letter) => letter.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
+  return text.replace(new RegExp(`\\s*${letters.join('\\s*')}$`), '');
+}
+
+function bareNumber(text: string): number | null {
+  const fraction = FRACTION.exec(text.trim());
+  if (fraction) {
+    const [, sign, whole, over, under] = fraction;
+    if (Number(under) === 0) return null;
+    return (sign === '-' ? -1 : 1) * (Number(whole ?? 0) + Number(over) / Number(under));
+  }
+  const pointed = packed(text).replace(',', '.');
+  return NUMBER.test(pointed) ? Number(pointed) : null;
+}
 
 /**
- * Reads what a person typed: comma or point, a true minus or a dash, the unit with it or not.
+ * Reads what a person typed: comma or point, a fraction, a true minus or a dash, the unit with it or not.
  * Gives the value in the unit shown; null when it is no number.
  */
 export function parseNumber(text: string, unit: string): number | null {
-  const bare = text.replace(/\s/g, '').replace(/[\u2212\u2013]/g, '-');
-  const withoutUnit =
-    unit && bare.endsWith(unit.replace(/\s/g, '')) ? bare.slice(0, -unit.replace(/\s/g, '').length) : bare;
-  const pointed = withoutUnit.replace(',', '.');
-  return NUMBER.test(pointed) ? Number(pointed) : null;
+  const tidy = tidied(text);
+  return bareNumber(withoutUnit(tidy, unit) ?? tidy);
+}
+
+/** As `parseNumber`, in SI; a number with another unit of the same kind ("1 3/8 in" among millimetres) is read in that. */
+export function parseQuantity(text: string, quantity: Quantity): number | null {
+  const shown = parseNumber(text, quantity.unit);
+  if (shown !== null) return quantity.fromShown(shown);
+  for (const { unit, fromShown } of quantity.others) {
+    const bare = withoutUnit(tidied(text), unit);
+    const number = bare === null ? null : bareNumber(bare);
+    if (number !== null) return fromShown(number);
+  }
+  return null;
 }

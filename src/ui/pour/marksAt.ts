@@ -5,6 +5,7 @@ import type { NumberedFold } from '$src/report/numberedFolds';
 import { dieLength } from '$src/report/series';
 import { lengthText, percentText, placeText, secondsText, speedText } from '$src/report/wording';
 import type { FrontMark, PinMark } from '../drawing/marks';
+import { said } from '../said';
 
 /** More leaders than this cross a picture. */
 const PINS_SHOWN = 3;
@@ -27,9 +28,12 @@ export function frontAt(record: PourRecord, time: number): FrontMark | null {
   const depth = depthBehindFront(record, time);
   const parts = [
     ...(frontSpeed === null ? [] : [speedText(frontSpeed)]),
-    ...(depth === null ? [] : [`${lengthText(depth)} deep`]),
+    ...(depth === null ? [] : [`${said(lengthText(depth))} deep`]),
   ];
-  return { place: front, lines: [`front ${placeText(front)}`, ...(parts.length ? [parts.join(' · ')] : [])] };
+  return {
+    place: front,
+    lines: [`front ${said(placeText(front))}`, ...(parts.length ? [parts.join(' · ')] : [])],
+  };
 }
 
 export function captionAt(record: PourRecord, time: number): { strong: string; rest: string } {

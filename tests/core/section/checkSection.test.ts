@@ -31,7 +31,7 @@ test('a roof that dips under the floor is marked where it crosses, with the poin
   expect(issues[0]).toEqual({
     path: 'roof.3.y',
     message: 'R4 puts the roof 2 mm under the floor between 260 and 275.8 mm.',
-    remedy: 'Raise y of R4 to more than 0, or take R4 out.',
+    remedy: 'Raise y of R4 to more than 0 mm, or take R4 out.',
     at: { x: 0.2705, y: -0.002 },
   });
 });
@@ -42,7 +42,7 @@ test('a floor that rises over the roof names the floor point', () => {
   expect(more).toEqual([]);
   expect(issue).toMatchObject({
     path: 'floor.1.y',
-    remedy: 'Lower y of F2 to less than 30, or take F2 out.',
+    remedy: 'Lower y of F2 to less than 30 mm, or take F2 out.',
     at: { x: 0.25, y: 0.04 },
   });
   expect(issue!.message).toMatch(/^F2 puts the floor 10 mm over the roof between /);

@@ -1,0 +1,103 @@
+import { describe, expect, test } from 'vitest';
+import { checkSection } from '$src/core/section/checkSection';
+import { hingeArm } from '$src/core/section/shapes';
+import { METRIC, type PageUnits } from '$src/core/units';
+import { figureRows } from '$src/report/figures';
+import { inputWords } from '$src/report/inputWords';
+import { columnsIn, curveIn, figureIn, inUnits } from '$src/report/inUnits';
+import { keyFigures } from '$src/report/keyFigures';
+import { seriesCsv } from '$src/report/pourFile';
+import { shownDistance, shownValue } from '$src/report/study/quantities';
+import { verdict } from '$src/report/verdict';
+import { inventedRecord } from './inventedRecord';
+
+const US: PageUnits = { length: 'in', mass: 'lb', temperature: 'degF' };
+const IN_METRIC = /\d (?:mm|cm|kg|°C)(?!\/)/;
+
+describe('texts in the units of the page', () => {
+  test.each([
+    ['Peak at 142 mm from the mouth.', 'Peak at 5.59 in from the mouth.'],
+    ['Type a width from 1 to 2000 mm.', 'Type a width from 0.04 to 78.74 in.'],
+    ['Type a number from -2000 to 2000 mm.', 'Type a number from \u221278.74 to 78.74 in.'],
+    ['between 260 and 275.8 mm', 'between 10.24 and 10.858 in'],
+    ['200 \u00d7 30 mm', '7.87 \u00d7 1.18 in'],
+    ['at 10, 20 and 30 mm', 'at 0.39, 0.79 and 1.18 in'],
+    ['Give 0 to 5000 kg.', 'Give 0 to 11023 lb.'],
+    ['700\u2013730 °C', '1292\u20131346 °F'],
+    ['Give \u221220 to 100 °C.', 'Give \u22124 to 212 °F.'],
+    ['from a charge of 1100 cm³', 'from a charge of 67.1 in³'],
+    ['about 12 mm² of free vent', 'about 0.019 in² of free vent'],
+    ['more than 0 mm', 'more than 0 in'],
+    ['1.2 m/s at 2400 kg/m³ and 46 mm²/s', '1.2 m/s at 2400 kg/m³ and 46 mm²/s'],
+    ['R4 and 389 kJ/kg', 'R4 and 389 kJ/kg'],
+    ['Waits for “wall 5 mm” at 5 mm.', 'Waits for “wall 5 mm” at 0.20 in.'],
+  ])('%s', (text, shown) => {
+    expect(inUnits(text, US)).toBe(shown);
+    expect(inUnits(text, METRIC)).toBe(text);
+  });
+
+  test('units mix as the shop has them', () => {
+    const mixed: PageUnits = { length: 'mm', mass: 'lb', temperature: 'degC' };
+    expect(inUnits('1 kg, 10 mm, 700 °C', mixed)).toBe('2 lb, 10 mm, 700 °C');
+  });
+
+  test('no complaint about a section keeps a metric length', () => {
+    const good = hingeArm();
+    const wrong = [
+      { ...good, mouth: 2 },
+      { ...good, pivot: { x: 9, y: 0 } },
+      { ...good, roof: good.roof.map(({ x, y }, i) => (i === 3 ? { x, y: y - 0.2 } : { x, y })) },
+      { ...good, floor: good.floor.map(({ x, y }, i) => (i === 1 ? { x: x + 1, y } : { x, y })) },
+      { ...good, regions: good.regions.map((region) => ({ ...region, width: -1, end: region.end + 0.1 })) },
+      { ...good, roof: good.roof.map(({ x, y }) => ({ x: x - 0.02, y })) },
+    ];
+    const issues = wrong.flatMap(checkSection);
+    expect(issues.length).toBeGreaterThan(5);
+    for (const { message, remedy } of issues) {
+      expect(inUnits(message, US)).not.toMatch(IN_METRIC);
+      expect(inUnits(remedy, US)).not.toMatch(IN_METRIC);
+      // A length without its unit could not be turned, nor understood.
+      expect(remedy).not.toMatch(/(?:more than|less than|Set [xy] of \S+ to) [-\d.]+(?! mm| to)[,. ]/);
+    }
+  });
+});
+
+describe('figures in the units of the page', () => {
+  const record = inventedRecord();
+
+  test('value and text are turned together, from the unrounded value', () => {
+    const row = { key: 'skin_folded_mm', label: '', unit: 'mm', value: 25.4, text: '25' };
+    expect(figureIn(row, US)).toEqual({ ...row, unit: 'in', value: 1, text: '1.00' });
+    expect(figureIn(row, METRIC)).toBe(row);
+    expect(figureIn({ ...row, value: null, text: 'not filled' }, US).text).toBe('not filled');
+  });
+
+  test('no figure, note, reason or input stays metric', () => {
+    for (const figure of figureRows(record)) {
+      expect(figureIn(figure, US).unit).not.toMatch(/^(?:mm|cm³|kg|°C)$/);
+    }
+    for (const { note } of keyFigures(record)) expect(inUnits(note, US)).not.toMatch(IN_METRIC);
+    const { sentence, reasons } = verdict(record);
+    const lines = [...sentence.map(({ text }) => text), ...reasons.map(({ line }) => line)];
+    for (const line of lines) expect(inUnits(line, US)).not.toMatch(IN_METRIC);
+    for (const { text } of inputWords(record.plan, US)) expect(text).not.toMatch(IN_METRIC);
+  });
+
+  test('columns and curves: names and numbers go together', () => {
+    expect(columnsIn({ front_mm: [25.4], spilled_cm3: [16.387064], time_s: [1] }, US)).toEqual({
+      front_in: [expect.closeTo(1, 12)],
+      spilled_in3: [expect.closeTo(1, 12)],
+      time_s: [1],
+    });
+    expect(seriesCsv(record, US).split('\n')[0]).toContain('front_in');
+    expect(seriesCsv(record).split('\n')[0]).toContain('front_mm');
+    expect(curveIn({ x: [254], y: [1] }, 'x', US)).toEqual({ x: [expect.closeTo(10, 12)], y: [1] });
+  });
+
+  test('settings of a study', () => {
+    expect(shownValue(0.0254, 'length', US)).toBe('1 in');
+    expect(shownValue(0.0254, 'level')).toBe('+25.4 mm');
+    expect(shownValue(273.15, 'temperature', US)).toBe('32 °F');
+    expect(shownDistance(10, 'temperature', US)).toBe('18 °F');
+  });
+});
