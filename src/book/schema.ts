@@ -86,6 +86,13 @@ const tilt = v.variant('kind', [
   v.strictObject({ kind: v.literal('steady'), ...programmedBase, end: number, rate: number }),
   v.strictObject({ kind: v.literal('staged'), ...programmedBase, stages: listOf(stage, MOST_PARTS) }),
   v.strictObject({ kind: v.literal('machine'), ...tiltBase, end: number, machine: machineSchema }),
+  v.strictObject({
+    kind: v.literal('front-led'),
+    ...tiltBase,
+    end: number,
+    share: number,
+    homeWithin: v.nullable(number),
+  }),
   v.strictObject({ kind: v.literal('drawn'), ...tiltBase, knots, origin: text(LONGEST_NOTE) }),
   v.strictObject({ kind: v.literal('measured'), ...tiltBase, knots, origin: text(LONGEST_NOTE) }),
 ]);

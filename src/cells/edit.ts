@@ -81,6 +81,11 @@ function withoutMention(cell: Cell, id: CellId): Cell {
       return cell.pours.includes(id) ? { ...cell, pours: cell.pours.filter((pour) => pour !== id) } : cell;
     case 'study':
       return cell.pour === id ? { ...cell, pour: null } : cell;
+    case 'castings':
+      if (!cell.castings.some(({ pour }) => pour === id)) return cell;
+      return { ...cell, castings: cell.castings.map((row) => ({ ...row, pour: unlessGone(row.pour) })) };
+    case 'guess':
+      return cell.pours.includes(id) ? { ...cell, pours: cell.pours.filter((pour) => pour !== id) } : cell;
     default:
       return cell;
   }

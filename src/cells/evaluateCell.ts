@@ -12,11 +12,22 @@ import { checkTilt } from '$src/core/tilt/checkTilt';
 import type { Tilt } from '$src/core/tilt/tilt';
 import type { Study } from '$src/report/study/study';
 import { chargeValue } from './chargeValue';
+import { checkCastings } from './checkCastings';
 import { checkComputation } from './checkComputation';
 import { checkStudy } from './checkStudy';
 import type { Evaluation } from './evaluate';
 import { hindrance } from './hindrance';
-import type { Cell, CellId, ChargeBy, ChargeCell, CompareCell, PourCell, StudyCell } from './kinds';
+import type {
+  CastingsCell,
+  Cell,
+  CellId,
+  ChargeBy,
+  ChargeCell,
+  CompareCell,
+  GuessCell,
+  PourCell,
+  StudyCell,
+} from './kinds';
 import { remember } from './remember';
 
 /** What has been worked out before: all cells by id, and what those needed by this one came to. */
@@ -52,6 +63,10 @@ export function evaluateCell(cell: Cell, known: Known): Evaluation {
       return hindrance(cell, known) ?? evaluateCompare(cell);
     case 'study':
       return hindrance(cell, known) ?? evaluateStudy(cell, known);
+    case 'castings':
+      return evaluateCastings(cell, known);
+    case 'guess':
+      return hindrance(cell, known) ?? evaluateGuess(cell);
   }
 }
 
@@ -121,6 +136,35 @@ function evaluateStudy(cell: StudyCell, known: Known): Evaluation {
   if (pour?.state !== 'needs a run')
     throw new Error(`Pour ${cell.pour} is ${pour?.state}, expected needs a run.`);
   return studyEvaluation(pour.plan, cell.study);
+}
+
+const castingsVerdict = remember((_: CastingsCell, issues: string) =>
+  verdictOf(JSON.parse(issues) as Issue[]),
+);
+
+/** A log of what was poured stands by itself: a pour that has gone wrong since does not block it. */
+function evaluateCastings(cell: CastingsCell, { cells }: Known): Evaluation {
+  return castingsVerdict(cell, JSON.stringify(checkCastings(cell.castings, cells)));
+}
+
+const NO_POUR: Evaluation = {
+  state: 'wrong input',
+  issues: [{ path: 'pours', message: 'No pour is chosen.', remedy: 'Choose the pour to guess about.' }],
+};
+const ONE_POUR: Evaluation = {
+  state: 'wrong input',
+  issues: [
+    {
+      path: 'pours',
+      message: 'With one pour there is nothing to choose from.',
+      remedy: 'Choose two pours or more, or ask for something else.',
+    },
+  ],
+};
+
+function evaluateGuess({ pours, ask }: GuessCell): Evaluation {
+  if (pours.length === 0) return NO_POUR;
+  return ask === 'quickest' && pours.length < 2 ? ONE_POUR : READY;
 }
 
 /** The referenced cell, which `hindrance` has seen to be there and of that kind. */

@@ -29,6 +29,12 @@ export function referencesOf(cell: Cell): Reference[] {
       return cell.pours.map((id, index) => ({ path: `pours.${index}`, kind: 'pour', id }));
     case 'study':
       return [{ path: 'pour', kind: 'pour', id: cell.pour }];
+    case 'castings':
+      return cell.castings.flatMap(({ pour }, index): Reference[] =>
+        pour === null ? [] : [{ path: `castings.${index}.pour`, kind: 'pour', id: pour }],
+      );
+    case 'guess':
+      return cell.pours.map((id, index) => ({ path: `pours.${index}`, kind: 'pour', id }));
     default:
       return [];
   }
@@ -55,7 +61,18 @@ export function dependentsOf(book: Book, id: CellId): CellId[] {
 }
 
 /** A cell only ever needs cells of an earlier kind in this list, so a book cannot go round in circles. */
-const ORDER: readonly CellKind[] = ['note', 'section', 'metal', 'tilt', 'charge', 'pour', 'compare', 'study'];
+const ORDER: readonly CellKind[] = [
+  'note',
+  'section',
+  'metal',
+  'tilt',
+  'charge',
+  'pour',
+  'compare',
+  'study',
+  'castings',
+  'guess',
+];
 
 /** The cells of a book so that each comes after all it needs; otherwise in book order. */
 export function inOrder(book: Book): Cell[] {

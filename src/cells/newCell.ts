@@ -17,6 +17,8 @@ const NAMES: Readonly<Record<CellKind, string>> = {
   pour: 'Pour',
   compare: 'Compare',
   study: 'Pour window',
+  castings: 'Castings log',
+  guess: 'Guess first',
 };
 
 /**
@@ -53,8 +55,22 @@ export function newCell(kind: CellKind, book: Book): Cell {
       return { ...base, kind, pours: pourIds(book).slice(-2), stepBy: 'inclination' };
     case 'study':
       return { ...base, kind, pour: lastOf(book, 'pour'), study: POUR_WINDOW };
+    case 'castings':
+      return { ...base, kind, castings: [], counted: 'fold', against: 'front speed' };
+    case 'guess':
+      return {
+        ...base,
+        kind,
+        ...UNANSWERED,
+        pours: pourIds(book).slice(-1),
+        ask: 'front speed',
+        question: QUESTION,
+      };
   }
 }
+
+const UNANSWERED = { drawn: [], picked: null, given: false, hides: true } as const;
+const QUESTION = 'How fast does the front run along the die? Draw it before you look.';
 
 function lastOf(book: Book, kind: CellKind): CellId | null {
   return book.cells.findLast((cell) => cell.kind === kind)?.id ?? null;
