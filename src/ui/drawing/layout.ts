@@ -1,6 +1,6 @@
 import type { Point, Section } from '$src/core/section/section';
+import type { Steel } from '$src/report/drawing/steel';
 import { type Corner, freeCorner } from './corner';
-import type { Steel } from './steel';
 import { type Margins, scaleToFit, sweepBounds, type View, viewAt } from './view';
 
 export interface PictureWishes {

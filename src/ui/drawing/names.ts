@@ -1,6 +1,6 @@
 import { lineAt } from '$src/core/section/lineAt';
 import type { Point, Section } from '$src/core/section/section';
-import { type Steel, splitAtMouth } from './steel';
+import { type Steel, splitAtMouth } from '$src/report/drawing/steel';
 
 /** A part of the body that can be named on a picture, with the way out of the steel from it; die frame. */
 export interface NamedPart {

@@ -8,8 +8,8 @@ import type { Pool } from '$src/core/level/pools';
 import { standOf } from '$src/core/level/stand';
 import { cavityVolume } from '$src/core/section/cavity';
 import type { Section } from '$src/core/section/section';
-import { metalAtLevel } from '../drawing/metalAtLevel';
-import type { MetalShape } from '../drawing/metalShape';
+import { metalAtLevel } from '$src/report/drawing/metalAtLevel';
+import type { MetalShape } from '$src/report/drawing/metalShape';
 import type { DrawnWith } from './sectionDrawnWith';
 
 /** What a section says at its start inclination, SI; cheap enough for every frame of a drag. */

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Section } from '$src/core/section/section';
 import { fromDegrees } from '$src/core/units';
+import { roofStretches, steelAround } from '$src/report/drawing/steel';
 import { layoutOf } from '$src/ui/drawing/layout';
 import { lipOf } from '$src/ui/drawing/names';
-import { roofStretches, steelAround } from '$src/ui/drawing/steel';
 import { toDie, toPage } from '$src/ui/drawing/view';
 
 const flush: Section = {
