@@ -1,0 +1,118 @@
+import { expect, test } from 'vitest';
+import { bookIssues } from '$src/book/bookIssues';
+import { readBook } from '$src/book/readBook';
+import { writeBook } from '$src/book/writeBook';
+import { addCell, deleteCell, moveCell, renameCell, replaceCell } from '$src/cells/edit';
+import { evaluateBook } from '$src/cells/evaluate';
+import { guessHiding } from '$src/cells/guessHides';
+import type { Book, GuessCell } from '$src/cells/kinds';
+import { lockBroken, lockLesson, setLocked } from '$src/cells/locks';
+import { newCell } from '$src/cells/newCell';
+import { EMPTY_ROW } from '$src/report/castings/casting';
+import { firstOf, sampleBook } from '../book/sample';
+
+function lessonBook(): Book {
+  const sample = sampleBook();
+  const withGuess = addCell(sample, newCell('guess', sample));
+  return addCell(withGuess, newCell('castings', withGuess));
+}
+
+const guessOf = (book: Book): GuessCell => firstOf(book, 'guess');
+
+test('a guess hides its pour and what shows that pour, and nothing else, until it is given', () => {
+  const book = lessonBook();
+  const guess = guessOf(book);
+  const hidden = (of: Book) => of.cells.filter((cell) => guessHiding(of, cell)).map(({ id }) => id);
+  expect(hidden(book)).toEqual([guess.pours[0], 'compare-1']);
+  expect(hidden(replaceCell(book, { ...guess, given: true }))).toEqual([]);
+  expect(hidden(replaceCell(book, { ...guess, hides: false }))).toEqual([]);
+});
+
+test('a castings log of a hidden pour is hidden too', () => {
+  const book = lessonBook();
+  const log = firstOf(book, 'castings');
+  const linked = { ...log, castings: [{ ...EMPTY_ROW, pour: guessOf(book).pours[0]!, good: 3 }] };
+  expect(guessHiding(replaceCell(book, linked), linked)?.id).toBe(guessOf(book).id);
+});
+
+test('a locked cell refuses changes, renaming and deletion, but moves, folds and unlocks', () => {
+  const book = setLocked(sampleBook(), 'charge-1', true);
+  const charge = firstOf(book, 'charge');
+  const broken = (after: Book) => lockBroken(book, after)?.id ?? null;
+  expect(broken(replaceCell(book, { ...charge, charge: { by: 'mass', mass: 9 } }))).toBe('charge-1');
+  expect(broken(renameCell(book, 'charge-1', 'Other'))).toBe('charge-1');
+  expect(broken(deleteCell(book, 'charge-1'))).toBe('charge-1');
+  expect(broken(moveCell(book, 'charge-1', -1))).toBeNull();
+  expect(broken(replaceCell(book, { ...charge, folded: true }))).toBeNull();
+  expect(broken(setLocked(book, 'charge-1', false))).toBeNull();
+  expect(broken(renameCell(book, 'tilt-1', 'Other'))).toBeNull();
+});
+
+test('deleting what a locked cell rests on is refused too', () => {
+  const book = setLocked(sampleBook(), 'pour-1', true);
+  expect(lockBroken(book, deleteCell(book, 'section-1'))?.id).toBe('pour-1');
+});
+
+test('a locked guess still takes an answer, but no other question', () => {
+  const open = lessonBook();
+  const book = setLocked(open, guessOf(open).id, true);
+  const guess = guessOf(book);
+  const broken = (part: Partial<GuessCell>) => lockBroken(book, replaceCell(book, { ...guess, ...part }));
+  expect(broken({ drawn: [0.2, 0.3], given: true })).toBeNull();
+  expect(broken({ ask: 'filling' })?.id).toBe(guess.id);
+  expect(broken({ hides: false })?.id).toBe(guess.id);
+});
+
+test('a lesson is locked down to the section it rests on', () => {
+  const book = lessonBook();
+  const locked = lockLesson(book, guessOf(book).id)
+    .cells.filter((cell) => cell.locked)
+    .map(({ kind }) => kind);
+  expect(locked.sort()).toEqual(['charge', 'guess', 'metal', 'pour', 'section', 'tilt']);
+});
+
+test('locks, guesses and castings are kept in the book file', () => {
+  const book = lockLesson(lessonBook(), 'guess-1');
+  const answered = replaceCell(book, { ...guessOf(book), drawn: [0.1, 0.25], given: true });
+  const log = firstOf(answered, 'castings');
+  const full = replaceCell(answered, {
+    ...log,
+    castings: [{ ...EMPTY_ROW, date: '3 May', pour: 'pour-1', tiltTime: 6.5, good: 4 }],
+  });
+  expect(readBook(writeBook(full))).toEqual({ book: full });
+});
+
+test('wrong rows of a log are named with their place', () => {
+  const book = lessonBook();
+  const log = firstOf(book, 'castings');
+  const rows = [
+    { ...EMPTY_ROW, good: 3 },
+    { ...EMPTY_ROW, good: 1.5, pour: 'gone' },
+    { ...EMPTY_ROW },
+    { ...EMPTY_ROW, good: 2, mass: -1 },
+  ];
+  const issues = bookIssues(replaceCell(book, { ...log, castings: rows }));
+  expect(issues.map(({ path }) => path.replace(/^book\.cells\.\d+\./, ''))).toEqual([
+    'castings.1.pour',
+    'castings.1.good',
+    'castings.2.good',
+    'castings.3.mass',
+  ]);
+});
+
+test('a deleted pour leaves the rows it had, without a pour', () => {
+  const book = lessonBook();
+  const log = firstOf(book, 'castings');
+  const linked = replaceCell(book, { ...log, castings: [{ ...EMPTY_ROW, pour: 'pour-1', good: 3 }] });
+  const left = deleteCell(linked, 'pour-1');
+  expect(firstOf(left, 'castings').castings[0]!.pour).toBeNull();
+  expect(evaluateBook(left).get(log.id)?.state).toBe('ready');
+});
+
+test('to choose the quickest takes two pours', () => {
+  const book = lessonBook();
+  const one = replaceCell(book, { ...guessOf(book), ask: 'quickest' });
+  expect(evaluateBook(one).get('guess-1')?.state).toBe('wrong input');
+  const two = replaceCell(book, { ...guessOf(book), ask: 'quickest', pours: ['pour-1', 'pour-2'] });
+  expect(evaluateBook(two).get('guess-1')?.state).toBe('ready');
+});
