@@ -1,4 +1,4 @@
-import type { PourRecord } from '$src/core/pour/record';
+import type { FrontSpeeds, PourRecord } from '$src/core/pour/record';
 import { toDegrees, toMillimetres } from '$src/core/units';
 
 /** Points of a curve in shown units. A NaN breaks the line. */
@@ -28,8 +28,10 @@ export function dieLength(record: PourRecord): number {
 }
 
 /** Front speed [m/s] by place [mm], time [s] or inclination [°]. */
-export function frontSpeedCurve(record: PourRecord, by: SpeedBy): Curve {
-  const { frontSpeeds } = record;
+export function frontSpeedCurve(
+  { frontSpeeds }: { readonly frontSpeeds: FrontSpeeds },
+  by: SpeedBy,
+): Curve {
   const x = {
     place: () => list(frontSpeeds.place, toMillimetres),
     time: () => list(frontSpeeds.time),

@@ -3,10 +3,12 @@ import { SvelteMap } from 'svelte/reactivity';
 import { type Evaluation, evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell, CellId, CellKind } from '$src/cells/kinds';
 import { lockBroken } from '$src/cells/locks';
+import type { FrontSketch } from '$src/core/pour/record';
 import { METRIC, type PageUnits } from '$src/core/units';
 import { CellRun, type PourRun } from './cellRun.svelte';
 import { CellSlot, KindList } from './cellSlot.svelte';
 import { beginHistory, type History, recordStep, redoStep, settle, undoStep } from './history';
+import { FrontSketches } from './live/frontSketches.svelte';
 import { type Kept, PourQueue } from './pourQueue.svelte';
 
 export type CellOf<K extends CellKind> = Extract<Cell, { kind: K }>;
@@ -20,6 +22,11 @@ function coresToUse(): number {
 async function makeClient() {
   const { createPourClient } = await import('$src/worker/client');
   return createPourClient();
+}
+
+async function makeSketchClient() {
+  const { createSketchClient } = await import('$src/worker/client');
+  return createSketchClient();
 }
 
 const READY: Evaluation = { state: 'ready' };
@@ -49,6 +56,8 @@ export class Bench {
   announcement: string = $state('');
 
   readonly queue = new PourQueue(makeClient, coresToUse());
+  /** Curves that follow a hand while it drags. */
+  readonly sketches = new FrontSketches(makeSketchClient);
   /** The last record each pour cell showed, kept on screen while the next one runs. */
   readonly #shown = new SvelteMap<CellId, Kept>();
   readonly #slots = new Map<CellId, Slot>();
@@ -105,7 +114,20 @@ export class Bench {
 
   /** Ends a drag or a spell of typing: the next change is its own undo step. */
   settle(): void {
+    this.sketches.release();
     this.#history = settle(this.#history);
+  }
+
+  /** Something is being dragged: full runs wait until `settle`, sketches follow the hand. */
+  hold(): void {
+    this.sketches.hold();
+  }
+
+  /** The sketch of a pour's front while its full run is not there; null when there is none. */
+  sketch(id: CellId): FrontSketch | null {
+    const found = this.sketches.sketched.get(id);
+    if (!found || this.run(id).current) return null;
+    return this.sketches.isHeld || found.planHash === this.planHash(id) ? found.sketch : null;
   }
 
   undo(): void {
@@ -174,8 +196,32 @@ export class Bench {
     this.#visible = next;
   }
 
+  /** Pours whose front is shown beside another cell; they too are sketched while something is held. */
+  readonly #watched = new SvelteMap<CellId, CellId>();
+
+  /** `by` shows the front of that pour at present, or none. */
+  setWatched(by: CellId, pour: CellId | null): void {
+    if (pour === null) this.#watched.delete(by);
+    else this.#watched.set(by, pour);
+  }
+
+  /** Sketches the pours in view while something is held. Call once, inside a component's effect. */
+  keepSketching(): void {
+    if (!this.sketches.isHeld) return;
+    const inView = new Set([...this.#watched.values(), ...this.#visible]);
+    for (const { id } of this.cellsOfKind('pour')) {
+      const evaluation = this.evaluation(id);
+      if (!inView.has(id) || evaluation.state !== 'needs a run') continue;
+      untrack(() => this.sketches.ask(id, evaluation.plan, evaluation.planHash));
+    }
+  }
+
   /** Keeps the runs in step with the book. Call once, inside a component's effect. */
   keepRunning(): void {
+    if (this.sketches.isHeld) {
+      untrack(() => this.queue.want([]));
+      return;
+    }
     const pours = this.cellsOfKind('pour').map(({ id }) => id);
     const ordered = [...pours.filter((id) => this.#visible.has(id)), ...pours];
     const wanted = new Map(

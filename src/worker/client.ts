@@ -1,6 +1,8 @@
+import { wrap } from 'comlink';
 import type { PourPlan } from '$src/core/pour/plan';
-import type { PourRecord, Progress } from '$src/core/pour/record';
+import type { FrontSketch, PourRecord, Progress } from '$src/core/pour/record';
 import type { Job } from './job';
+import type { PourApi } from './protocol';
 import { openSeat, type Seat } from './seat';
 
 /** A pour on its way in a worker. */
@@ -16,6 +18,13 @@ export interface PourClient {
   close(): void;
 }
 
+/** Sketches fronts in a worker of its own, so that no full run stands in the way. */
+export interface SketchClient {
+  /** Rejects when the worker cannot be loaded or dies. */
+  front(plan: PourPlan): Promise<FrontSketch>;
+  close(): void;
+}
+
 export interface PourClientSettings {
   /** How many workers at most; one per core up to 8 by default. */
   readonly workers?: number;
@@ -27,6 +36,20 @@ const MOST_WORKERS = 8;
 
 const openPourWorker = (): Worker =>
   new Worker(new URL('./pour.worker.ts', import.meta.url), { type: 'module' });
+
+/** Opens its worker at once. */
+export function createSketchClient(openWorker: () => Worker = openPourWorker): SketchClient {
+  const worker = openWorker();
+  const solver = wrap<PourApi>(worker);
+  const broken = new Promise<never>((_, reject) => {
+    worker.addEventListener('error', () => reject(new Error('The worker that sketches fronts broke off.')));
+  });
+  broken.catch(() => undefined);
+  return {
+    front: (plan) => Promise.race([solver.front(plan), broken]),
+    close: () => worker.terminate(),
+  };
+}
 
 /** Opens no worker before the first pour; a worker stays open for the next pour until `close`. */
 export function createPourClient(settings: PourClientSettings = {}): PourClient {

@@ -1,5 +1,6 @@
 import { expose } from 'comlink';
+import { runFront } from '$src/core/pour/runPour';
 import { simulate } from '$src/core/pour/simulate';
 import { createPourApi } from './pourApi';
 
-expose(createPourApi(simulate));
+expose(createPourApi(simulate, runFront));

@@ -1,11 +1,13 @@
 import { releaseProxy, transfer } from 'comlink';
 import type { PourPlan } from '$src/core/pour/plan';
-import type { PourRecord, Progress } from '$src/core/pour/record';
+import type { FrontSketch, PourRecord, Progress } from '$src/core/pour/record';
 import { buffersOf } from './buffersOf';
 import { nextTask } from './nextTask';
 import type { PourApi } from './protocol';
 
 export type Simulate = (plan: PourPlan) => Generator<Progress, PourRecord, { stop: boolean } | undefined>;
+
+export type SketchFront = (plan: PourPlan) => FrontSketch;
 
 /** How long a pour computes before the worker looks at its messages [ms]: short enough for a prompt stop. */
 const CHUNK = 25;
@@ -13,7 +15,7 @@ const CHUNK = 25;
 const REPORT_EVERY = 50;
 
 /** The worker's side of the protocol around a solver. It holds no thread: the same code runs in a test. */
-export function createPourApi(simulate: Simulate): PourApi {
+export function createPourApi(simulate: Simulate, sketchFront: SketchFront): PourApi {
   let stopAsked = false;
 
   async function run(plan: PourPlan, report: (progress: Progress) => void): Promise<PourRecord> {
@@ -36,6 +38,10 @@ export function createPourApi(simulate: Simulate): PourApi {
       } finally {
         release(onProgress);
       }
+    },
+    front(plan) {
+      const sketch = sketchFront(plan);
+      return transfer(sketch, buffersOf(sketch));
     },
     stop() {
       stopAsked = true;

@@ -4,6 +4,10 @@ import { createPourApi, type Simulate } from '$src/worker/pourApi';
 import { asWorker, ChannelWorker } from './channelWorker';
 import { anyPlan, fakeSimulate, instant, noReport } from './fakePour';
 
+const noSketch = (): never => {
+  throw new Error('No sketch is asked for here.');
+};
+
 let opened: ChannelWorker[] = [];
 let client: PourClient | null = null;
 
@@ -18,7 +22,7 @@ function clientOf(workers: number, simulate: Simulate | null): PourClient {
   client = createPourClient({
     workers,
     openWorker: () => {
-      const worker = new ChannelWorker(simulate && createPourApi(simulate));
+      const worker = new ChannelWorker(simulate && createPourApi(simulate, noSketch));
       opened.push(worker);
       return asWorker(worker);
     },

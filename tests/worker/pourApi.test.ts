@@ -5,12 +5,16 @@ import type { PourApi } from '$src/worker/protocol';
 import { asWorker, ChannelWorker } from './channelWorker';
 import { anyPlan, fakeRecord, fakeSimulate, instant, noReport } from './fakePour';
 
+const noSketch = (): never => {
+  throw new Error('No sketch is asked for here.');
+};
+
 /** Calls the solver through real messages, and closes the channel when the test is over. */
 async function throughMessages(
   simulate: Simulate,
   use: (solver: Remote<PourApi>) => Promise<void>,
 ): Promise<void> {
-  const worker = new ChannelWorker(createPourApi(simulate));
+  const worker = new ChannelWorker(createPourApi(simulate, noSketch));
   try {
     await use(wrap<PourApi>(asWorker(worker)));
   } finally {

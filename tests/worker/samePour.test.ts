@@ -2,6 +2,7 @@ import { proxy, wrap } from 'comlink';
 import { expect, test } from 'vitest';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
+import { runFront } from '$src/core/pour/runPour';
 import { simulate } from '$src/core/pour/simulate';
 import { fromDegrees } from '$src/core/units';
 import { createPourApi } from '$src/worker/pourApi';
@@ -69,7 +70,7 @@ const bitsOf = (record: PourRecord): string =>
   });
 
 test('a pour in a worker gives the very record of a direct run, also when the worker is used again', async () => {
-  const worker = new ChannelWorker(createPourApi(simulate));
+  const worker = new ChannelWorker(createPourApi(simulate, runFront));
   const solver = wrap<PourApi>(asWorker(worker));
   const direct = bitsOf(runHere());
   const first = bitsOf(await solver.run(plan, proxy(noReport)));
@@ -81,7 +82,7 @@ test('a pour in a worker gives the very record of a direct run, also when the wo
 });
 
 test('a stopped pour keeps the part that is done', async () => {
-  const worker = new ChannelWorker(createPourApi(simulate));
+  const worker = new ChannelWorker(createPourApi(simulate, runFront));
   const solver = wrap<PourApi>(asWorker(worker));
   const whole = runHere();
   const fine = { ...plan, computation: { ...plan.computation, meshCells: 1200 } };

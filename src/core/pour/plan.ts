@@ -35,3 +35,5 @@ export interface PourPlan {
 export const DEFAULT_COMPUTATION: Computation = { meshCells: 400, capillaryGate: true, settlingTime: 4 };
 /** Coarse run shown first while a full one is on its way. */
 export const PREVIEW_MESH_CELLS = 100;
+/** Mesh of the sketch drawn while something is dragged: its front-speed curve has to keep up with the hand. */
+export const SKETCH_MESH_CELLS = 50;

@@ -1,3 +1,4 @@
+import type { KnotTilt } from '$src/core/tilt/tilt';
 import type { PourPlan } from './plan';
 
 /** A place-time field, row by row: value(i, j) = data[i * stride[0] + j * stride[1]], i = frame, j = mesh cell. */
@@ -177,6 +178,30 @@ export interface Band {
   readonly meshCells: number;
 }
 
+/** One tilt that was tried while a front-led tilt was worked out. */
+export interface FrontLedTry {
+  readonly tilt: KnotTilt;
+  /** Front speed asked for [m/s]. */
+  readonly wished: number;
+  readonly peakFrontSpeed: number | null;
+  /** From the mouth to the die end [s]; null when the front did not get there. */
+  readonly homeTime: number | null;
+  readonly lap: LapFigure['kind'] | null;
+  /** Folds counted. */
+  readonly folds: number;
+  /** Front speed [m/s] by place from the mouth [m], as in `FrontSpeeds`. */
+  readonly place: Float64Array;
+  readonly speed: Float64Array;
+}
+
+/** How the tilt of a front-led pour was found. */
+export interface FrontLed {
+  /** The first is the tilt from the level fill alone; the rest are corrections. */
+  readonly tries: readonly FrontLedTry[];
+  /** Which of them was poured. */
+  readonly chosen: number;
+}
+
 /** What a pour gave. Series and figures are exact; frames are thinned. */
 export interface PourRecord {
   readonly solver: string;
@@ -192,6 +217,15 @@ export interface PourRecord {
   /** null in preview runs and in runs that stopped early. */
   readonly band: Band | null;
   readonly health: Health;
+  /** How the tilt was found; absent when it was given. */
+  readonly frontLed?: FrontLed;
+}
+
+/** What a coarse run that ends with the front's arrival keeps. */
+export interface FrontSketch {
+  readonly frontSpeeds: FrontSpeeds;
+  /** When the front reached the die end [s]; null when it did not. */
+  readonly arrivalTime: number | null;
 }
 
 /** What a run says between its beginning and its record. */

@@ -14,12 +14,12 @@ import { buildMesh, type Mesh } from '$src/core/mesh/mesh';
 import { mirrorMesh } from '$src/core/mesh/mirror';
 import { type LiveMotion, liveMotion } from '$src/core/tilt/machine/liveMotion';
 import { motionOf } from '$src/core/tilt/motionOf';
-import type { Motion } from '$src/core/tilt/tilt';
+import type { Motion, PlainTilt } from '$src/core/tilt/tilt';
 import { findFront, makeProfile, readProfile, SAMPLE_TIME, type Sample } from '$src/core/watch/sample';
 import { metalLoad } from './metalLoad';
 import type { PourPlan } from './plan';
 import { pourIn } from './pourIn';
-import type { Outcome, PourRecord, Progress } from './record';
+import type { FrontSketch, Outcome, PourRecord, Progress } from './record';
 import { makeRecorder, type Recorder } from './recorder';
 import { ventsOf } from './ventsOf';
 import { makeWatchers, type Watchers } from './watchers';
@@ -37,6 +37,8 @@ const FULL_ENOUGH = 0.995;
 const UPRIGHT = 1e-12;
 /** Looks between two reports of progress. */
 const LOOKS_PER_REPORT = 10;
+/** A sketch of the front is looked at less often: at its coarse mesh this, and not the looks, sets the step [s]. */
+const SKETCH_LOOK_TIME = 5e-3;
 /** Metal this quick is not metal any more: something broke [m/s]. */
 const BROKEN_SPEED = 20;
 /** Relative volume drift at which a run is stopped; round-off is ten thousand times smaller. */
@@ -57,6 +59,8 @@ interface Run {
   readonly heat: Heat | null;
   readonly watchers: Watchers;
   readonly recorder: Recorder;
+  /** Time from one look to the next [s]. */
+  readonly lookEvery: number;
   readonly sample: Sample & {
     time: number;
     elapsed: number;
@@ -97,14 +101,35 @@ export function* runPour(plan: PourPlan): Generator<Progress, PourRecord, { stop
   });
 }
 
-function begin(plan: PourPlan): Run {
+/**
+ * Runs a pour until its front has reached the die end, and keeps of it what the front did: for a hand that drags and
+ * cannot wait for a record. Nothing but the front is watched, and looks are further apart than in a full run.
+ * @throws RangeError when the plan is nonsense (checks for people come before, in `cells`)
+ */
+export function runFront(plan: PourPlan): FrontSketch {
+  const run = frontRun(begin(plan, SKETCH_LOOK_TIME));
+  const { front } = run.watchers;
+  const limit = run.motion.duration + plan.computation.settlingTime;
+  look(run, 0);
+  let outcome: Outcome | null = null;
+  while (outcome === null && front.arrival() === null) outcome = advanceToNextLook(run) ?? ending(run, limit);
+  return { frontSpeeds: front.frontSpeeds(), arrivalTime: front.arrival()?.time ?? null };
+}
+
+/** The run with its front watched and nothing recorded. */
+function frontRun(run: Run): Run {
+  const watchers = { ...run.watchers, all: [run.watchers.front] };
+  return { ...run, watchers, recorder: { ...run.recorder, look: () => undefined } };
+}
+
+function begin(plan: PourPlan, lookEvery: number = SAMPLE_TIME): Run {
   refuseNonsense(plan);
   const mesh = buildMesh(plan.section, plan.computation.meshCells);
   const flow = makeFlow(mesh);
   if (plan.computation.gas !== 'free')
     flow.gas = makeGas(mesh, ventsOf(plan.section, mesh), plan.liquid.density);
-  const { tilt } = plan;
   const { liquid } = plan;
+  const tilt = plainTilt(plan);
   const forces: Forces = {
     gravity: GRAVITY,
     sin: Math.sin(tilt.start),
@@ -135,6 +160,7 @@ function begin(plan: PourPlan): Run {
     heat,
     watchers: makeWatchers(mesh, plan, flow, heat),
     recorder: makeRecorder(plan, mesh, SOLVER),
+    lookEvery,
     sample: {
       time: 0,
       elapsed: 0,
@@ -171,6 +197,12 @@ function heatIn(plan: PourPlan, flow: Flow, mesh: Mesh): Heat | null {
   return makeHeat(plan.heat, flow, mesh, ends, plan.section.cavities);
 }
 
+/** A front-led tilt has to be worked out before it can be run: see `simulate`. */
+function plainTilt({ tilt }: PourPlan): PlainTilt {
+  if (tilt.kind === 'front-led') throw new RangeError('tilt: got front-led, expected one that is worked out');
+  return tilt;
+}
+
 function refuseNonsense(plan: PourPlan): void {
   if (!(plan.volume > 0 && Number.isFinite(plan.volume)))
     throw new RangeError(`volume of metal: got ${plan.volume} m³, expected a positive number`);
@@ -180,8 +212,8 @@ function refuseNonsense(plan: PourPlan): void {
 
 /** Steps until the next look, landing on it exactly. */
 function advanceToNextLook(run: Run): Outcome | null {
-  const target = run.time + SAMPLE_TIME;
-  let left = SAMPLE_TIME;
+  const target = run.time + run.lookEvery;
+  let left = run.lookEvery;
   while (left > 0) {
     const longest = stepLength(run.flow, run.mesh);
     const dt = left / Math.ceil(left / longest - 1e-9);
@@ -195,7 +227,7 @@ function advanceToNextLook(run: Run): Outcome | null {
     run.time = after;
     left = target - after;
   }
-  return look(run, SAMPLE_TIME);
+  return look(run, run.lookEvery);
 }
 
 /** The machine falls on under the metal as it lies now. */
@@ -257,7 +289,7 @@ function ending(run: Run, limit: number): Outcome | null {
   if (run.time < run.motion.duration) return null;
   const spilling = run.flow.spilled - run.spilledBefore > SPILLING_SHARE * run.volumeAtStart;
   run.spilledBefore = run.flow.spilled;
-  run.quietFor = !spilling && typicalSpeed(run) < QUIET_SPEED ? run.quietFor + SAMPLE_TIME : 0;
+  run.quietFor = !spilling && typicalSpeed(run) < QUIET_SPEED ? run.quietFor + run.lookEvery : 0;
   if (run.quietFor >= QUIET_TIME)
     return { kind: run.watchers.fill.share() >= FULL_ENOUGH ? 'filled and quiet' : 'quiet, not filled' };
   return run.time >= limit ? { kind: 'out of time' } : null;

@@ -1,5 +1,8 @@
-/** How a line is drawn. Runs a to d keep colour, dash and marker in every chart; `level` is the level fill. */
-export type RunLook = 'a' | 'b' | 'c' | 'd' | 'level' | 'ink';
+/**
+ * How a line is drawn. Runs a to d keep colour, dash and marker in every chart; `level` is the level fill, `sketch`
+ * the coarse run that follows a hand.
+ */
+export type RunLook = 'a' | 'b' | 'c' | 'd' | 'level' | 'ink' | 'sketch';
 
 const RUNS: readonly RunLook[] = ['a', 'b', 'c', 'd'];
 
