@@ -71,6 +71,19 @@ const charge = v.variant('by', [
   v.strictObject({ by: v.literal('head'), head: number }),
 ]);
 
+const ladling = v.strictObject({
+  dropHeight: number,
+  ladleTime: number,
+  skimTime: number,
+  settleTime: number,
+  tiltStart: v.nullable(number),
+  skullShare: number,
+  drossShare: number,
+  measuredTemperature: v.nullable(number),
+  skimBar: v.nullable(number),
+  dross: number,
+});
+
 const ratedStage = v.strictObject({ to: number, rate: number });
 const timedStage = v.strictObject({ to: number, time: number });
 /** By the field it has rather than as a union, so that a refusal names the field that is wrong. */
@@ -94,7 +107,13 @@ const tilt = v.variant('kind', [
     homeWithin: v.nullable(number),
   }),
   v.strictObject({ kind: v.literal('drawn'), ...tiltBase, knots, origin: text(LONGEST_NOTE) }),
-  v.strictObject({ kind: v.literal('measured'), ...tiltBase, knots, origin: text(LONGEST_NOTE) }),
+  v.strictObject({
+    kind: v.literal('measured'),
+    ...tiltBase,
+    knots,
+    origin: text(LONGEST_NOTE),
+    band: v.exactOptional(v.strictObject({ count: number, start: number, time: number, rate: number })),
+  }),
 ]);
 
 const computation = v.strictObject({ meshCells: number, capillaryGate: v.boolean(), settlingTime: number });
@@ -133,6 +152,7 @@ const cell = v.variant('kind', [
     metal: reference,
     tilt: reference,
     charge,
+    ladling: v.exactOptional(ladling),
   }),
   v.strictObject({ kind: v.literal('tilt'), ...base, tilt }),
   v.strictObject({
@@ -147,6 +167,13 @@ const cell = v.variant('kind', [
   }),
   v.strictObject({ kind: v.literal('compare'), ...base, pours: listOf(id, MOST_CELLS), stepBy }),
   v.strictObject({ kind: v.literal('study'), ...base, pour: reference, study }),
+  v.strictObject({
+    kind: v.literal('shop card'),
+    ...base,
+    pour: reference,
+    date: text(LONGEST_NAME),
+    remark: text(LONGEST_NOTE),
+  }),
   v.strictObject({ kind: v.literal('castings'), ...base, ...castingsFields }),
   v.strictObject({ kind: v.literal('guess'), ...base, ...guessFields }),
 ]);

@@ -1,7 +1,12 @@
+import { checkHeat } from '$src/core/heat/checkHeat';
+import { checkLadling, type Ladling, shareThatLeaves } from '$src/core/heat/ladling';
 import type { Issue } from '$src/core/issue';
 import { fillLevelFromVolume, volumeFromFillLevel } from '$src/core/level/fillLevel';
 import { headFromVolume, volumeFromHead } from '$src/core/level/head';
+import { criticalSpeed } from '$src/core/metal/criticalSpeed';
 import type { Metal } from '$src/core/metal/metal';
+import { heatPlanOf } from '$src/core/pour/heatPlanOf';
+import { ladledMetal } from '$src/core/pour/ladledMetal';
 import { breakPoints } from '$src/core/section/breakPoints';
 import { cavityVolume, heightAt } from '$src/core/section/cavity';
 import type { Section } from '$src/core/section/section';
@@ -19,28 +24,47 @@ export type ChargeResult = { readonly value: ChargeValue } | { readonly issues: 
 
 /**
  * What a charge comes to in a section, metal and tilt that are all in order: the one of mass, fill level and head
- * that is given, and the two that follow from it. Level surface, no capillary stand.
+ * that is given, and the two that follow from it. Level surface, no capillary stand. What stays behind as skull and
+ * dross is ladled besides.
  */
-export function chargeValue(section: Section, metal: Metal, tilt: Tilt, charge: ChargeBy): ChargeResult {
+export function chargeValue(
+  section: Section,
+  metal: Metal,
+  tilt: Tilt,
+  charge: ChargeBy,
+  ladling: Ladling | null,
+): ChargeResult {
   const [field, amount] = amountOf(charge);
   const path = `charge.${field}`;
   if (!Number.isFinite(amount)) return refusal(path, 'The charge is not a number.', 'Type a number.');
+  const wrong = ladling ? checkLadling(ladling) : [];
+  if (wrong.length > 0)
+    return { issues: wrong.map((issue) => ({ ...issue, path: `ladling.${issue.path}` })) };
   const start = tilt.start;
   const end = endOf(tilt);
   const density = metal.density.value;
-  const volume = volumeOf(section, start, end, density, charge);
+  const share = ladling ? shareThatLeaves(ladling) : 1;
+  const volume = volumeOf(section, start, end, density / share, charge);
   if (volume === null) return refusal(path, ...unreachable(charge, start, end));
   const wrongSize = sizeIssue(path, section, volume, density);
   if (wrongSize) return { issues: [wrongSize] };
   const value: ChargeValue = {
-    mass: charge.by === 'mass' ? charge.mass : volume * density,
+    mass: charge.by === 'mass' ? charge.mass : (volume * density) / share,
     volume,
     fromLip: charge.by === 'fill level' ? charge.fromLip : fillLevelFromVolume(section, start, volume),
     head: charge.by === 'head' ? charge.head : headFromVolume(section, start, end, volume),
     startInclination: start,
     endInclination: end,
+    ladled: ladling && ladledIn(section, metal, volume, start, ladling),
   };
   return { value };
+}
+
+/** Worked out with the metal and the coats that the charge itself takes. */
+function ladledIn(section: Section, metal: Metal, volume: number, start: number, ladling: Ladling) {
+  const heat = heatPlanOf(metal, section);
+  const usable = heat && checkHeat(heat).length === 0 ? heat : null;
+  return ladledMetal(section, usable, volume, start, ladling, criticalSpeed(metal));
 }
 
 function amountOf(charge: ChargeBy): [string, number] {

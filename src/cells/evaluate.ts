@@ -1,4 +1,5 @@
 import type { Issue } from '$src/core/issue';
+import type { LadledMetal } from '$src/core/pour/ladledMetal';
 import type { PourPlan } from '$src/core/pour/plan';
 import { evaluateCell } from './evaluateCell';
 import type { Book, CellId } from './kinds';
@@ -6,9 +7,9 @@ import { inOrder } from './needs';
 
 /** What a charge cell comes to. */
 export interface ChargeValue {
-  /** [kg] */
+  /** To be ladled, skull and dross with it [kg]. */
   readonly mass: number;
-  /** [m³] */
+  /** That can leave the basin [m³]. */
   readonly volume: number;
   /** Level at the start inclination relative to the lip [m], + above; null when the metal already covers the lip so that no level behind it exists. */
   readonly fromLip: number | null;
@@ -16,6 +17,8 @@ export interface ChargeValue {
   readonly head: number | null;
   readonly startInclination: number;
   readonly endInclination: number;
+  /** What ladling and the wait did to it; null when they are not counted. */
+  readonly ladled: LadledMetal | null;
 }
 
 /**

@@ -1,9 +1,13 @@
 import { checkHeat } from '$src/core/heat/checkHeat';
+import type { HeatPlan } from '$src/core/heat/heatPlan';
+import { type Ladling, shareThatLeaves } from '$src/core/heat/ladling';
 import type { Issue } from '$src/core/issue';
 import { checkMetal } from '$src/core/metal/checkMetal';
+import { criticalSpeed } from '$src/core/metal/criticalSpeed';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import type { Metal } from '$src/core/metal/metal';
 import { heatPlanOf } from '$src/core/pour/heatPlanOf';
+import { ladledMetal } from '$src/core/pour/ladledMetal';
 import type { Computation, PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
 import { checkSection } from '$src/core/section/checkSection';
@@ -63,6 +67,8 @@ export function evaluateCell(cell: Cell, known: Known): Evaluation {
       return hindrance(cell, known) ?? evaluateCompare(cell);
     case 'study':
       return hindrance(cell, known) ?? evaluateStudy(cell, known);
+    case 'shop card':
+      return hindrance(cell, known) ?? READY;
     case 'castings':
       return evaluateCastings(cell, known);
     case 'guess':
@@ -71,8 +77,8 @@ export function evaluateCell(cell: Cell, known: Known): Evaluation {
 }
 
 const chargeEvaluation = remember(
-  (section: Section, metal: Metal, tilt: Tilt, charge: ChargeBy): Evaluation => {
-    const result = chargeValue(section, metal, tilt, charge);
+  (section: Section, metal: Metal, tilt: Tilt, charge: ChargeBy, ladling: Ladling | null): Evaluation => {
+    const result = chargeValue(section, metal, tilt, charge, ladling);
     return 'value' in result
       ? { state: 'ready', charge: result.value }
       : { state: 'wrong input', issues: result.issues };
@@ -83,14 +89,21 @@ function evaluateCharge(cell: ChargeCell, known: Known): Evaluation {
   const section = taken(known, cell.section, 'section').section;
   const { metal } = taken(known, cell.metal, 'metal');
   const { tilt } = taken(known, cell.tilt, 'tilt');
-  return chargeEvaluation(section, metal, tilt, cell.charge);
+  return chargeEvaluation(section, metal, tilt, cell.charge, cell.ladling ?? null);
 }
 
 const pourEvaluation = remember(
-  (section: Section, metal: Metal, tilt: Tilt, computation: Computation, volume: number): Evaluation => {
+  (
+    section: Section,
+    metal: Metal,
+    tilt: Tilt,
+    computation: Computation,
+    volume: number,
+    ladling: Ladling | null,
+  ): Evaluation => {
     const issues = checkComputation(computation);
     if (issues.length > 0) return { state: 'wrong input', issues };
-    const heat = heatPlanOf(metal, section);
+    const heat = heatAtTilt(metal, section, volume, tilt.start, ladling);
     const wrong = heat ? checkHeat(heat) : [];
     if (wrong.length > 0) return { state: 'wrong input', issues: wrong };
     const plan: PourPlan = { section, liquid: liquidOf(metal), volume, tilt, computation, heat };
@@ -98,18 +111,34 @@ const pourEvaluation = remember(
   },
 );
 
+/** Heat of a pour with what the wait in the basin took from it. */
+function heatAtTilt(
+  metal: Metal,
+  section: Section,
+  volume: number,
+  start: number,
+  ladling: Ladling | null,
+): HeatPlan | null {
+  const heat = heatPlanOf(metal, section);
+  if (!heat || !ladling || checkHeat(heat).length > 0) return heat;
+  const { wait } = ladledMetal(section, heat, volume, start, ladling, criticalSpeed(metal));
+  return { ...heat, startTemperature: wait!.temperature };
+}
+
 function evaluatePour(cell: PourCell, known: Known): Evaluation {
   const section = taken(known, cell.section, 'section').section;
   const { metal } = taken(known, cell.metal, 'metal');
   const { tilt } = taken(known, cell.tilt, 'tilt');
-  const { charge } = taken(known, cell.charge, 'charge');
+  const { charge, ladling = null } = taken(known, cell.charge, 'charge');
   const evaluation = known.evaluations.get(cell.charge!);
   if (evaluation?.state !== 'ready' || !('charge' in evaluation)) {
     throw new Error(`Charge ${cell.charge} is ${evaluation?.state}, expected ready.`);
   }
   // A charge by mass stays that mass when it is poured in another metal; a level or a head fixes the volume.
-  const volume = charge.by === 'mass' ? charge.mass / metal.density.value : evaluation.charge.volume;
-  return pourEvaluation(section, metal, tilt, cell.computation, volume);
+  const share = ladling ? shareThatLeaves(ladling) : 1;
+  const volume =
+    charge.by === 'mass' ? (charge.mass * share) / metal.density.value : evaluation.charge.volume;
+  return pourEvaluation(section, metal, tilt, cell.computation, volume, ladling);
 }
 
 const TOO_FEW_POURS: Evaluation = {

@@ -1,3 +1,4 @@
+import type { Ladling } from '$src/core/heat/ladling';
 import type { Metal } from '$src/core/metal/metal';
 import type { Computation } from '$src/core/pour/plan';
 import type { Section } from '$src/core/section/section';
@@ -56,6 +57,8 @@ export interface ChargeCell extends CellBase {
   /** Tilt whose start and end inclination the fill level and head are read at. */
   readonly tilt: CellId | null;
   readonly charge: ChargeBy;
+  /** Ladling and the wait before the tilt; absent = the metal is at pouring temperature and none stays behind. */
+  readonly ladling?: Ladling;
 }
 
 export interface TiltCell extends CellBase {
@@ -112,6 +115,15 @@ export interface GuessCell extends CellBase {
   readonly hides: boolean;
 }
 
+/** One printed page for the shop floor, made from a pour. */
+export interface ShopCardCell extends CellBase {
+  readonly kind: 'shop card';
+  readonly pour: CellId | null;
+  /** As the user writes it; nothing here knows what day it is. */
+  readonly date: string;
+  readonly remark: string;
+}
+
 export type Cell =
   | NoteCell
   | SectionCell
@@ -122,7 +134,8 @@ export type Cell =
   | CompareCell
   | StudyCell
   | CastingsCell
-  | GuessCell;
+  | GuessCell
+  | ShopCardCell;
 export type CellKind = Cell['kind'];
 
 /** The saved document's content: an ordered list of cells. */

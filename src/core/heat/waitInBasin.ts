@@ -44,8 +44,6 @@ export interface WaitResult {
   readonly temperature: number;
   readonly estimated: number;
   readonly solidFraction: number;
-  /** Share of the charge that can leave the basin. */
-  readonly share: number;
 }
 
 /**
@@ -83,7 +81,6 @@ export function waitInBasin(
       freezing,
       wait.measuredTemperature === null ? enthalpy : enthalpyOf(freezing, temperature),
     ),
-    share: 1 - wait.skullShare - wait.drossShare,
   };
 }
 
