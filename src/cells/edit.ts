@@ -13,11 +13,10 @@ export function copyCell(book: Book, id: CellId): Book {
   const index = book.cells.findIndex((cell) => cell.id === id);
   const cell = book.cells[index];
   if (!cell) return book;
-  return addCell(
-    book,
-    { ...cell, id: freeId(book, cell.kind), name: freeName(book, `${cell.name} copy`) },
-    index + 1,
-  );
+  // A copy is for changing, so it is not locked.
+  const { locked: _, ...open } = cell;
+  const copy = { ...open, id: freeId(book, cell.kind), name: freeName(book, `${cell.name} copy`) } as Cell;
+  return addCell(book, copy, index + 1);
 }
 
 /** Renames; spaces at the ends go, and an empty name changes nothing. References are by id, so they hold. */
@@ -80,6 +79,7 @@ function withoutMention(cell: Cell, id: CellId): Cell {
     case 'compare':
       return cell.pours.includes(id) ? { ...cell, pours: cell.pours.filter((pour) => pour !== id) } : cell;
     case 'study':
+    case 'shop card':
       return cell.pour === id ? { ...cell, pour: null } : cell;
     case 'castings':
       if (!cell.castings.some(({ pour }) => pour === id)) return cell;

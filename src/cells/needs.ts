@@ -28,6 +28,7 @@ export function referencesOf(cell: Cell): Reference[] {
     case 'compare':
       return cell.pours.map((id, index) => ({ path: `pours.${index}`, kind: 'pour', id }));
     case 'study':
+    case 'shop card':
       return [{ path: 'pour', kind: 'pour', id: cell.pour }];
     case 'castings':
       return cell.castings.flatMap(({ pour }, index): Reference[] =>
@@ -72,6 +73,7 @@ const ORDER: readonly CellKind[] = [
   'study',
   'castings',
   'guess',
+  'shop card',
 ];
 
 /** The cells of a book so that each comes after all it needs; otherwise in book order. */

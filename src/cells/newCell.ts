@@ -19,6 +19,7 @@ const NAMES: Readonly<Record<CellKind, string>> = {
   study: 'Pour window',
   castings: 'Castings log',
   guess: 'Guess first',
+  'shop card': 'Shop card',
 };
 
 /**
@@ -55,6 +56,8 @@ export function newCell(kind: CellKind, book: Book): Cell {
       return { ...base, kind, pours: pourIds(book).slice(-2), stepBy: 'inclination' };
     case 'study':
       return { ...base, kind, pour: lastOf(book, 'pour'), study: POUR_WINDOW };
+    case 'shop card':
+      return { ...base, kind, pour: lastOf(book, 'pour'), date: '', remark: '' };
     case 'castings':
       return { ...base, kind, castings: [], counted: 'fold', against: 'front speed' };
     case 'guess':

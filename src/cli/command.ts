@@ -14,6 +14,7 @@ export type Command =
       readonly shard: Shard | null;
     }
   | { readonly do: 'merge'; readonly folder: string }
+  | { readonly do: 'card'; readonly path: string; readonly cell: string | null; readonly file: string }
   | { readonly do: 'refuse'; readonly reason: string };
 
 const OPTIONS = {
@@ -34,6 +35,7 @@ const TAKES: Readonly<Record<Name, { readonly path: string; readonly options: re
   check: { path: 'the path of a book', options: ['json'] },
   study: { path: 'the path of a book', options: ['cell', 'out', 'shard'] },
   merge: { path: 'the folder of a study', options: [] },
+  card: { path: 'the path of a book', options: ['cell', 'out'] },
 };
 
 const refuse = (reason: string): Refused => ({ do: 'refuse', reason });
@@ -69,6 +71,10 @@ function build(name: Name, path: string, values: Values): Command {
       return studyCommand(path, cell, values);
     case 'merge':
       return { do: 'merge', folder: path };
+    case 'card':
+      return values.out === undefined
+        ? refuse('“card” needs --out and the file it goes to, e.g. --out card.html.')
+        : { do: 'card', path, cell, file: values.out };
   }
 }
 

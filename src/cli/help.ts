@@ -5,14 +5,17 @@ export const HELP = `Quietpour computes the pours of a book: how the metal front
   quietpour study BOOK [--cell NAME] --out DIR [--shard K/N]
                                               compute every point of a study, or one part of it
   quietpour merge DIR                         put the parts of a study together
+  quietpour card BOOK [--cell NAME] --out FILE
+                                              one A4 page for the shop floor, to print from a browser
   quietpour help                              this text
 
 In a clone of the project: npm run quietpour -- run static/level-or-uphill.pourbook.json
 
   BOOK         a file saved by the page, *.pourbook.json
   --cell NAME  the name or id of a pour, or of a compare: then the pours it compares;
-               with study, the name or id of a study
-  --out DIR    folder for study.csv, study.json and, of a map, study.svg
+               with study, the name or id of a study; with card, of a shop card or a pour
+  --out FILE   with card, the page to write, e.g. card.html
+  --out DIR    with study, folder for study.csv, study.json and, of a map, study.svg
   --shard K/N  part K of N, written as study-K-of-N.part.json; all N together merge into the same files
   --json       figures, folds and series as JSON, units in the names; wrong input as { "issues": […] }
 

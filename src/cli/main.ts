@@ -1,7 +1,10 @@
+import { writeFile } from 'node:fs/promises';
 import { bookIssues } from '$src/book/bookIssues';
 import type { Book } from '$src/cells/kinds';
 import type { Issue } from '$src/core/issue';
 import { pourJson } from '$src/report/pourFile';
+import { cardPage } from './cardPage';
+import { chooseCard } from './chooseCard';
 import { choosePours } from './choosePours';
 import { chooseStudy } from './chooseStudy';
 import { type Command, commandOf } from './command';
@@ -33,6 +36,8 @@ async function obey(command: Command): Promise<Exit> {
       return studyBook(command);
     case 'merge':
       return mergeStudy(command);
+    case 'card':
+      return writeCard(command);
   }
 }
 
@@ -74,6 +79,17 @@ async function mergeStudy({ folder }: Extract<Command, { do: 'merge' }>): Promis
   if ('issues' in merged) return refuse(merged.issues, false);
   const written = await writeStudy(folder, merged.head, merged.results);
   return say(`“${merged.head.cell}”, ${merged.results.size} points.`, written);
+}
+
+async function writeCard({ path, cell, file }: Extract<Command, { do: 'card' }>): Promise<Exit> {
+  const read = await openBook(path);
+  if ('issues' in read) return refuse(read.issues, false);
+  const chosen = chooseCard(read.book, cell);
+  if ('issues' in chosen) return refuse(chosen.issues, false);
+  const [computed] = await computePours([{ name: chosen.pour.name, plan: chosen.plan }]);
+  await writeFile(file, cardPage(read.book, chosen, computed!.record));
+  say(`Shop card of “${chosen.pour.name}”.`, [file]);
+  return computed!.record.outcome.kind === 'stopped' ? EXIT.pourStopped : EXIT.done;
 }
 
 function say(what: string, written: readonly string[]): Exit {

@@ -70,6 +70,7 @@ export class Bench {
     pour: new KindList(this, 'pour'),
     compare: new KindList(this, 'compare'),
     study: new KindList(this, 'study'),
+    'shop card': new KindList(this, 'shop card'),
     castings: new KindList(this, 'castings'),
     guess: new KindList(this, 'guess'),
   };
@@ -205,15 +206,23 @@ export class Bench {
     else this.#watched.set(by, pour);
   }
 
+  /** Makes the worker of the sketches ready, by one sketch of each front on show: the first of a drag would come late. */
+  warmSketches(): void {
+    for (const id of new Set(this.#watched.values())) this.#askSketch(id);
+  }
+
+  #askSketch(id: CellId): void {
+    const evaluation = this.evaluation(id);
+    // What a front-led pour turns like is known only once it has been run.
+    if (evaluation.state !== 'needs a run' || evaluation.plan.tilt.kind === 'front-led') return;
+    untrack(() => this.sketches.ask(id, evaluation.plan, evaluation.planHash));
+  }
+
   /** Sketches the pours in view while something is held. Call once, inside a component's effect. */
   keepSketching(): void {
     if (!this.sketches.isHeld) return;
     const inView = new Set([...this.#watched.values(), ...this.#visible]);
-    for (const { id } of this.cellsOfKind('pour')) {
-      const evaluation = this.evaluation(id);
-      if (!inView.has(id) || evaluation.state !== 'needs a run') continue;
-      untrack(() => this.sketches.ask(id, evaluation.plan, evaluation.planHash));
-    }
+    for (const { id } of this.cellsOfKind('pour')) if (inView.has(id)) this.#askSketch(id);
   }
 
   /** Keeps the runs in step with the book. Call once, inside a component's effect. */

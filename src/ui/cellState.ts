@@ -55,5 +55,6 @@ export function cellState(bench: Bench, cell: Cell): CellState | null {
   if (evaluation.state === 'needs a run') return pourState(bench.run(cell.id));
   if (evaluation.state !== 'ready') return plain(evaluation.state);
   if (cell.kind === 'study') return studyState(studyRun(cell.id));
+  if (cell.kind === 'shop card') return compareState([bench.run(cell.pour!)]);
   return cell.kind === 'compare' ? compareState(cell.pours.map((id) => bench.run(id))) : plain('fresh');
 }

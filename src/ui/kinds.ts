@@ -10,6 +10,7 @@ export const KINDS: readonly { readonly kind: CellKind; readonly what: string }[
   { kind: 'pour', what: 'One run: section, metal, charge and tilt.' },
   { kind: 'compare', what: 'Pours side by side, and what differs.' },
   { kind: 'study', what: 'One or two settings varied; the pour window.' },
+  { kind: 'shop card', what: 'One printed page for the shop floor.' },
   { kind: 'castings', what: 'Castings actually poured, good and bad, against what was predicted.' },
   { kind: 'guess', what: 'For a class: a guess, made before the result is seen.' },
 ];

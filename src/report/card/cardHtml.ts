@@ -1,0 +1,70 @@
+import { escaped } from '../drawing/paper';
+import { cardCurve } from './cardCurve';
+import { cardPictures } from './cardPictures';
+import { cardRows } from './cardRows';
+import { cardSketch } from './cardSketch';
+import type { CardLine, CardSetting, CardSource, CardTable, CardWatch, ShopCard } from './shopCard';
+
+/** Stands at every figure that was computed and not set. */
+const MODEL = '<i class="model" title="computed by the model">◇</i>';
+
+const field = ({ label, text }: CardLine): string =>
+  `<div><span>${escaped(label)}</span><b>${escaped(text)}</b></div>`;
+
+const setting = ({ label, number, unit, note, isModel }: CardSetting): string =>
+  `<tr><th scope="row">${escaped(label)}${isModel ? MODEL : ''}</th><td class="big">${escaped(number)}</td><td class="unit">${escaped(unit)}</td><td class="note">${escaped(note)}</td></tr>`;
+
+function table({ columns, rows, note }: CardTable, name: string): string {
+  const head = columns.map((column) => `<th scope="col">${escaped(column)}</th>`).join('');
+  const body = rows
+    .map((row) => `<tr>${row.map((text) => `<td>${escaped(text)}</td>`).join('')}</tr>`)
+    .join('');
+  const more = note === '' ? '' : `<p class="note">${escaped(note)}</p>`;
+  return `<table class="${name}"><thead><tr>${head}</tr></thead><tbody>${body}</tbody></table>${more}`;
+}
+
+const line = ({ label, text, isModel }: CardLine): string =>
+  `<tr><th scope="row">${escaped(label)}${isModel ? MODEL : ''}</th><td>${escaped(text)}</td></tr>`;
+
+const lines = (all: readonly CardLine[], name: string): string =>
+  all.length === 0 ? '' : `<table class="${name}"><tbody>${all.map(line).join('')}</tbody></table>`;
+
+const watch = ({ angle, time, text }: CardWatch): string =>
+  `<tr><td class="angle">${escaped(angle)}</td><td class="time">${escaped(time)}</td><td>${escaped(text)}</td></tr>`;
+
+const ticks = (texts: readonly string[]): string =>
+  `<ul class="ticks">${texts.map((text) => `<li>${escaped(text)}</li>`).join('')}</ul>`;
+
+function upper(card: ShopCard, source: CardSource, id: string): string {
+  const warning =
+    card.warning === null
+      ? ''
+      : `<p class="warning"><b>Do not pour by this card.</b> ${escaped(card.warning)}</p>`;
+  return `<header><div class="title"><span>shop card</span><h2>${escaped(card.title)}</h2></div>${card.head.map(field).join('')}</header>
+${warning}<div class="drawing">${cardSketch(source.record.plan, source.units, `${id}-sketch`)}</div>`;
+}
+
+function middle(card: ShopCard, source: CardSource): string {
+  return `<div class="pair"><section><h3>Set</h3><table class="settings"><tbody>${card.settings.map(setting).join('')}</tbody></table>
+${table(card.coats, 'coats')}</section>
+<section><h3>Tilt</h3>${table(card.tilt, 'tilt')}${lines(card.damper, 'damper')}${cardCurve(source.record)}</section></div>`;
+}
+
+function lower(card: ShopCard, source: CardSource, id: string): string {
+  return `<section class="film-part"><h3>The metal should look like this ${MODEL}</h3>${cardPictures(source.record, `${id}-film`)}</section>
+<div class="pair"><section><h3>Watch for ${MODEL}</h3><table class="watch"><tbody>${card.watch.map(watch).join('')}</tbody></table></section>
+<section><h3>Expect</h3>${lines(card.expected, 'expected')}<p class="note">${MODEL} computed by the model: good for comparing pours, no promise until matched with castings of your own.</p></section></div>
+<section class="before"><h3>Before every pour</h3>${ticks(card.cautions)}<p class="deferral">${escaped(card.deferral)}</p></section>`;
+}
+
+/** A shop card as markup for one A4 page; its looks are in card.css. `id` is free in the page. */
+export function cardHtml(source: CardSource, id: string): string {
+  const card = cardRows(source);
+  const remark = card.remark === '' ? '' : `<p class="remark"><b>Remark</b> ${escaped(card.remark)}</p>`;
+  return `<article class="shop-card" aria-label="${escaped(`Shop card: ${card.title}`)}">
+${upper(card, source, id)}
+${middle(card, source)}
+${lower(card, source, id)}
+${remark}<footer>${card.foot.map(field).join('')}</footer>
+</article>`;
+}

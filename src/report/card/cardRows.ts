@@ -1,0 +1,190 @@
+import { fillLevelFromVolume } from '$src/core/level/fillLevel';
+import { endOf } from '$src/core/tilt/endOf';
+import { afterFill } from '../afterFill';
+import { COAT_CHOICES, coatNameOf, dieTemperatureOf, transferOf } from '../coatChoice';
+import { firstFlowText } from '../figures';
+import { type Shown, shownLength, shownMass, shownTemperature, withUnit } from '../measureText';
+import { plainText } from '../sentence';
+import { criticalRange, peakRange, speedCall } from '../speedCall';
+import { verdict } from '../verdict';
+import { angleText, fixed, listText, secondsNumber, secondsText, significant } from '../wording';
+import { cardCautions, DEFERRAL } from './cardCautions';
+import { cardDamper, cardTilt } from './cardTilt';
+import { cardWatch } from './cardWatch';
+import type { CardLine, CardSetting, CardSource, CardTable, ShopCard } from './shopCard';
+
+const LONGEST_NAME = 44;
+const LONGEST_REMARK = 160;
+const MOST_COATS = 4;
+
+/** A name cut to what fits, so that the card stays one page. */
+export function shortened(text: string, most: number = LONGEST_NAME): string {
+  const trimmed = text.trim();
+  return trimmed.length <= most ? trimmed : `${trimmed.slice(0, most - 1).trimEnd()}…`;
+}
+
+const known = (label: string, text: string): CardLine => ({ label, text, isModel: false });
+const model = (label: string, text: string): CardLine => ({ label, text, isModel: true });
+const set = (label: string, { number, unit }: Shown, note: string, isModel = false): CardSetting => ({
+  label,
+  number,
+  unit,
+  note,
+  isModel,
+});
+
+/** The card of one pour in words and numbers. */
+export function cardRows(source: CardSource): ShopCard {
+  const { book, card, pour, metal, record, units } = source;
+  const { cavities } = record.plan.section;
+  return {
+    title: shortened(book.casting || book.title),
+    warning: source.warning,
+    head: [
+      known('alloy', shortened(metal.name, 22)),
+      known('die', shortened(`${pour.section}${cavities > 1 ? `, ${cavities} cavities` : ''}`, 30)),
+      known('pour', shortened(pour.name, 30)),
+    ],
+    settings: settings(source),
+    coats: coats(source),
+    tilt: cardTilt(record),
+    damper: cardDamper(record, units),
+    expected: expected(source),
+    watch: cardWatch(source),
+    cautions: cardCautions(metal.base),
+    deferral: DEFERRAL,
+    remark: shortened(card.remark, LONGEST_REMARK),
+    foot: [
+      known('book', shortened(book.title)),
+      known('plan', record.planHash.slice(0, 12)),
+      known('solver', record.solver),
+      known('date', shortened(card.date, 24)),
+      known('cast by', ''),
+      known('good of', ''),
+    ],
+  };
+}
+
+function settings(source: CardSource): CardSetting[] {
+  const { plan } = source.record;
+  const { tilt } = plan;
+  return [
+    set('charge', shownMass(source.mass, source.units), levelNote(source)),
+    ...temperatures(source),
+    set(
+      'start angle',
+      degrees(tilt.start),
+      tilt.start > 0 ? 'die uphill' : tilt.start < 0 ? 'die downhill' : 'die level',
+    ),
+    set('end angle', degrees(endOf(tilt)), ''),
+    dwell(source),
+  ];
+}
+
+const degrees = (inclination: number): Shown => ({
+  number: angleText(inclination).replace('°', ''),
+  unit: '°',
+});
+
+/** Where the metal stands in the basin before the tilt: what a mark on the wall is set by. */
+function levelNote({ record: { plan }, units }: CardSource): string {
+  const fromLip = fillLevelFromVolume(plan.section, plan.tilt.start, plan.volume);
+  if (fromLip === null) return 'metal covers the lip before the tilt';
+  const distance = withUnit(shownLength(Math.abs(fromLip), units));
+  return `to the mark, ${distance} ${fromLip < 0 ? 'below' : 'above'} the lip, plumb`;
+}
+
+function temperatures({ record: { plan }, units, ladleTemperature }: CardSource): CardSetting[] {
+  if (!plan.heat) return [];
+  const dies = plan.section.regions.filter(({ end }) => end > plan.section.mouth).map(dieTemperatureOf);
+  const [low, high] = [Math.min(...dies), Math.max(...dies)].map((kelvins) =>
+    shownTemperature(kelvins, units),
+  );
+  const die = low!.number === high!.number ? low! : { ...low!, number: `${low!.number}–${high!.number}` };
+  const [ladle, atTilt] = [ladleTemperature, plan.heat.startTemperature].map((kelvins) =>
+    shownTemperature(kelvins, units),
+  );
+  const isCooler = ladle!.number !== atTilt!.number;
+  return [
+    ...(isCooler ? [set('metal in the ladle', ladle!, 'measured')] : []),
+    set('metal as the tilt begins', atTilt!, isCooler ? 'after the wait in the basin' : 'measured', isCooler),
+    set('die surface', die, low === high || low!.number === high!.number ? 'measured' : 'by region, below'),
+  ];
+}
+
+/** Never shorter than the dwell proven on real castings. */
+function dwell({ record, pour }: CardSource): CardSetting {
+  const proven = pour.provenDwell && pour.provenDwell > 0 ? pour.provenDwell : null;
+  const earliest = afterFill(record, proven)?.ejection.earliest ?? proven;
+  const provenNote =
+    proven === null
+      ? 'none proven yet: lengthen, and prove it'
+      : `proven on castings: ${significant(proven)} s`;
+  if (earliest === null || !Number.isFinite(earliest))
+    return set('keep closed after the fill', { number: '—', unit: 's' }, `not computed; ${provenNote}`, true);
+  const number = fixed(Math.ceil(earliest), 0);
+  return set(
+    'keep closed after the fill',
+    { number: `≥ ${number}`, unit: 's' },
+    provenNote,
+    proven === null || earliest > proven,
+  );
+}
+
+/** Coat and die temperature, regions that share both in one row. */
+function coats({ record: { plan }, units }: CardSource): CardTable {
+  const groups = new Map<string, string[]>();
+  for (const region of plan.section.regions) {
+    const name = coatNameOf(transferOf(region));
+    const isListed = COAT_CHOICES.some((coat) => coat.name === name);
+    const coat = isListed ? name : `${significant(transferOf(region))} W/m²K`;
+    const key = JSON.stringify([coat, withUnit(shownTemperature(dieTemperatureOf(region), units))]);
+    groups.set(key, [...(groups.get(key) ?? []), region.name]);
+  }
+  const rows = [...groups].map(([key, names]) => [
+    shortened(listText(names), 40),
+    ...(JSON.parse(key) as string[]),
+  ]);
+  const left = rows.length - MOST_COATS;
+  return {
+    columns: ['region', 'coat', 'die'],
+    rows: rows.slice(0, MOST_COATS),
+    note: left > 0 ? `and ${left} more with coats of their own: see the book.` : '',
+  };
+}
+
+const CALLS = {
+  under: 'under the limit',
+  'too close to call': 'too close to call',
+  over: 'OVER the limit',
+} as const;
+
+/** What the model expects, each with its band where it has one. */
+function expected({ record }: CardSource): CardLine[] {
+  const { figures, plan, band } = record;
+  const limit = plan.liquid.criticalSpeed;
+  const range = peakRange(record);
+  const critical = criticalRange(limit);
+  const call = speedCall(record);
+  const speed =
+    figures.peakFrontSpeed === null || !range || !call
+      ? 'no front in the die'
+      : `${fixed(figures.peakFrontSpeed, 2)} m/s (${fixed(range.from, 2)} to ${fixed(range.to, 2)}), ${CALLS[call]}`;
+  const flow = firstFlowText(figures.firstFlow);
+  const flowBand = band
+    ? ` (${firstFlowText(band.gateOff.firstFlow)} to ${firstFlowText(band.nonWetting.firstFlow)})`
+    : '';
+  return [
+    model('verdict', plainText(verdict(record).sentence.slice(0, 1)).replace(/\.$/, '')),
+    model('front speed, peak', speed),
+    model(
+      'limit, critical speed',
+      `${fixed(limit, 2)} m/s (${fixed(critical.from, 2)} to ${fixed(critical.to, 2)})`,
+    ),
+    model('first flow', flow + (figures.firstFlow.kind === 'angle' ? flowBand : '')),
+    model('fill time', figures.fillTime === null ? 'not filled' : secondsText(figures.fillTime)),
+    ...(figures.lap && Number.isFinite(figures.lap.margin)
+      ? [model('left before freezing', `${secondsNumber(figures.lap.margin)} s at the coldest place`)]
+      : []),
+  ];
+}

@@ -1,0 +1,134 @@
+import { fillLevelFromVolume } from '$src/core/level/fillLevel';
+import { levelPath } from '$src/core/level/levelPath';
+import { metalPolygons } from '$src/core/level/metalPolygons';
+import type { PourPlan } from '$src/core/pour/plan';
+import type { Point } from '$src/core/section/section';
+import { endOf } from '$src/core/tilt/endOf';
+import { type PageUnits, toDegrees } from '$src/core/units';
+import { type Measure, measuresOf } from '../drawing/dimensions';
+import { metalAtLevel } from '../drawing/metalAtLevel';
+import { escaped, type Paper, paperFor, pathOf, type Spot, short } from '../drawing/paper';
+import { sectionMarks } from '../drawing/sectionMarks';
+import { type Steel, steelAround } from '../drawing/steel';
+import { shownLength, withUnit } from '../measureText';
+import { angleText } from '../wording';
+import { cardDial } from './cardDial';
+
+const SIZE = { width: 688, height: 250 };
+/** Room for dimensions all round, the mark's words at the left and the dial at the right. */
+const ROOM = { x: 118, y: 34, width: 420, height: 182 };
+/** A measure lies this far off what it measures [px]. */
+const OFF = 18;
+
+/** The die at its start angle with the metal in it, to scale and with measures. */
+export function cardSketch(plan: PourPlan, units: PageUnits, id: string): string {
+  const { section, tilt, volume } = plan;
+  const steel = steelAround(section);
+  const paper = paperFor(steel.corners, tilt.start, ROOM);
+  const pools = levelPath(section, volume, tilt.start, tilt.start, null).pools[0] ?? [];
+  const levels = pools.map(({ level }) => level);
+  const metal = metalAtLevel(metalPolygons(section, pools, tilt.start), levels, tilt.start);
+  const marks = [
+    sectionMarks(paper, steel, metal, { id, step: 6 }),
+    mouthLine(paper, plan),
+    ...measuresOf(section, steel)
+      .filter(({ name }) => name !== 'opening')
+      .map((measure) => dimension(paper, measure, units)),
+    levels[0] === undefined ? '' : levelMark(paper, plan, levels[0], steel, units),
+    plumb(),
+    cardDial({ x: 612, y: 92 }, tilt.start, endOf(tilt)),
+    `<text x="612" y="196" class="middle big">start ${escaped(angleText(tilt.start))}</text>`,
+    `<text x="612" y="214" class="middle">end ${escaped(angleText(endOf(tilt)))}</text>`,
+  ];
+  const words = `Die and basin to scale at ${angleText(tilt.start)}, with the metal before the tilt.`;
+  return `<svg class="sketch" viewBox="0 0 ${SIZE.width} ${SIZE.height}" role="img" aria-label="${escaped(words)}">${marks.join('')}</svg>`;
+}
+
+const plumb = (): string =>
+  '<path class="thin" d="M24 22V64"/><path class="solid" d="M24 72l-4 -12h8Z"/><text x="33" y="72">plumb</text>';
+
+function mouthLine(paper: Paper, { section: { mouth, floor, roof } }: PourPlan): string {
+  const ys = [...floor, ...roof].map(({ y }) => y);
+  const [low, high] = [Math.min(...ys), Math.max(...ys)];
+  const reach = (high - low) * 0.12;
+  const a = paper.place({ x: mouth, y: low - reach });
+  const b = paper.place({ x: mouth, y: high + reach });
+  return `<path class="plane" d="${pathOf([a, b])}"/><text x="${short(b.x)}" y="${short(b.y - 5)}" class="middle halo bold">mouth</text>`;
+}
+
+/** Moves a measure off the body, square to the die. */
+function outside({ from, to, side }: Measure, scale: number): readonly [Point, Point] {
+  const away = OFF / scale;
+  const shift = { below: [0, -away], above: [0, away], left: [-away, 0], inside: [0, 0] }[side] as [
+    number,
+    number,
+  ];
+  const moved = ({ x, y }: Point): Point => ({ x: x + shift[0], y: y + shift[1] });
+  return [moved(from), moved(to)];
+}
+
+function dimension(paper: Paper, measure: Measure, units: PageUnits): string {
+  const [a, b] = outside(measure, paper.scale).map(paper.place) as [Spot, Spot];
+  const length = Math.hypot(b.x - a.x, b.y - a.y);
+  if (length < 3) return '';
+  const along = { x: (b.x - a.x) / length, y: (b.y - a.y) / length };
+  const text = withUnit(shownLength(measure.value, units));
+  return [
+    ...(measure.side === 'inside'
+      ? []
+      : [measure.from, measure.to].map((end, i) => pathLine(paper.place(end), i === 0 ? a : b))),
+    `<path class="thin" d="${pathOf([a, b])}"/>`,
+    length > 22 ? arrow(a, along, -1) + arrow(b, along, 1) : '',
+    label(a, b, along, text, length),
+  ].join('');
+}
+
+const pathLine = (from: Spot, to: Spot): string => `<path class="hair" d="${pathOf([from, to])}"/>`;
+
+function arrow({ x, y }: Spot, along: Spot, way: 1 | -1): string {
+  const back = { x: x - along.x * 8 * way, y: y - along.y * 8 * way };
+  const side = { x: -along.y * 2.4, y: along.x * 2.4 };
+  const spots = [
+    { x, y },
+    { x: back.x + side.x, y: back.y + side.y },
+    { x: back.x - side.x, y: back.y - side.y },
+  ];
+  return `<path class="solid" d="${pathOf(spots, true)}"/>`;
+}
+
+/** Along the line where it has room, beside a short one. */
+function label(a: Spot, b: Spot, along: Spot, text: string, length: number): string {
+  const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  if (length < text.length * 6.4 + 14)
+    return `<text x="${short(middle.x + 6)}" y="${short(middle.y + 4)}" class="halo">${escaped(text)}</text>`;
+  let turn = toDegrees(Math.atan2(along.y, along.x));
+  if (turn > 90 || turn <= -90) turn += 180;
+  return `<text transform="translate(${short(middle.x)} ${short(middle.y)}) rotate(${short(turn)})" y="4" class="middle halo">${escaped(text)}</text>`;
+}
+
+/** Level of the metal and of the lip as lines to the left of the basin, and what lies between them. */
+function levelMark(paper: Paper, plan: PourPlan, level: number, steel: Steel, units: PageUnits): string {
+  const { section, tilt, volume } = plan;
+  const fromLip = fillLevelFromVolume(section, tilt.start, volume);
+  const left = Math.min(...steel.corners.map((corner) => paper.place(corner).x));
+  const heightOf = (elevation: number) => pageHeight(paper, elevation);
+  const y = heightOf(level);
+  const words =
+    fromLip === null
+      ? 'over the lip'
+      : `${withUnit(shownLength(Math.abs(fromLip), units))} ${fromLip < 0 ? 'below' : 'above'} the lip`;
+  const end = Math.max(left + 30, 112);
+  const lip =
+    fromLip === null ? '' : `<path class="hair" d="M12 ${short(heightOf(level - fromLip))}H${short(end)}"/>`;
+  const isUnder = fromLip !== null && fromLip > 0;
+  return [
+    lip,
+    `<path class="plane" d="M12 ${short(y)}H${short(end + 14)}"/>`,
+    `<text x="12" y="${short(y + (isUnder ? -20 : 16))}" class="bold halo">fill to the mark</text>`,
+    `<text x="12" y="${short(y + (isUnder ? -6 : 30))}" class="halo">${escaped(words)}</text>`,
+  ].join('');
+}
+
+/** Where a lab elevation [m] lies on the page [px]: heights are square to the page whatever the inclination. */
+const pageHeight = ({ scale, place }: Paper, elevation: number): number =>
+  place({ x: 0, y: 0 }).y - elevation * scale;
