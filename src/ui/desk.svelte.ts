@@ -11,6 +11,8 @@ import { keepBook, keptBook } from './storage';
 export interface Example {
   readonly file: string;
   readonly title: string;
+  /** Heading it is listed under; absent = none. */
+  readonly group?: string;
 }
 
 /** Something the user must know about their book, with what to do. */

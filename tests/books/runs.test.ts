@@ -55,14 +55,17 @@ describe.each(everyPour)('$title: $id', ({ book, id }) => {
       if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
     expect(health.volumeDrift).toBeLessThan(1e-12);
     expect(figures.peakFrontSpeed).toBeGreaterThan(0.05);
-    expect(figures.arrivalTime).not.toBeNull();
+    // A front that goes stiff on the way never arrives.
+    if (figures.lap?.kind !== 'misrun') expect(figures.arrivalTime).not.toBeNull();
   });
 
   it('holds all its metal to the end, more than the arm takes', () => {
     const { section, volume, tilt } = planOf(book, id);
     expect(heldAtEnd(section, volume, tilt.start, endOf(tilt)).spilled).toBe(0);
     expect(volume).toBeGreaterThan(1.05 * cavityVolume(section));
-    expect(recordOf(book, id).figures.spilled).toBeLessThan(1e-6 * volume);
+    const { lap, spilled } = recordOf(book, id).figures;
+    // Metal that goes stiff on the way keeps the rest out, and some of that runs over.
+    if (lap?.kind !== 'misrun') expect(spilled).toBeLessThan(1e-6 * volume);
   });
 });
 

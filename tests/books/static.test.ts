@@ -11,7 +11,7 @@ import { SHELF } from './sources/shelf';
  */
 const STATIC = new URL('../../static/', import.meta.url);
 const shelfText = `${JSON.stringify(
-  SHELF.map(({ file, book, summary }) => ({ file, title: book.title, summary })),
+  SHELF.map(({ file, book, summary, group }) => ({ file, title: book.title, summary, group })),
   null,
   2,
 )}\n`;

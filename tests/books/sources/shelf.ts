@@ -1,15 +1,25 @@
 import type { Book } from '$src/cells/kinds';
 import { basinLengths } from './basinLengths';
+import { ladle } from './class/ladle';
+import { oxideFilm } from './class/oxideFilm';
+import { pastLevel } from './class/pastLevel';
+import { readWindow } from './class/readWindow';
+import { sillJet } from './class/sillJet';
+import { uphill } from './class/uphill';
 import { fillHeight } from './fillHeight';
 import { levelOrUphill } from './levelOrUphill';
 import { settingDamper } from './settingDamper';
 import { thinWallWindow } from './thinWall';
 import { twoTilts } from './twoTilts';
 
+export const FOR_A_CLASS = 'For a class';
+
 /** An example book as listed in static/books.json; the page opens the first by itself. */
 export interface Shelved {
   readonly file: string;
   readonly summary: string;
+  /** Heading it stands under in the list; absent = none. */
+  readonly group?: typeof FOR_A_CLASS;
   readonly book: Book;
 }
 
@@ -44,5 +54,41 @@ export const SHELF: readonly Shelved[] = [
     file: 'setting-the-damper.pourbook.json',
     summary: 'A machine that falls under its own weight, held by oil: two openings of one valve.',
     book: settingDamper,
+  },
+  {
+    file: 'class-oxide-film.pourbook.json',
+    summary: 'What an oxide film is, the critical speed as a sum, and two pours to guess.',
+    group: FOR_A_CLASS,
+    book: oxideFilm,
+  },
+  {
+    file: 'class-uphill.pourbook.json',
+    summary: 'Why the die starts uphill: how it lies when metal first comes in.',
+    group: FOR_A_CLASS,
+    book: uphill,
+  },
+  {
+    file: 'class-ladle.pourbook.json',
+    summary: 'Fill height and first flow: what a short ladle does.',
+    group: FOR_A_CLASS,
+    book: ladle,
+  },
+  {
+    file: 'class-past-level.pourbook.json',
+    summary: 'The same seconds spent three ways: slow past level, quick afterwards.',
+    group: FOR_A_CLASS,
+    book: pastLevel,
+  },
+  {
+    file: 'class-sill.pourbook.json',
+    summary: 'Why a sill makes a jet, with the sum of the fall.',
+    group: FOR_A_CLASS,
+    book: sillJet,
+  },
+  {
+    file: 'class-window.pourbook.json',
+    summary: 'Three pours of a thin wall, then the map they lie on.',
+    group: FOR_A_CLASS,
+    book: readWindow,
   },
 ];

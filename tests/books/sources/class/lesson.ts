@@ -1,0 +1,55 @@
+import type { Book, Cell, CellId } from '$src/cells/kinds';
+import { DEFAULT_COMPUTATION, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
+import type { GuessAsk } from '$src/report/guess/ask';
+import { CASTING, cautions, metalCell, note, pourCell } from '../shop';
+
+/** What the books for a class share. */
+
+/** The weight that fills the hinge arm and leaves a feeder [kg]. */
+export const WEIGHT = { by: 'mass', mass: 0.696 } as const;
+/** The basin that holds it at the brink, 30° uphill; the pit behind a sill that holds about as much, level. */
+export const FLUSH = { length: 115, pit: 0, open: 50 } as const;
+export const PIT = { length: 151, pit: 25, open: 80 } as const;
+
+/** A guess that keeps the pours it is about hidden; its question cannot be changed by accident. */
+export const guessCell = (
+  id: CellId,
+  name: string,
+  ask: GuessAsk,
+  pours: readonly CellId[],
+  question: string,
+): Cell => ({
+  id,
+  name,
+  folded: false,
+  locked: true,
+  kind: 'guess',
+  pours,
+  question,
+  ask,
+  drawn: [],
+  picked: null,
+  given: false,
+  hides: true,
+});
+
+/** A pour on the coarse mesh, so that it is there as soon as a class has guessed. */
+export const classPour = (...taken: Parameters<typeof pourCell>): Cell => ({
+  ...pourCell(...taken),
+  computation: { ...DEFAULT_COMPUTATION, meshCells: PREVIEW_MESH_CELLS },
+});
+
+/** What is set once and seldom looked at is folded away, so that the lesson reads as one page. */
+export const tucked = (cell: Cell): Cell => ({ ...cell, folded: true });
+
+export function lesson(title: string, cells: readonly Cell[]): Book {
+  return { title, casting: CASTING, cells: [...cells, cautions('cautions')] };
+}
+
+export const aims = (minutes: string, lines: readonly string[]): Cell =>
+  note('aims', 'What this is about', [
+    ...lines,
+    `*About ${minutes} minutes. Every pour here is invented, and computed on a coarse mesh so that nobody waits; your guesses are kept in the book.*`,
+  ]);
+
+export const metal = (): Cell => tucked(metalCell());
