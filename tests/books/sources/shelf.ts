@@ -1,5 +1,6 @@
 import type { Book } from '$src/cells/kinds';
 import { basinLengths } from './basinLengths';
+import { castingsLog } from './castingsLog';
 import { ladle } from './class/ladle';
 import { oxideFilm } from './class/oxideFilm';
 import { pastLevel } from './class/pastLevel';
@@ -54,6 +55,11 @@ export const SHELF: readonly Shelved[] = [
     file: 'setting-the-damper.pourbook.json',
     summary: 'A machine that falls under its own weight, held by oil: two openings of one valve.',
     book: settingDamper,
+  },
+  {
+    file: 'castings-log.pourbook.json',
+    summary: 'Castings good and bad against what was predicted of them, and what so few can say.',
+    book: castingsLog,
   },
   {
     file: 'class-oxide-film.pourbook.json',
