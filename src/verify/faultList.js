@@ -12,29 +12,29 @@ export const FAULTS = [
   {
     name: 'gravity points up the slope',
     file: 'core/flow/rotate.ts',
-    find: 'rotateLevels(levels, mesh, forces.sin, forces.cos, from, to)',
-    put: 'rotateLevels(levels, mesh, -forces.sin, forces.cos, from, to)',
+    find: 'rotateLevels(flow.levels, mesh, forces.sin, forces.cos, from, to)',
+    put: 'rotateLevels(flow.levels, mesh, -forces.sin, forces.cos, from, to)',
     tests: verify('film', 'stillMetal'),
   },
   {
     name: 'the body does not turn',
     file: 'core/flow/rotate.ts',
-    find: 'rotateLevels(levels, mesh, forces.sin, forces.cos, from, to)',
-    put: 'rotateLevels(levels, mesh, 0, 1, from, to)',
+    find: 'rotateLevels(flow.levels, mesh, forces.sin, forces.cos, from, to)',
+    put: 'rotateLevels(flow.levels, mesh, 0, 1, from, to)',
     tests: verify('film', 'slosh'),
   },
   {
     name: 'friction doubled',
     file: 'core/flow/faces.ts',
-    find: 'let factor = 1 / (1 + dt * friction)',
-    put: 'let factor = 1 / (1 + 2 * dt * friction)',
+    find: '1 / (1 + dt * frictionRate(',
+    put: '1 / (1 + 2 * dt * frictionRate(',
     tests: verify('steady', 'basin'),
   },
   {
     name: 'capillary gate off',
-    file: 'core/flow/faces.ts',
-    find: 'if (gated && !bothFull)',
-    put: 'if (!gated && !bothFull)',
+    file: 'core/flow/adjustFace.ts',
+    find: 'forces.capillaryGate && !bothFull',
+    put: '!forces.capillaryGate && !bothFull',
     tests: verify('stand'),
   },
   {
@@ -54,8 +54,8 @@ export const FAULTS = [
   {
     name: 'a hundred-millionth of the metal leaks each step',
     file: 'core/flow/finish.ts',
-    find: 'volume[i] = volume[i]! - dt * (flux[i + 1]! - flux[i]!)',
-    put: 'volume[i] = (volume[i]! - dt * (flux[i + 1]! - flux[i]!)) * (1 - 1e-8)',
+    find: 'const next = volume[i]! - dt * (leaving - entering)',
+    put: 'const next = (volume[i]! - dt * (leaving - entering)) * (1 - 1e-8)',
     tests: verify('pours'),
   },
   {
@@ -89,8 +89,8 @@ export const FAULTS = [
   {
     name: 'Coriolis sign',
     file: 'core/flow/faces.ts',
-    find: '2 * rate * clamp(swelling, -reach, reach)',
-    put: '-2 * rate * clamp(swelling, -reach, reach)',
+    find: '2 * rate * swelling',
+    put: '-2 * rate * swelling',
     tests: verify('frame'),
   },
   {
@@ -103,8 +103,8 @@ export const FAULTS = [
   {
     name: 'pivot ignored',
     file: 'core/flow/faces.ts',
-    find: 'const armX = mesh.x[j]! - mesh.pivotX',
-    put: 'const armX = mesh.x[j]! - 0 * mesh.pivotX',
+    find: 'const armX = x[j]! - pivotX',
+    put: 'const armX = x[j]! - 0 * pivotX',
     tests: verify('frame'),
   },
   {
@@ -130,9 +130,9 @@ export const FAULTS = [
   },
   {
     name: 'no critical flow over a step',
-    file: 'core/flow/faces.ts',
-    find: 'if (likely * height > most)',
-    put: 'if (likely * height > 9 * most)',
+    file: 'core/flow/adjustFace.ts',
+    find: 'if (likely * height[j]! <= most) return true',
+    put: 'if (likely * height[j]! <= 9 * most) return true',
     tests: verify('steady'),
   },
   {

@@ -31,24 +31,25 @@ export function advance(flow: Flow, mesh: Mesh, forces: Forces, dt: number, larg
 
 /** What each cell would hold if only the explicit push moved the metal. */
 function setTargets(flow: Flow, mesh: Mesh, dt: number): void {
-  const { target, volume, passage, hold, pushed } = flow;
-  let entering = flow.activeFrom === 0 ? flow.flux[0]! : 0;
-  for (let i = flow.activeFrom; i <= flow.activeTo; i++) {
+  const { target, volume, passage, hold, pushed, flux, activeFrom, activeTo } = flow;
+  const end = mesh.cells;
+  let entering = activeFrom === 0 ? flux[0]! : 0;
+  for (let i = activeFrom; i <= activeTo; i++) {
     const j = i + 1;
-    const leaving =
-      j === mesh.cells ? flow.flux[j]! : passage[j]! > 0 ? passage[j]! * hold[j]! * pushed[j]! : 0;
+    const leaving = j === end ? flux[j]! : passage[j]! > 0 ? passage[j]! * hold[j]! * pushed[j]! : 0;
     target[i] = volume[i]! - dt * (leaving - entering);
     entering = leaving;
   }
 }
 
-/** Longest allowed step [s]: no metal crosses half a cell, no wave a mesh spacing. */
-export function stepLength(flow: Flow, mesh: Mesh): number {
-  const { speed } = flow;
-  const { cells, facePath } = mesh;
+/** Longest allowed step [s]: no metal crosses half a cell, no wave a mesh spacing. Metal outside the active cells is at rest. */
+export function stepLength({ speed, activeFrom, activeTo }: Flow, mesh: Mesh): number {
+  const { cells } = mesh;
+  const { perPath } = mesh.tables;
+  const last = Math.min(cells - 1, activeTo + 1);
   let quickest = 0;
-  for (let j = 1; j < cells; j++) {
-    const share = Math.abs(speed[j]!) / facePath[j]!;
+  for (let j = Math.max(1, activeFrom); j <= last; j++) {
+    const share = Math.abs(speed[j]!) * perPath[j]!;
     if (share > quickest) quickest = share;
   }
   const wave = (mesh.x[cells]! - mesh.x[0]!) / cells / Math.sqrt(GRAVITY * WAVE_DEPTH);

@@ -10,12 +10,14 @@ const NO_METAL = 1e-14;
  */
 export function advect(flow: Flow, mesh: Mesh, dt: number): void {
   const { volume, speed, flux, area, areaBefore, advected } = flow;
-  const { cells, facePath } = mesh;
+  const { cells } = mesh;
+  const { perPath } = mesh.tables;
   const first = Math.max(1, flow.activeFrom);
   const last = Math.min(cells - 1, flow.activeTo + 1);
   for (let j = first; j <= last; j++) {
     areaBefore[j] = area[j]!;
-    const here = (volume[j - 1]! + volume[j]!) / (2 * facePath[j]!);
+    const metal = (volume[j - 1]! + volume[j]!) / 2;
+    const here = metal * perPath[j]!;
     area[j] = here;
     const u = speed[j]!;
     if (here < NO_METAL) {
@@ -48,7 +50,7 @@ export function advect(flow: Flow, mesh: Mesh, dt: number): void {
       if (right < low) low = right;
       else if (right > high) high = right;
     }
-    const next = u - (dt * change) / (here * facePath[j]!);
+    const next = u - (dt * change) / metal;
     advected[j] = next < low ? low : next > high ? high : next;
   }
 }

@@ -4,9 +4,6 @@ import type { End } from './conditions';
 import type { Flow } from './flow';
 import type { Forces } from './forces';
 
-/** Weight that makes a level row outweigh its neighbours in the solve. */
-const HELD = 1e9;
-
 /** Discharges entering at the ends during the step [m³/s, towards +x], from the state before it. */
 export function openEnds(flow: Flow, mesh: Mesh, forces: Forces): void {
   const { start, end } = forces.conditions;
@@ -33,17 +30,6 @@ function heldLevel(end: End, flow: Flow, cell: number, forces: Forces, mesh: Mes
   if (!end.whileSubcritical) return end.level;
   const u = Math.abs(flow.flux[cell]!) / Math.max(1e-12, flow.depth[cell]! * mesh.width[cell]!);
   return u * u > forces.gravity * forces.cos * flow.depth[cell]! ? null : end.level;
-}
-
-/** Turns the rows of held cells into "level = held". */
-export function holdRows(flow: Flow, cells: number): void {
-  if (flow.heldStart !== null) holdRow(flow, 0, flow.heldStart);
-  if (flow.heldEnd !== null) holdRow(flow, cells - 1, flow.heldEnd);
-}
-
-function holdRow(flow: Flow, i: number, level: number): void {
-  flow.diagonal[i] = HELD;
-  flow.residual[i] = HELD * (flow.level[i]! - level);
 }
 
 /** What passed a held end is what its cell did not keep. */

@@ -9,24 +9,39 @@ import type { Forces } from './forces';
  * shorelines), then the volumes from the discharges, so what leaves a cell enters its neighbour to the last bit.
  */
 export function finish(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
-  const { level, speed, flux, pushed, passage, hold, pull, volume } = flow;
-  const { cells, facePath } = mesh;
-  const { activeFrom, activeTo } = flow;
-  for (let j = Math.max(1, activeFrom); j <= Math.min(cells - 1, activeTo + 1); j++) {
+  setSpeeds(flow, mesh, dt);
+  settleHeldEnds(flow, mesh, dt);
+  if (moveMetal(flow, mesh, dt)) settleRoundOff(flow, mesh);
+  if (mesh.upsideDown) dropFromOpenings(flow, mesh);
+  else spillOverRims(flow, mesh, forces, dt);
+}
+
+function setSpeeds(flow: Flow, mesh: Mesh, dt: number): void {
+  const { level, speed, flux, pushed, passage, hold, pull, activeFrom, activeTo } = flow;
+  const { perPath } = mesh.tables;
+  const last = Math.min(mesh.cells - 1, activeTo + 1);
+  for (let j = Math.max(1, activeFrom); j <= last; j++) {
     const passing = passage[j]!;
-    if (passing === 0) {
-      speed[j] = flux[j] = 0;
-      continue;
-    }
-    const u = hold[j]! * (pushed[j]! - (dt * pull[j]! * (level[j]! - level[j - 1]!)) / facePath[j]!);
+    const u =
+      passing === 0 ? 0 : hold[j]! * (pushed[j]! - dt * pull[j]! * (level[j]! - level[j - 1]!) * perPath[j]!);
     speed[j] = u;
     flux[j] = passing * u;
   }
-  settleHeldEnds(flow, mesh, dt);
-  for (let i = activeFrom; i <= activeTo; i++) volume[i] = volume[i]! - dt * (flux[i + 1]! - flux[i]!);
-  settleRoundOff(flow, mesh);
-  if (mesh.upsideDown) dropFromOpenings(flow, mesh);
-  else spillOverRims(flow, mesh, forces, dt);
+}
+
+/** Volumes from the discharges; returns whether round-off left any outside 0..full. */
+function moveMetal({ volume, flux, activeFrom, activeTo }: Flow, mesh: Mesh, dt: number): boolean {
+  const most = mesh.volume;
+  let outside = false;
+  let entering = flux[activeFrom]!;
+  for (let i = activeFrom; i <= activeTo; i++) {
+    const leaving = flux[i + 1]!;
+    const next = volume[i]! - dt * (leaving - entering);
+    volume[i] = next;
+    if (next < 0 || next > most[i]!) outside = true;
+    entering = leaving;
+  }
+  return outside;
 }
 
 /** Round-off outside 0..full is handed to a neighbour, never dropped. */

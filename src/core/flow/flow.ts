@@ -27,6 +27,9 @@ export interface Flow {
   /** Speed after advection, then with the explicit forces. */
   readonly advected: Float64Array;
   readonly pushed: Float64Array;
+  /** Metal height at the face square to the floor [m], and the cell it comes from. */
+  readonly height: Float64Array;
+  readonly upstream: Int32Array;
   /** Wetted passage at the face [m²] and elevation of its sill [m]. */
   readonly passage: Float64Array;
   readonly sillLevel: Float64Array;
@@ -41,6 +44,8 @@ export interface Flow {
   readonly sweep: Float64Array;
   readonly update: Float64Array;
   readonly trial: Float64Array;
+  /** Cells or faces picked out by one loop for the next. */
+  readonly marked: Int32Array;
   /** How the levels moved in the last step after turning [m]. */
   readonly change: Float64Array;
   /** Gas under the roof; null = vented everywhere. */
@@ -80,6 +85,8 @@ export function makeFlow(mesh: Mesh): Flow {
     areaBefore: face(),
     advected: face(),
     pushed: face(),
+    height: face(),
+    upstream: new Int32Array(mesh.cells + 1),
     passage: face(),
     sillLevel: face(),
     hold: face(),
@@ -91,6 +98,7 @@ export function makeFlow(mesh: Mesh): Flow {
     sweep: cell(),
     update: cell(),
     trial: cell(),
+    marked: new Int32Array(mesh.cells + 1),
     change: cell(),
     gas: null,
     holds: null,

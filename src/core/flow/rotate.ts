@@ -6,27 +6,47 @@ import { DRY_DEPTH, FULL_SHARE } from './settings';
 
 /**
  * Turns the body: storage, sill elevations and levels for the inclination at the end of the step, volumes kept.
- * A full cell keeps its head above its own highest point.
+ * A full cell keeps its head above its own highest point. Each loop is on its own and calls nothing: what a loop
+ * might call keeps the engine from holding its arrays at hand.
  */
 export function rotate(flow: Flow, mesh: Mesh, forces: Forces): void {
-  const { volume, level, depth, full, levels, sillLevel } = flow;
-  const { z4 } = levels;
-  const { x, width, sill } = mesh;
   setActive(flow, mesh, forces);
   const { activeFrom: from, activeTo: to } = flow;
-  for (let i = from; i <= to; i++) {
-    const isFull = volume[i]! >= mesh.volume[i]! * FULL_SHARE;
+  findFull(flow, mesh);
+  rotateLevels(flow.levels, mesh, forces.sin, forces.cos, from, to);
+  if (flow.gas) raiseByGas(flow.levels, flow.gas.head, from, to);
+  liftLevels(flow, mesh);
+  liftSills(flow.sillLevel, mesh, forces, from, to + 1);
+  limitSlopes(flow, mesh);
+}
+
+/** Depths, and full cells with their head above their highest point. */
+function findFull({ volume, level, depth, full, levels, activeFrom, activeTo }: Flow, mesh: Mesh): void {
+  const { z4 } = levels;
+  const { perFootprint } = mesh.tables;
+  const most = mesh.volume;
+  for (let i = activeFrom; i <= activeTo; i++) {
+    const metal = volume[i]!;
+    const isFull = metal >= most[i]! * FULL_SHARE;
     full[i] = isFull ? 1 : 0;
     if (isFull) level[i] = level[i]! - z4[i]!;
-    depth[i] = volume[i]! / (width[i]! * (x[i + 1]! - x[i]!));
+    depth[i] = metal * perFootprint[i]!;
   }
-  rotateLevels(levels, mesh, forces.sin, forces.cos, from, to);
-  if (flow.gas) raiseByGas(levels, flow.gas.head, from, to);
-  for (let i = from; i <= to; i++) {
-    level[i] = full[i] ? level[i]! + z4[i]! : levelOf(levels, mesh, i, volume[i]!);
-  }
-  for (let j = from; j <= to + 1; j++) sillLevel[j] = x[j]! * forces.sin + sill[j]! * forces.cos;
-  limitSlopes(flow, mesh);
+}
+
+function liftLevels({ volume, level, full, levels, activeFrom, activeTo }: Flow, mesh: Mesh): void {
+  for (let i = activeFrom; i <= activeTo; i++)
+    level[i] = full[i] ? level[i]! + levels.z4[i]! : levelOf(levels, mesh, i, volume[i]!);
+}
+
+function liftSills(
+  sillLevel: Float64Array,
+  { x, sill }: Mesh,
+  { sin, cos }: Forces,
+  first: number,
+  last: number,
+): void {
+  for (let j = first; j <= last; j++) sillLevel[j] = x[j]! * sin + sill[j]! * cos;
 }
 
 /** Dry cells kept active either side of the metal: it crosses half a cell a step at most. */

@@ -1,7 +1,7 @@
 import { levelOf, volumeUnder } from '$src/core/mesh/levels';
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
-import { assemble, solveTridiagonal } from './levelSystem';
+import { moveLevels, reduceRows } from './levelSystem';
 import { NEWTON_CAP, SOLVE_TOLERANCE } from './settings';
 import { solveNested } from './solveNested';
 
@@ -33,12 +33,18 @@ const TRACE = 1e-4;
  * root, and would take twenty iterations from far off.
  */
 function guessLevels(flow: Flow, mesh: Mesh): void {
-  const { level, change, full, volume, target } = flow;
-  for (let i = flow.activeFrom; i <= flow.activeTo; i++) {
-    if (volume[i]! < TRACE * mesh.volume[i]!) {
-      if (target[i]! > 0) level[i] = levelOf(flow.levels, mesh, i, target[i]!);
-    } else if (!full[i]) level[i] = level[i]! + change[i]!;
+  const { level, change, full, volume, marked, activeFrom, activeTo } = flow;
+  const most = mesh.volume;
+  let traces = 0;
+  for (let i = activeFrom; i <= activeTo; i++) {
+    if (volume[i]! < TRACE * most[i]!) marked[traces++] = i;
+    else if (full[i] === 0) level[i] = level[i]! + change[i]!;
   }
+  for (let k = 0; k < traces; k++) startTrace(flow, mesh, marked[k]!);
+}
+
+function startTrace({ level, levels, target }: Flow, mesh: Mesh, i: number): void {
+  if (target[i]! > 0) level[i] = levelOf(levels, mesh, i, target[i]!);
 }
 
 function keepChange(flow: Flow): void {
@@ -48,25 +54,11 @@ function keepChange(flow: Flow): void {
 
 function newton(flow: Flow, mesh: Mesh, tolerance: number): boolean {
   for (let iteration = 0; iteration < NEWTON_CAP; iteration++) {
-    if (assemble(flow, mesh) <= tolerance) return true;
+    if (reduceRows(flow, mesh) <= tolerance) return true;
     flow.newtonIterations++;
-    solveTridiagonal(flow);
     moveLevels(flow);
   }
-  return assemble(flow, mesh) <= tolerance;
-}
-
-/** Moves the levels; an update that would jump across a whole cell stops in its middle. */
-function moveLevels(flow: Flow): void {
-  const { level, update, levels } = flow;
-  const { z1, z2, z3, z4 } = levels;
-  for (let i = flow.activeFrom; i <= flow.activeTo; i++) {
-    const from = level[i]!;
-    const to = from + update[i]!;
-    const jumpsUp = from <= z1[i]! && to > z2[i]!;
-    const jumpsDown = from >= z4[i]! && to < z3[i]!;
-    level[i] = jumpsUp || jumpsDown ? (z2[i]! + z3[i]!) / 2 : to;
-  }
+  return reduceRows(flow, mesh) <= tolerance;
 }
 
 /** Total residual of a set of levels, for tests [m³]. */

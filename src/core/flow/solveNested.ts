@@ -1,6 +1,6 @@
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
-import { assemble, solveTridiagonal } from './levelSystem';
+import { reduceRows, solveTridiagonal } from './levelSystem';
 
 const OUTER_CAP = 200;
 const INNER_CAP = 200;
@@ -23,7 +23,7 @@ export function solveNested(flow: Flow, mesh: Mesh, tolerance: number): boolean 
       for (let i = first; i <= last; i++) level[i] = level[i]! + flow.update[i]!;
       flow.newtonIterations++;
     }
-    if (assemble(flow, mesh) <= tolerance) return true;
+    if (reduceRows(flow, mesh) <= tolerance) return true;
   }
   return false;
 }

@@ -49,6 +49,7 @@ export function rotateLevels(
 ): void {
   const { x, floorLeft, floorRight, roofLeft, roofRight, width } = mesh;
   const { z1, z2, z3, z4, chord2, chord3, volume2, opens, bends, closes } = levels;
+  const perCos = 1 / cos;
   for (let i = from; i <= to; i++) {
     const xl = x[i]!;
     const xr = x[i + 1]!;
@@ -70,7 +71,7 @@ export function rotateLevels(
     let chordLow: number;
     let chordHigh: number;
     if (floorHigh <= roofLow) {
-      chordLow = chordHigh = (width[i]! * (xr - xl)) / cos;
+      chordLow = chordHigh = width[i]! * (xr - xl) * perCos;
     } else {
       low = roofLow;
       high = floorHigh;
@@ -87,7 +88,7 @@ export function rotateLevels(
     chord3[i] = chordHigh;
     volume2[i] = (chordLow * (low - bottom)) / 2;
     opens[i] = low > bottom ? chordLow / (low - bottom) : 0;
-    bends[i] = high > low ? (chordHigh - chordLow) / (high - low) : 0;
+    bends[i] = chordHigh !== chordLow && high > low ? (chordHigh - chordLow) / (high - low) : 0;
     closes[i] = top > high ? chordHigh / (top - high) : 0;
   }
 }
@@ -110,22 +111,19 @@ export function volumeUnder(levels: Levels, mesh: Mesh, i: number, level: number
 
 /** Level of the surface in cell i that holds `volume` [m³]; z1 when empty, z4 when full. Inverse of `volumeUnder`. */
 export function levelOf(levels: Levels, mesh: Mesh, i: number, volume: number): number {
-  const z1 = levels.z1[i]!;
-  if (volume <= 0) return z1;
   const full = mesh.volume[i]!;
-  const z4 = levels.z4[i]!;
-  if (volume >= full) return z4;
-  const z2 = levels.z2[i]!;
-  const chord2 = levels.chord2[i]!;
-  const low = (chord2 * (z2 - z1)) / 2;
-  if (volume < low) return z1 + Math.sqrt((2 * volume * (z2 - z1)) / chord2);
+  if (volume <= 0) return levels.z1[i]!;
+  if (volume >= full) return levels.z4[i]!;
+  const rest = volume - levels.volume2[i]!;
+  if (rest < 0) return levels.z1[i]! + Math.sqrt((2 * volume) / levels.opens[i]!);
   const z3 = levels.z3[i]!;
-  const chord3 = levels.chord3[i]!;
-  const high = (chord3 * (z4 - z3)) / 2;
-  if (volume <= full - high && z3 > z2) {
-    const rest = volume - low;
-    const slope = (chord3 - chord2) / (z3 - z2);
-    return z2 + (2 * rest) / (chord2 + Math.sqrt(Math.max(0, chord2 * chord2 + 2 * slope * rest)));
+  const z4 = levels.z4[i]!;
+  if (z3 > levels.z2[i]! && full - volume >= (levels.chord3[i]! * (z4 - z3)) / 2) {
+    const chord2 = levels.chord2[i]!;
+    const bend = levels.bends[i]!;
+    if (bend === 0) return levels.z2[i]! + rest / chord2;
+    return levels.z2[i]! + (2 * rest) / (chord2 + Math.sqrt(Math.max(0, chord2 * chord2 + 2 * bend * rest)));
   }
-  return chord3 > 0 ? z4 - Math.sqrt((2 * (full - volume) * (z4 - z3)) / chord3) : z4;
+  const closes = levels.closes[i]!;
+  return closes > 0 ? z4 - Math.sqrt((2 * (full - volume)) / closes) : z4;
 }

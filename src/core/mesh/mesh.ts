@@ -38,6 +38,7 @@ export interface Mesh {
   readonly facePath: Float64Array;
   /** 1 where the floor jumps at the face. */
   readonly step: Uint8Array;
+  readonly tables: StepTables;
   /** Face at the mouth: cells from here on belong to the die. */
   readonly mouthFace: number;
   /** Path along the floor from the mouth to each face [m], negative in the basin. */
@@ -47,6 +48,18 @@ export interface Mesh {
   readonly pivotY: number;
   /** Seen from below, see `mirrorMesh`: metal in open cells falls out. */
   readonly upsideDown: boolean;
+}
+
+/** What the step would otherwise divide and subtract again and again. */
+export interface StepTables {
+  /** Per face: free height, one over the floor path, and how far the floor of the left and the right cell lies above the sill. */
+  readonly free: Float64Array;
+  readonly perPath: Float64Array;
+  readonly leftOverSill: Float64Array;
+  readonly rightOverSill: Float64Array;
+  /** Per cell: one over its area seen along y, and over its area along the floor path. */
+  readonly perFootprint: Float64Array;
+  readonly perFloorArea: Float64Array;
 }
 
 const SAME_PLACE = 1e-9;
@@ -70,6 +83,7 @@ export function buildMesh(section: Section, meshCells: number): Mesh {
   const width = cellWidths(section, x);
   const paths = floorPaths(x, sides.floorLeft, sides.floorRight);
   const faces = facePassages(sides, width, paths.path);
+  const tables = stepTables({ x, width, ...sides, ...paths, ...faces });
   const mouthFace = nearestFace(x, section.mouth);
   return {
     cells,
@@ -87,6 +101,7 @@ export function buildMesh(section: Section, meshCells: number): Mesh {
     ...paths,
     open,
     ...faces,
+    tables,
     mouthFace,
     facePlace: placesFromMouth(paths.path, mouthFace),
     rims: findRims(section, x),
@@ -231,6 +246,22 @@ function facePassages(sides: Sides, width: Float64Array, path: Float64Array) {
     step[j] = Math.abs(floorOnLeft - floorOnRight) > SAME_PLACE ? 1 : 0;
   }
   return { sill, ceiling, faceWidth, facePath, step };
+}
+
+/** The step's tables for a mesh that has all else. */
+export function stepTables(
+  mesh: Pick<Mesh, 'x' | 'width' | 'path' | 'floorLeft' | 'floorRight' | 'sill' | 'ceiling' | 'facePath'>,
+): StepTables {
+  const { x, width, path, floorLeft, floorRight, sill, ceiling, facePath } = mesh;
+  const last = width.length - 1;
+  return {
+    free: ceiling.map((height, j) => height - sill[j]!),
+    perPath: facePath.map((length) => 1 / length),
+    leftOverSill: sill.map((height, j) => floorRight[Math.max(j - 1, 0)]! - height),
+    rightOverSill: sill.map((height, j) => floorLeft[Math.min(j, last)]! - height),
+    perFootprint: width.map((wide, i) => 1 / (wide * (x[i + 1]! - x[i]!))),
+    perFloorArea: width.map((wide, i) => 1 / (wide * path[i]!)),
+  };
 }
 
 function nearestFace(x: Float64Array, place: number): number {

@@ -1,4 +1,4 @@
-import { type Mesh, STEEPEST_FLOOR_COS } from './mesh';
+import { type Mesh, STEEPEST_FLOOR_COS, stepTables } from './mesh';
 
 /**
  * The mesh seen upside down, y reversed: past −90° the roof lies under the metal and does a floor's work. Lab
@@ -9,7 +9,7 @@ export function mirrorMesh(mesh: Mesh): Mesh {
   const floorLeft = negated(mesh.roofLeft);
   const floorRight = negated(mesh.roofRight);
   const slopes = roofSlopes(mesh, floorLeft, floorRight);
-  return {
+  const turned = {
     ...mesh,
     floorLeft,
     floorRight,
@@ -30,6 +30,7 @@ export function mirrorMesh(mesh: Mesh): Mesh {
     pivotY: -mesh.pivotY,
     upsideDown: !mesh.upsideDown,
   };
+  return { ...turned, tables: stepTables(turned) };
 }
 
 function negated(values: Float64Array): Float64Array {
