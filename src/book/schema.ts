@@ -84,6 +84,15 @@ const ladling = v.strictObject({
   dross: number,
 });
 
+const dieCycle = v.strictObject({
+  cycleTime: number,
+  dieMass: number,
+  outside: number,
+  transfer: number,
+  shopTemperature: number,
+  ejectionTemperature: number,
+});
+
 const ratedStage = v.strictObject({ to: number, rate: number });
 const timedStage = v.strictObject({ to: number, time: number });
 /** By the field it has rather than as a union, so that a refusal names the field that is wrong. */
@@ -164,6 +173,7 @@ const cell = v.variant('kind', [
     tilt: reference,
     computation,
     provenDwell: v.exactOptional(number),
+    dieCycle: v.exactOptional(dieCycle),
   }),
   v.strictObject({ kind: v.literal('compare'), ...base, pours: listOf(id, MOST_CELLS), stepBy }),
   v.strictObject({ kind: v.literal('study'), ...base, pour: reference, study }),

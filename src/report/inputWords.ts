@@ -2,7 +2,7 @@ import type { PourPlan } from '$src/core/pour/plan';
 import { lineAt, SAME_PLACE, type Side } from '$src/core/section/lineAt';
 import type { Point, Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
-import type { MachineTilt, Tilt } from '$src/core/tilt/tilt';
+import type { FrontLedTilt, MachineTilt, Tilt } from '$src/core/tilt/tilt';
 import {
   LENGTH,
   MASS,
@@ -153,6 +153,7 @@ function openingText({ roof, openings }: Section, units: PageUnits): string {
 export function tiltText(tilt: Tilt, units: PageUnits = METRIC): string {
   if (tilt.kind === 'steady') return `steady ${significant(toDegrees(Math.abs(tilt.rate)))} °/s`;
   if (tilt.kind === 'machine') return machineText(tilt, units);
+  if (tilt.kind === 'front-led') return frontLedText(tilt);
   if (tilt.kind !== 'staged') return `${tilt.kind}, ${significant(tilt.knots.at(-1)?.time ?? 0)} s`;
   const last = tilt.stages.length - 1;
   return tilt.stages
@@ -197,9 +198,16 @@ function paceOf(tilt: Tilt): unknown {
       return [tilt.kind, tilt.stages];
     case 'machine':
       return [tilt.kind, tilt.machine];
+    case 'front-led':
+      return [tilt.kind, tilt.share, tilt.homeWithin];
     default:
       return [tilt.kind, tilt.knots];
   }
+}
+
+function frontLedText({ share, homeWithin }: FrontLedTilt): string {
+  const time = homeWithin === null ? '' : `, home within ${significant(homeWithin)} s`;
+  return `front-led at ${significant(share * 100)} % of critical${time}`;
 }
 
 function machineText({ machine: { valve, oil } }: MachineTilt, units: PageUnits): string {

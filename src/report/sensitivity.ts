@@ -2,6 +2,8 @@ import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
 import { fromDegrees } from '$src/core/units';
 import { otherSurface } from './otherSurface';
 import { type PlanAt, planAt } from './study/planAt';
+import { shownDistance } from './study/quantities';
+import { bandOf, measuredSpread } from './study/repeatSpread';
 import { settingNamed } from './study/settings';
 import { fixed, MINUS } from './wording';
 
@@ -27,7 +29,7 @@ export const onPreviewMesh = (plan: PourPlan): PourPlan => ({
 
 /**
  * The pour varied one input at a time, on the preview mesh: charge ±5 %, tilt rate ±10 % (all stages alike), start
- * angle ±2°, contact angle 90° and 180°, and the metal's other surface, clean for oxidised. An input this pour does
+ * angle ±2° (a measured tilt by two standard deviations of its repeats instead), contact angle 90° and 180°, and the metal's other surface, clean for oxidised. An input this pour does
  * not have is left out; what machine or section cannot do is refused with its reason.
  */
 export function variationsOf(plan: PourPlan): Variation[] {
@@ -40,20 +42,22 @@ export function variationsOf(plan: PourPlan): Variation[] {
       `${fixed(CHARGE * 100, 0)} %`,
       (now, sign) => now * (1 + sign * CHARGE),
     ),
-    ...bothWays(
-      base,
-      'tilt.rate',
-      'tilt rate',
-      `${fixed(RATE * 100, 0)} %`,
-      (now, sign) => now * (1 + sign * RATE),
-    ),
-    ...bothWays(
-      base,
-      'tilt.start',
-      'start angle',
-      `${START}°`,
-      (now, sign) => now + sign * fromDegrees(START),
-    ),
+    ...(asMeasured(base, 'tilt.rate', 'tilt rate') ??
+      bothWays(
+        base,
+        'tilt.rate',
+        'tilt rate',
+        `${fixed(RATE * 100, 0)} %`,
+        (now, sign) => now * (1 + sign * RATE),
+      )),
+    ...(asMeasured(base, 'tilt.start', 'start angle') ??
+      bothWays(
+        base,
+        'tilt.start',
+        'start angle',
+        `${START}°`,
+        (now, sign) => now + sign * fromDegrees(START),
+      )),
     ...[90, 180].map((degrees) => touching(base, degrees)),
     surfaceOf(base),
   ];
@@ -70,6 +74,15 @@ function bothWays(base: PourPlan, setting: string, name: string, by: string, cha
     change: `${sign < 0 ? MINUS : '+'}${by}`,
     at: planAt(base, { [setting]: change(now, sign) }),
   }));
+}
+
+/** By what repeats were measured to stray, in place of our step; null when they were not measured. */
+function asMeasured(base: PourPlan, setting: string, name: string): Variation[] | null {
+  const spread = measuredSpread(base, setting);
+  const quantity = settingNamed(base, setting)?.quantity;
+  if (spread === null || !quantity) return null;
+  const by = `${shownDistance(spread, quantity)}, as ${bandOf(base)!.count} repeats strayed`;
+  return bothWays(base, setting, name, by, (now, sign) => now + sign * spread);
 }
 
 const touching = (base: PourPlan, degrees: number): Variation => ({

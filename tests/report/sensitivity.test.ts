@@ -1,11 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { criticalSpeedOf } from '$src/core/metal/criticalSpeed';
 import type { PourPlan } from '$src/core/pour/plan';
+import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
 import { motionOf } from '$src/core/tilt/motionOf';
+import type { RepeatBand } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 import { type HeadlineSource, meshSpread } from '$src/report/headline';
 import { otherSurface } from '$src/report/otherSurface';
 import { variationsOf } from '$src/report/sensitivity';
+import { POUR_WINDOW } from '$src/report/study/pourWindow';
+import { spreadsOf } from '$src/report/study/repeatSpread';
 import { inventedPlan } from './inventedRecord';
 
 const planOf = (plan: PourPlan, id: string): PourPlan => {
@@ -61,18 +65,55 @@ describe('variations of a pour', () => {
   });
 
   it('leaves out the pace of a tilt that has none to be set', () => {
-    const drawn: PourPlan = {
+    const machine: PourPlan = {
       ...staged,
       tilt: {
-        kind: 'drawn',
+        kind: 'machine',
         start: fromDegrees(30),
+        end: fromDegrees(-90),
         limits,
-        origin: '',
-        knots: [{ time: 6, inclination: fromDegrees(-90) }],
+        machine: BENCH_MACHINE,
       },
     };
-    expect(variationsOf(drawn).map(({ name }) => name)).not.toContain('tilt rate');
-    expect(variationsOf(drawn).map(({ name }) => name)).toContain('charge');
+    expect(variationsOf(machine).map(({ name }) => name)).not.toContain('tilt rate');
+    expect(variationsOf(machine).map(({ name }) => name)).toContain('charge');
+    expect(planOf(machine, 'tilt.start1').tilt.start).toBeCloseTo(fromDegrees(32), 12);
+  });
+
+  const measured = (band?: RepeatBand): PourPlan => ({
+    ...staged,
+    tilt: {
+      kind: 'measured',
+      start: fromDegrees(30),
+      limits,
+      origin: '',
+      knots: [
+        { time: 2, inclination: 0 },
+        { time: 6, inclination: fromDegrees(-90) },
+      ],
+      ...(band ? { band } : {}),
+    },
+  });
+
+  it('varies a measured tilt by our steps while it was measured once', () => {
+    expect(motionOf(planOf(measured(), 'tilt.rate1').tilt).duration).toBeCloseTo(6 / 1.1, 9);
+    expect(planOf(measured(), 'tilt.start-1').tilt.start).toBeCloseTo(fromDegrees(28), 12);
+  });
+
+  it('varies it by two standard deviations of its repeats when there are several, and tells their count', () => {
+    const band = { count: 5, start: fromDegrees(0.4), time: 0.1, rate: fromDegrees(0.5) };
+    const plan = measured(band);
+    const { tilt } = planOf(plan, 'tilt.rate1');
+    expect(motionOf(tilt).duration).toBeCloseTo(120 / (120 / 6 + 1), 9);
+    expect(planOf(plan, 'tilt.start1').tilt.start).toBeCloseTo(fromDegrees(30.8), 12);
+    const told = variationsOf(plan).filter(({ id }) => id.startsWith('tilt.'));
+    expect(told.every(({ change }) => change.includes('5 repeats'))).toBe(true);
+    expect(spreadsOf({ ...POUR_WINDOW, repeatability: [] }, plan)).toEqual(
+      POUR_WINDOW.axes.map(({ setting }) =>
+        setting === 'tilt.start' ? 2 * band.start : setting === 'tilt.time' ? 2 * band.time : 0,
+      ),
+    );
+    expect(spreadsOf({ ...POUR_WINDOW, repeatability: [0.3, 0.4] }, plan)).toEqual([0.3, 0.4]);
   });
 });
 

@@ -1,69 +1,122 @@
-import { levelPath } from '$src/core/level/levelPath';
-import { endOf } from '$src/core/tilt/endOf';
-import { type FrontLedWish, frontLedTilt } from '$src/core/tilt/frontLed';
+import { FRONT_LED_ACCELERATION, frontLedTilt } from '$src/core/tilt/frontLed';
 import { motionOf } from '$src/core/tilt/motionOf';
-import type { KnotTilt } from '$src/core/tilt/tilt';
-import { type PourPlan, PREVIEW_MESH_CELLS } from './plan';
-import type { PourRecord, Progress } from './record';
+import type { FrontLedTilt, KnotTilt } from '$src/core/tilt/tilt';
+import { type FrontLedPlan, ledPath } from './ledByLevel';
+import type { FrontLedTry, PourRecord, Progress } from './record';
 import { runPour } from './runPour';
 
 export interface FrontLedResult {
-  readonly tilt: KnotTilt;
-  /** Peak front speed of each run [m/s], the uncorrected tilt first; null where no front entered. */
-  readonly peaks: readonly (number | null)[];
-  /** Which of them the tilt is: the one with the lowest peak. */
+  /** All that were run, the uncorrected tilt first. */
+  readonly tries: readonly FrontLedTry[];
+  /** Which of them is the best: home in time and not cold, then the one with the lowest peak. */
   readonly chosen: number;
-  readonly before: PourRecord;
-  readonly after: PourRecord;
+  /** Record of the chosen one. */
+  readonly record: PourRecord;
 }
 
-const MOST_RERUNS = 4;
+const MOST_TRIES = 5;
 /** A peak this little over the wish is met. */
 const NEAR = 1.02;
 /** A correction works from this far before the overshoot [rad]: the metal that runs fast was let go earlier. */
 const AHEAD = 0.12;
+/** A front that comes home late or cold is asked to be this much quicker, or as much as it was late if that is less. */
+const MOST_HURRY = 1.5;
+const COLD_HURRY = 1.25;
 
 /**
- * The front-led tilt of a pour, run on a coarse mesh and slowed where the dynamic front overshot: each time by limit
- * over speed at that inclination and a little before it, at most four times. The tilt with the lowest peak is given.
+ * Works out the tilt of a pour that is to be front-led: first from the level fill, then by running it, at most five
+ * times in all. Where the front overshot, the rate there and a little before it is bounded to what it was
+ * times wish over speed; a front that comes home too late or laps is asked for more speed, up to critical.
  */
 export function* frontLedPour(
-  plan: PourPlan,
-  wish: FrontLedWish,
+  plan: FrontLedPlan,
 ): Generator<Progress, FrontLedResult, { stop: boolean } | undefined> {
-  const path = levelPath(plan.section, plan.volume, plan.tilt.start, endOf(plan.tilt), null);
+  const { share, limits } = plan.tilt;
+  const critical = plan.liquid.criticalSpeed;
+  const path = ledPath(plan);
   const mostRates = new Map<number, number>();
   const mostAt = (inclination: number) => mostRates.get(gridOf(inclination)) ?? Number.POSITIVE_INFINITY;
-  const tilts: KnotTilt[] = [];
+  const tries: FrontLedTry[] = [];
   const records: PourRecord[] = [];
-  for (let rerun = 0; rerun <= MOST_RERUNS; rerun++) {
-    const tilt = frontLedTilt(path, wish, mostAt);
-    const record = yield* runPour(coarse(plan, tilt));
-    tilts.push(tilt);
+  let speed = share * critical;
+  while (tries.length < MOST_TRIES) {
+    const tilt = frontLedTilt(path, { speed, acceleration: FRONT_LED_ACCELERATION, limits }, mostAt);
+    const record = yield* shareOf(runPour({ ...plan, tilt }), tries.length);
     records.push(record);
+    tries.push(tryOf(record, tilt, speed));
     if (record.outcome.kind === 'stopped by the user') break;
-    if ((record.figures.peakFrontSpeed ?? 0) <= wish.speed * NEAR) break;
-    slowDown(mostRates, record, wish.speed);
+    const hurry = hurryOf(record, plan.tilt);
+    if (hurry > 1 && speed < critical) {
+      speed = Math.min(critical, speed * hurry);
+      // What was slowed before would keep the front from making up its time.
+      mostRates.clear();
+    } else if ((record.figures.peakFrontSpeed ?? 0) <= speed * NEAR) break;
+    else slowDown(mostRates, record, tilt, speed);
   }
-  const peaks = records.map((record) => record.figures.peakFrontSpeed);
-  const heights = peaks.map((peak) => peak ?? Number.POSITIVE_INFINITY);
-  const chosen = heights.indexOf(Math.min(...heights));
-  return { tilt: tilts[chosen]!, peaks, chosen, before: records[0]!, after: records[chosen]! };
+  const chosen = bestOf(records, plan.tilt);
+  return { tries, chosen, record: records[chosen]! };
 }
 
-const coarse = (plan: PourPlan, tilt: KnotTilt): PourPlan => ({
-  ...plan,
+/** Progress of one try as its part of all that may come. */
+function* shareOf(
+  run: Generator<Progress, PourRecord, { stop: boolean } | undefined>,
+  index: number,
+): Generator<Progress, PourRecord, { stop: boolean } | undefined> {
+  let step = run.next();
+  while (!step.done) step = run.next(yield { ...step.value, done: (index + step.value.done) / MOST_TRIES });
+  return step.value;
+}
+
+const tryOf = ({ figures, folds, frontSpeeds }: PourRecord, tilt: KnotTilt, speed: number): FrontLedTry => ({
   tilt,
-  computation: { ...plan.computation, meshCells: PREVIEW_MESH_CELLS },
+  wished: speed,
+  peakFrontSpeed: figures.peakFrontSpeed,
+  homeTime: homeTimeOf(figures),
+  lap: figures.lap?.kind ?? null,
+  folds: folds.length,
+  place: frontSpeeds.place,
+  speed: frontSpeeds.speed,
 });
+
+/** From the mouth to the die end [s]; null when the front did not get there. */
+function homeTimeOf({ firstFlowTime, arrivalTime }: PourRecord['figures']): number | null {
+  return firstFlowTime === null || arrivalTime === null ? null : arrivalTime - firstFlowTime;
+}
+
+/** How much quicker the front should be, 1 when it came home in time and hot enough. */
+function hurryOf({ figures }: PourRecord, { homeWithin }: FrontLedTilt): number {
+  const late = homeWithin === null ? 1 : (homeTimeOf(figures) ?? Number.POSITIVE_INFINITY) / homeWithin;
+  // Gas that keeps metal out leaves it to freeze, however quick it came: hurry would make that worse.
+  const isCold = figures.lap !== null && figures.lap.kind !== 'none' && !figures.gasHeld;
+  const cold = isCold ? COLD_HURRY : 1;
+  return Math.min(Math.max(late, cold), MOST_HURRY);
+}
+
+function bestOf(records: readonly PourRecord[], tilt: FrontLedTilt): number {
+  const ranks = records.map((record) => ({
+    hurry: hurryOf(record, tilt),
+    peak: record.figures.peakFrontSpeed ?? Number.POSITIVE_INFINITY,
+  }));
+  let best = 0;
+  ranks.forEach(({ hurry, peak }, i) => {
+    const before = ranks[best]!;
+    if (hurry < before.hurry || (hurry === before.hurry && peak < before.peak)) best = i;
+  });
+  return best;
+}
 
 /** Inclinations the rates are kept at [rad]. */
 const GRID = 0.01;
 const gridOf = (inclination: number): number => Math.round(inclination / GRID);
 
 /** Bounds the rate where the front overshot, and a little before, to what it was there times limit over speed. */
-function slowDown(mostRates: Map<number, number>, { frontSpeeds, plan }: PourRecord, limit: number): void {
-  const rates = ratesOf(plan);
+function slowDown(
+  mostRates: Map<number, number>,
+  { frontSpeeds }: PourRecord,
+  tilt: KnotTilt,
+  limit: number,
+): void {
+  const rates = ratesOf(tilt);
   frontSpeeds.speed.forEach((speed, i) => {
     if (!(speed > limit)) return;
     const at = frontSpeeds.inclination[i]!;
@@ -78,7 +131,7 @@ function slowDown(mostRates: Map<number, number>, { frontSpeeds, plan }: PourRec
 const LOOKS = 4000;
 
 /** How quick the body turned at each inclination of the grid [rad/s]. */
-function ratesOf({ tilt }: PourPlan): ReadonlyMap<number, number> {
+function ratesOf(tilt: KnotTilt): ReadonlyMap<number, number> {
   const motion = motionOf(tilt);
   const rates = new Map<number, number>();
   for (let i = 0; i < LOOKS; i++) {

@@ -16,6 +16,7 @@ import { type LiveMotion, liveMotion } from '$src/core/tilt/machine/liveMotion';
 import { motionOf } from '$src/core/tilt/motionOf';
 import type { Motion, PlainTilt } from '$src/core/tilt/tilt';
 import { findFront, makeProfile, readProfile, SAMPLE_TIME, type Sample } from '$src/core/watch/sample';
+import { isFrontLed, ledByLevel } from './ledByLevel';
 import { metalLoad } from './metalLoad';
 import type { PourPlan } from './plan';
 import { pourIn } from './pourIn';
@@ -103,11 +104,13 @@ export function* runPour(plan: PourPlan): Generator<Progress, PourRecord, { stop
 
 /**
  * Runs a pour until its front has reached the die end, and keeps of it what the front did: for a hand that drags and
- * cannot wait for a record. Nothing but the front is watched, and looks are further apart than in a full run.
+ * cannot wait for a record. Nothing but the front is watched, and looks are further apart than in a full run. A tilt
+ * that is to be front-led is taken as the level fill alone has it.
  * @throws RangeError when the plan is nonsense (checks for people come before, in `cells`)
  */
 export function runFront(plan: PourPlan): FrontSketch {
-  const run = frontRun(begin(plan, SKETCH_LOOK_TIME));
+  const given = isFrontLed(plan) ? { ...plan, tilt: ledByLevel(plan) } : plan;
+  const run = frontRun(begin(given, SKETCH_LOOK_TIME));
   const { front } = run.watchers;
   const limit = run.motion.duration + plan.computation.settlingTime;
   look(run, 0);

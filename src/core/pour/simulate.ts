@@ -1,4 +1,7 @@
+import { frontLedPour } from './frontLedPour';
+import { isFrontLed } from './ledByLevel';
 import { type PourPlan, PREVIEW_MESH_CELLS } from './plan';
+import { planHash } from './planHash';
 import type { Band, Figures, PourRecord, Progress } from './record';
 import { runPour } from './runPour';
 
@@ -6,28 +9,34 @@ type Run = Generator<Progress, PourRecord, { stop: boolean } | undefined>;
 
 /** Share of the work that the pour itself is taken to be; the rest is its band. */
 const OWN_SHARE = 0.9;
-
 /**
  * Computes one pour: the run asked for, then the band of what is assumed about capillarity, on a coarse mesh. A
  * generator of progress that returns the record; the worker, the command line and the tests all loop over it.
- * `next({ stop: true })` ends it with a partial record. Runs on a preview mesh carry no band.
+ * `next({ stop: true })` ends it with a partial record. Runs on a preview mesh carry no band. A front-led tilt is
+ * worked out first.
  * @throws RangeError when the plan is nonsense (checks for people come before, in `cells`)
  */
 export function* simulate(plan: PourPlan): Run {
-  const withBand = plan.computation.meshCells > PREVIEW_MESH_CELLS;
-  const record = yield* scaled(runPour(plan), 0, withBand ? OWN_SHARE : 1);
-  if (!withBand || record.outcome.kind === 'stopped' || record.outcome.kind === 'stopped by the user')
-    return record;
-  const gateOff = yield* scaled(
-    runPour(coarse(plan, { capillaryGate: false })),
-    OWN_SHARE,
-    (1 + OWN_SHARE) / 2,
-  );
-  const nonWetting = yield* scaled(
-    runPour(coarse(plan, { capillaryGate: true, contactAngle: Math.PI })),
-    (1 + OWN_SHARE) / 2,
-    1,
-  );
+  const own = withBand(plan) ? OWN_SHARE : 1;
+  if (!isFrontLed(plan)) {
+    const record = yield* scaled(runPour(plan), 0, own);
+    return yield* banded(record, plan);
+  }
+  const { tries, chosen, record } = yield* scaled(frontLedPour(plan), 0, own);
+  const poured = yield* banded(record, { ...plan, tilt: tries[chosen]!.tilt });
+  // The record is of the plan as asked, with how its tilt was found.
+  return { ...poured, plan, planHash: planHash(plan), frontLed: { tries, chosen } };
+}
+
+const withBand = ({ computation }: PourPlan): boolean => computation.meshCells > PREVIEW_MESH_CELLS;
+
+/** The record with its band, where one is due. */
+function* banded(record: PourRecord, plan: PourPlan): Run {
+  if (!withBand(plan) || isCut(record)) return record;
+  const middle = (1 + OWN_SHARE) / 2;
+  const gateOff = yield* scaled(runPour(coarse(plan, { capillaryGate: false })), OWN_SHARE, middle);
+  const other = coarse(plan, { capillaryGate: true, contactAngle: Math.PI });
+  const nonWetting = yield* scaled(runPour(other), middle, 1);
   if (isCut(gateOff) || isCut(nonWetting)) return record;
   const band: Band = {
     gateOff: headline(gateOff),
@@ -38,7 +47,11 @@ export function* simulate(plan: PourPlan): Run {
 }
 
 /** Passes a run's progress on as the stretch `from` to `to` of the whole. */
-function* scaled(run: Run, from: number, to: number): Run {
+function* scaled<T>(
+  run: Generator<Progress, T, { stop: boolean } | undefined>,
+  from: number,
+  to: number,
+): Generator<Progress, T, { stop: boolean } | undefined> {
   let step = run.next();
   while (!step.done) {
     const answer = yield { ...step.value, done: from + (to - from) * step.value.done };

@@ -1,5 +1,6 @@
 import type { Issue } from '$src/core/issue';
 import { toDegrees } from '$src/core/units';
+import { checkFrontLed } from './checkFrontLed';
 import { checkKnots } from './checkKnots';
 import { checkMachineTilt } from './machine/checkMachine';
 import { nearestTilt } from './nearestTilt';
@@ -22,6 +23,8 @@ export function checkTilt(tilt: Tilt): TiltCheck {
     case 'drawn':
     case 'measured':
       return { issues: [...limitIssues(tilt.limits), ...checkKnots(tilt)], nearest: null };
+    case 'front-led':
+      return { issues: [...limitIssues(tilt.limits), ...checkFrontLed(tilt)], nearest: null };
     default:
       return checkProgrammed(tilt);
   }

@@ -2,10 +2,11 @@ import { MOST_KNOTS } from './checkKnots';
 import { usableLimits } from './range';
 import type { Knot, KnotTilt, MachineLimits } from './tilt';
 
-/** The level-fill front against inclination, falling [rad] and place [m], as `levelPath` gives them. */
+/** The level fill against inclination, falling [rad]: front [m] and filled share, 0 to 1, as `levelPath` gives them. */
 export interface FrontPath {
   readonly inclination: ArrayLike<number>;
   readonly front: ArrayLike<number>;
+  readonly share: ArrayLike<number>;
 }
 
 export interface FrontLedWish {
@@ -24,12 +25,16 @@ const STEPS = 480;
 /** Rates are asked for by what the front does over this stretch about an inclination, in steps. */
 const ABOUT = 3;
 const KNOTS = 80;
+/** The cubics between knots may turn this much quicker than what they join. */
+const HEADROOM = 0.975;
 /** Two rates in a row that are both 0 would never end: this share of one step's gain stands for rest. */
 const REST_SHARE = 1 / 1024;
 
 /**
  * The rate at each inclination that holds the level-fill front at a speed: Ω = v/|dx/dφ|, within the machine's rates
- * and with bounded acceleration, from rest to rest. A front that jumps gets the slowest rate just there.
+ * and with bounded acceleration, from rest to rest. A front that jumps gets the slowest rate just there. Once the front
+ * is home the filling keeps the pace: no more of the die fills in a second than the front would have run through, or
+ * the metal behind it would close the die in a rush and shut gas in.
  *
  * @param mostAt highest rate at each inclination [rad/s]; the correction lowers it where the run overshot
  */
@@ -42,19 +47,25 @@ export function frontLedTilt(
   const end = path.inclination[path.inclination.length - 1]!;
   const step = (start - end) / STEPS;
   const { slowest, quickest } = usableLimits(limits);
-  const places = Array.from({ length: STEPS + 1 }, (_, i) => placeAt(path, start - step * i));
+  const along = (values: ArrayLike<number>) =>
+    Array.from({ length: STEPS + 1 }, (_, i) => valueAt(path.inclination, values, start - step * i));
+  const places = along(path.front);
+  const length = Math.max(0, ...places);
+  const filled = along(path.share).map((share) => share * length);
   const wished = places.map((_, i) => {
     const from = Math.max(0, i - ABOUT);
     const to = Math.min(STEPS, i + ABOUT);
-    const moved = Math.abs(places[to]! - places[from]!) / ((to - from) * step);
-    const rate = Math.min(speed / Math.max(moved, 1e-9), quickest, mostAt(start - step * i));
+    const gone = Math.max(Math.abs(places[to]! - places[from]!), filled[to]! - filled[from]!);
+    const moved = gone / ((to - from) * step);
+    const most = Math.min(quickest * HEADROOM, mostAt(start - step * i));
+    const rate = Math.min(speed / Math.max(moved, 1e-9), most);
     return Math.max(rate, slowest);
   });
   const times = timesOf(boundedRates(wished, step, acceleration), step, acceleration);
   return { kind: 'drawn', start, limits, knots: thinned(times, start, step), origin: '' };
 }
 
-function placeAt({ inclination, front }: FrontPath, at: number): number {
+function valueAt(inclination: ArrayLike<number>, values: ArrayLike<number>, at: number): number {
   let low = 0;
   let high = inclination.length - 1;
   while (high - low > 1) {
@@ -64,7 +75,7 @@ function placeAt({ inclination, front }: FrontPath, at: number): number {
   }
   const span = inclination[low]! - inclination[high]!;
   const share = span > 0 ? Math.min(Math.max((inclination[low]! - at) / span, 0), 1) : 0;
-  return front[low]! + share * (front[high]! - front[low]!);
+  return values[low]! + share * (values[high]! - values[low]!);
 }
 
 /** Ω² may change by no more than 2 a per radian; from rest, and down to rest at the end. */

@@ -12,9 +12,14 @@ interface Piece {
   readonly acceleration: number;
 }
 
-/** The inclination in time of a tilt that passed `checkTilt`; a machine is let go without metal in it. */
+/**
+ * The inclination in time of a tilt that passed `checkTilt`; a machine is let go without metal in it.
+ * @throws RangeError when the tilt is front-led: only its pour knows its motion
+ */
 export function motionOf(tilt: Tilt): Motion {
   switch (tilt.kind) {
+    case 'front-led':
+      throw new RangeError('tilt: got front-led, expected one that is known without a pour');
     case 'machine':
       return dryRun(tilt).motion;
     case 'drawn':

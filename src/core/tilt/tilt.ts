@@ -48,15 +48,40 @@ export interface Knot {
   readonly inclination: number;
 }
 
+/** How repeated tilts of one machine differ: standard deviations, with how many were measured. */
+export interface RepeatBand {
+  /** Repeats measured, 2 or more. */
+  readonly count: number;
+  /** Start inclination [rad], time from rest to rest [s], rate of the whole turn [rad/s]. */
+  readonly start: number;
+  readonly time: number;
+  readonly rate: number;
+}
+
 /** A tilt through knots; the first is `start` at time 0 and is not repeated. Drawn by hand, or measured on the machine. */
 export interface KnotTilt extends TiltBase {
   readonly kind: 'drawn' | 'measured';
   readonly knots: readonly Knot[];
   /** Where it comes from, e.g. the file and what was done to it; may be empty. */
   readonly origin: string;
+  /** How repeats of a measured tilt differ; absent = measured once, or drawn. Decides no run. */
+  readonly band?: RepeatBand;
 }
 
-export type Tilt = ProgrammedTilt | MachineTilt | KnotTilt;
+/** A tilt that is known without a pour. */
+export type PlainTilt = ProgrammedTilt | MachineTilt | KnotTilt;
+
+/** A tilt that each pour works out for itself: turned so that its front keeps a speed (see core/pour/frontLedPour). */
+export interface FrontLedTilt extends TiltBase {
+  readonly kind: 'front-led';
+  readonly end: number;
+  /** Front speed wanted, as a share of the metal's critical speed. */
+  readonly share: number;
+  /** The front has to be at the die end this soon after it passed the mouth [s]; null = no matter. */
+  readonly homeWithin: number | null;
+}
+
+export type Tilt = PlainTilt | FrontLedTilt;
 
 /** The inclination in time, ready for the solver. All three are continuous except rate at the ends when smoothing is 0. */
 export interface Motion {

@@ -2,10 +2,8 @@ import { fillLevelFromVolume, volumeFromFillLevel } from '$src/core/level/fillLe
 import { headFromVolume, volumeFromHead } from '$src/core/level/head';
 import type { PourPlan } from '$src/core/pour/plan';
 import { SIZES } from '$src/core/section/sizes';
-import { motionOf } from '$src/core/tilt/motionOf';
+import { endOf } from '$src/core/tilt/endOf';
 import type { Setting } from './setting';
-
-const endOf = ({ tilt }: PourPlan): number => motionOf(tilt).end;
 
 function withVolume(plan: PourPlan, volume: number | null): PourPlan | null {
   return volume !== null && volume > 0 ? { ...plan, volume } : null;
@@ -43,8 +41,8 @@ export const CHARGE_SETTINGS: readonly Setting[] = [
     group: 'charge',
     least: 0,
     most: levels.most,
-    read: (plan) => headFromVolume(plan.section, plan.tilt.start, endOf(plan), plan.volume),
+    read: (plan) => headFromVolume(plan.section, plan.tilt.start, endOf(plan.tilt), plan.volume),
     apply: (plan, value) =>
-      withVolume(plan, volumeFromHead(plan.section, plan.tilt.start, endOf(plan), value)),
+      withVolume(plan, volumeFromHead(plan.section, plan.tilt.start, endOf(plan.tilt), value)),
   },
 ];

@@ -22,6 +22,8 @@ const OTHERS: Readonly<Record<Exclude<SettingQuantity, Measured>, ShownQuantity>
   rate: { unit: '°/s', key: 'deg_per_s', decimals: 1, isSigned: false, toShown: toDegrees },
   time: { unit: 's', key: 's', decimals: 1, isSigned: false, toShown: same },
   'heat transfer': { unit: 'W/m²K', key: 'W_per_m2K', decimals: 0, isSigned: false, toShown: same },
+  share: { unit: '%', key: 'percent', decimals: 0, isSigned: false, toShown: (share) => share * 100 },
+  turns: { unit: 'turns', key: 'turns', decimals: 2, isSigned: false, toShown: same },
   count: { unit: '', key: '', decimals: 0, isSigned: false, toShown: same },
 };
 

@@ -11,6 +11,8 @@ export type SettingQuantity =
   | 'mass'
   | 'temperature'
   | 'heat transfer'
+  | 'share'
+  | 'turns'
   | 'count';
 
 /** Settings are put into a plan in this order, so that a charge is read in the section and tilt it is poured with. */

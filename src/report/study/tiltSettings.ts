@@ -1,6 +1,8 @@
+import { SHARE_RANGE } from '$src/core/tilt/checkFrontLed';
+import { endOf } from '$src/core/tilt/endOf';
 import { motionOf } from '$src/core/tilt/motionOf';
 import { INCLINATION_RANGE, LEAST_TURN, RATE_RANGE } from '$src/core/tilt/range';
-import type { Stage, Tilt } from '$src/core/tilt/tilt';
+import type { FrontLedTilt, KnotTilt, MachineTilt, Stage, Tilt } from '$src/core/tilt/tilt';
 import { turnsOf } from '$src/core/tilt/turns';
 import type { Setting } from './setting';
 
@@ -48,21 +50,67 @@ function atRate(tilt: Programmed, rate: number): Programmed | null {
 
 type Part = Pick<Setting, 'read' | 'apply'>;
 
-/** A setting of programmed tilts; other tilts have none such. */
-const programmed = (
-  read: (tilt: Programmed) => number,
-  change: (tilt: Programmed, value: number) => Programmed | null,
-): Part => ({
-  read: ({ tilt }) => (isProgrammed(tilt) ? read(tilt) : null),
-  apply: (plan, value) => {
-    const tilt = isProgrammed(plan.tilt) ? change(plan.tilt, value) : null;
-    return tilt && { ...plan, tilt };
-  },
-});
+/** A setting of some kinds of tilt; the others have none such. */
+function ofTilt<T extends Tilt>(
+  isOne: (tilt: Tilt) => tilt is T,
+  read: (tilt: T) => number,
+  change: (tilt: T, value: number) => T | null,
+): Part {
+  return {
+    read: ({ tilt }) => (isOne(tilt) ? read(tilt) : null),
+    apply: (plan, value) => {
+      const tilt = isOne(plan.tilt) ? change(plan.tilt, value) : null;
+      return tilt && { ...plan, tilt };
+    },
+  };
+}
 
+const isKnots = (tilt: Tilt): tilt is KnotTilt => tilt.kind === 'drawn' || tilt.kind === 'measured';
+const isLed = (tilt: Tilt): tilt is FrontLedTilt => tilt.kind === 'front-led';
+/** Machines set by an opening; one set by Kv has no turns. */
+const isTurned = (tilt: Tilt): tilt is MachineTilt =>
+  tilt.kind === 'machine' && tilt.machine.valve.by === 'turns';
+const isAny = (_: Tilt): _ is Tilt => true;
+const hasEnd = (tilt: Tilt): tilt is Exclude<Tilt, KnotTilt> => !isKnots(tilt);
+const hasPace = (tilt: Tilt): tilt is Programmed | KnotTilt => isProgrammed(tilt) || isKnots(tilt);
+
+/** Knots from another start to the same end, each turn in its share. */
+function knotsFrom(tilt: KnotTilt, start: number): KnotTilt {
+  const end = endOf(tilt);
+  const by = (start - end) / (tilt.start - end);
+  const knots = tilt.knots.map(({ time, inclination }) => ({
+    time,
+    inclination: end + (inclination - end) * by,
+  }));
+  return { ...tilt, start, knots };
+}
+
+/** Knots in another time, each in its share. */
+function knotsIn(tilt: KnotTilt, time: number): KnotTilt {
+  const by = time / tilt.knots.at(-1)!.time;
+  return { ...tilt, knots: tilt.knots.map((knot) => ({ ...knot, time: knot.time * by })) };
+}
+
+/** Whole turn over whole time: what a measured tilt has for a rate. */
+const meanRate = (tilt: KnotTilt): number => (tilt.start - endOf(tilt)) / tilt.knots.at(-1)!.time;
+
+function startedAt(tilt: Tilt, start: number): Tilt {
+  if (isProgrammed(tilt)) return startAt(tilt, start);
+  return isKnots(tilt) ? knotsFrom(tilt, start) : { ...tilt, start };
+}
+
+function opened(tilt: MachineTilt, open: number): MachineTilt {
+  const { valve } = tilt.machine;
+  return valve.by === 'Kv' ? tilt : { ...tilt, machine: { ...tilt.machine, valve: { ...valve, open } } };
+}
+
+const openOf = ({ machine: { valve } }: MachineTilt): number => (valve.by === 'Kv' ? 0 : valve.open);
 const angles = { least: INCLINATION_RANGE.lowest, most: INCLINATION_RANGE.highest };
 
-/** Start, end and pace of a tilt. With a staged tilt, rate and time quicken or slow all stages alike. */
+/**
+ * Start, end and pace of a tilt. With a staged tilt, rate and time quicken or slow all stages alike; with a drawn or
+ * measured one the rate is that of the whole turn. A machine is set by its valve, a front-led tilt by its share.
+ */
 export const TILT_SETTINGS: readonly Setting[] = [
   {
     id: 'tilt.start',
@@ -70,7 +118,7 @@ export const TILT_SETTINGS: readonly Setting[] = [
     quantity: 'angle',
     group: 'tilt',
     ...angles,
-    ...programmed((tilt) => tilt.start, startAt),
+    ...ofTilt(isAny, (tilt) => tilt.start, startedAt),
   },
   {
     id: 'tilt.end',
@@ -78,7 +126,7 @@ export const TILT_SETTINGS: readonly Setting[] = [
     quantity: 'angle',
     group: 'tilt',
     ...angles,
-    ...programmed((tilt) => motionOf(tilt).end, endAt),
+    ...ofTilt(hasEnd, endOf, (tilt, end) => (isProgrammed(tilt) ? endAt(tilt, end) : { ...tilt, end })),
   },
   {
     id: 'tilt.time',
@@ -86,7 +134,11 @@ export const TILT_SETTINGS: readonly Setting[] = [
     quantity: 'time',
     group: 'pace',
     ...TIME_RANGE,
-    ...programmed((tilt) => motionOf(tilt).duration, inTime),
+    ...ofTilt(
+      hasPace,
+      (tilt) => motionOf(tilt).duration,
+      (tilt, time) => (isKnots(tilt) ? knotsIn(tilt, time) : inTime(tilt, time)),
+    ),
   },
   {
     id: 'tilt.rate',
@@ -95,6 +147,31 @@ export const TILT_SETTINGS: readonly Setting[] = [
     group: 'pace',
     least: RATE_RANGE.slowest,
     most: RATE_RANGE.quickest,
-    ...programmed(quickest, atRate),
+    ...ofTilt(
+      hasPace,
+      (tilt) => (isKnots(tilt) ? meanRate(tilt) : quickest(tilt)),
+      (tilt, rate) => (isKnots(tilt) ? knotsIn(tilt, (tilt.start - endOf(tilt)) / rate) : atRate(tilt, rate)),
+    ),
+  },
+  {
+    id: 'tilt.share',
+    name: 'front speed wanted, of critical',
+    quantity: 'share',
+    group: 'pace',
+    ...SHARE_RANGE,
+    ...ofTilt(
+      isLed,
+      (tilt) => tilt.share,
+      (tilt, share) => ({ ...tilt, share }),
+    ),
+  },
+  {
+    id: 'tilt.valve',
+    name: 'valve opening',
+    quantity: 'turns',
+    group: 'pace',
+    least: 0,
+    most: 50,
+    ...ofTilt(isTurned, openOf, opened),
   },
 ];

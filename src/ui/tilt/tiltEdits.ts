@@ -1,28 +1,61 @@
+import { asStages, type StagedTilt } from '$src/core/tilt/asStages';
 import { endOf } from '$src/core/tilt/endOf';
+import { FRONT_LED_SHARE } from '$src/core/tilt/frontLed';
 import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
 import { motionOf } from '$src/core/tilt/motionOf';
 import { LEAST_TURN } from '$src/core/tilt/range';
-import type { Knot, KnotTilt, MachineTilt, Motion, ProgrammedTilt, Stage, Tilt } from '$src/core/tilt/tilt';
+import type {
+  FrontLedTilt,
+  Knot,
+  KnotTilt,
+  MachineTilt,
+  PlainTilt,
+  ProgrammedTilt,
+  Stage,
+  Tilt,
+} from '$src/core/tilt/tilt';
 import { stagesOf, turnsOf } from '$src/core/tilt/turns';
 import { fromDegrees } from '$src/core/units';
 
-type Staged = Extract<Tilt, { kind: 'staged' }>;
-
-/** The same turn, told the other way. A staged tilt of several stages becomes steady at its mean rate. */
-export function asKind(tilt: Tilt, kind: Tilt['kind']): Tilt {
+/**
+ * The same turn, told the other way. A staged tilt of several stages becomes steady at its mean rate.
+ * @param found what a front-led tilt came to in its pour; null when that is not known yet
+ */
+export function asKind(tilt: Tilt, kind: Tilt['kind'], found: KnotTilt | null = null): Tilt {
   if (tilt.kind === kind) return tilt;
+  const plain = tilt.kind === 'front-led' ? (found ?? slowHand(tilt)) : tilt;
   switch (kind) {
+    case 'front-led':
+      return asFrontLed(plain);
     case 'machine':
-      return asMachine(tilt);
+      return asMachine(plain);
     case 'drawn':
     case 'measured':
-      return { ...asDrawn(tilt), kind };
+      return { ...asDrawn(plain), kind };
     default:
-      return asProgrammed('smoothing' in tilt ? tilt : asStages(tilt), kind);
+      return asProgrammed('smoothing' in plain ? plain : asStages(plain), kind);
   }
 }
 
-const asMachine = (tilt: Tilt): MachineTilt => ({
+const asFrontLed = (tilt: PlainTilt): FrontLedTilt => ({
+  kind: 'front-led',
+  start: tilt.start,
+  end: endOf(tilt),
+  limits: tilt.limits,
+  share: FRONT_LED_SHARE,
+  homeWithin: null,
+});
+
+/** A front-led tilt that no pour has worked out yet: even, as a careful hand would turn it. */
+const slowHand = ({ start, end, limits }: FrontLedTilt): StagedTilt => ({
+  kind: 'staged',
+  start,
+  limits,
+  smoothing: 0.2,
+  stages: [{ to: end, rate: SLOW_HAND }],
+});
+
+const asMachine = (tilt: PlainTilt): MachineTilt => ({
   kind: 'machine',
   start: tilt.start,
   end: endOf(tilt),
@@ -33,7 +66,7 @@ const asMachine = (tilt: Tilt): MachineTilt => ({
 /** Knots at even times, as many as a hand can drag. */
 const DRAWN_KNOTS = 8;
 
-function asDrawn(tilt: Tilt): KnotTilt {
+function asDrawn(tilt: PlainTilt): KnotTilt {
   const { start, limits } = tilt;
   if (tilt.kind === 'measured' || tilt.kind === 'drawn') return tilt;
   const motion = motionOf(tilt);
@@ -42,35 +75,6 @@ function asDrawn(tilt: Tilt): KnotTilt {
     return { time, inclination: motion.inclinationAt(time) };
   });
   return { kind: 'drawn', start, limits, knots, origin: '' };
-}
-
-/** How long the rate changes when a tilt of another kind is told in stages [s]. */
-const SHORT_SMOOTHING = 0.2;
-const STAGES_FROM_OTHERS = 4;
-
-/** A tilt of any kind told in a few stages that a person can follow: equal turns, each in the time it took. */
-export function asStages(tilt: Exclude<Tilt, ProgrammedTilt>, count = STAGES_FROM_OTHERS): Staged {
-  const motion = motionOf(tilt);
-  const turn = (motion.start - motion.end) / count;
-  const stages: Stage[] = [];
-  let before = 0;
-  for (let k = 1; k <= count; k++) {
-    const to = motion.start - turn * k;
-    const time = k === count ? motion.duration : timeOf(motion, to);
-    stages.push({ to, time: Math.max(time - before, SHORT_SMOOTHING * 2) });
-    before = time;
-  }
-  return { kind: 'staged', start: tilt.start, limits: tilt.limits, smoothing: SHORT_SMOOTHING, stages };
-}
-
-/** First time the tilt is at or below an inclination [s], to a two-thousandth of its duration. */
-function timeOf(motion: Motion, inclination: number): number {
-  const looks = 2000;
-  for (let i = 0; i < looks; i++) {
-    const time = (motion.duration * i) / looks;
-    if (motion.inclinationAt(time) <= inclination) return time;
-  }
-  return motion.duration;
 }
 
 export const moveKnot = (tilt: KnotTilt, index: number, knot: Knot): KnotTilt => ({
@@ -88,16 +92,16 @@ function asProgrammed(tilt: ProgrammedTilt, kind: ProgrammedTilt['kind']): Progr
   return { kind, start, smoothing, limits, end, rate: orSlow((start - end) / time) };
 }
 
-export function setStage(tilt: Staged, index: number, stage: Stage): Staged {
+export function setStage(tilt: StagedTilt, index: number, stage: Stage): StagedTilt {
   return { ...tilt, stages: tilt.stages.with(index, stage) };
 }
 
-export function removeStage(tilt: Staged, index: number): Staged {
+export function removeStage(tilt: StagedTilt, index: number): StagedTilt {
   return { ...tilt, stages: tilt.stages.toSpliced(index, 1) };
 }
 
 /** A stage given by its time instead of its rate, or the other way round; the turn stays the same. */
-export function togglePace(tilt: Staged, index: number): Staged {
+export function togglePace(tilt: StagedTilt, index: number): StagedTilt {
   const turn = turnsOf(tilt)[index];
   if (!turn) return tilt;
   const stage = tilt.stages[index]!;
@@ -107,7 +111,7 @@ export function togglePace(tilt: Staged, index: number): Staged {
 }
 
 /** Splits the longest stage in the middle, so that the turn is the same until the new stage is changed. */
-export function addStage(tilt: Staged): Staged {
+export function addStage(tilt: StagedTilt): StagedTilt {
   const turns = turnsOf(tilt);
   const longest = turns.reduce(
     (best, turn, index) => (spanOf(turn) > spanOf(turns[best]!) ? index : best),
@@ -129,7 +133,7 @@ const orSlow = (rate: number): number => (Number.isFinite(rate) && rate > 0 ? ra
 
 const spanOf = ({ from, to }: { readonly from: number; readonly to: number }): number => from - to;
 
-function appended(tilt: Staged): Staged {
+function appended(tilt: StagedTilt): StagedTilt {
   const last = tilt.stages.at(-1)?.to ?? tilt.start;
   return { ...tilt, stages: [...tilt.stages, { to: last - fromDegrees(10), rate: SLOW_HAND }] };
 }
@@ -143,7 +147,7 @@ export interface TiltPoint {
 }
 
 /** The tilt sampled evenly over its time; the tilt must be one the machine can do. */
-export function samplesOf(tilt: Tilt, count = 240): readonly TiltPoint[] {
+export function samplesOf(tilt: PlainTilt, count = 240): readonly TiltPoint[] {
   const motion = motionOf(tilt);
   return Array.from({ length: count + 1 }, (_, index) => {
     const time = (motion.duration * index) / count;
@@ -152,7 +156,7 @@ export function samplesOf(tilt: Tilt, count = 240): readonly TiltPoint[] {
 }
 
 /** Where one stage gives way to the next, the start and the end among them; a machine has none between. */
-export function knotsOf(tilt: Tilt): readonly Knot[] {
+export function knotsOf(tilt: PlainTilt): readonly Knot[] {
   if (tilt.kind === 'machine') return [{ time: 0, inclination: tilt.start }];
   if (!('smoothing' in tilt)) return [{ time: 0, inclination: tilt.start }, ...tilt.knots];
   let time = 0;

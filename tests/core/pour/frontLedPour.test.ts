@@ -5,8 +5,11 @@ import { criticalSpeed } from '$src/core/metal/criticalSpeed';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import { metalNamed } from '$src/core/metal/metals';
 import { frontLedPour } from '$src/core/pour/frontLedPour';
+import { type FrontLedPlan, ledByLevel } from '$src/core/pour/ledByLevel';
 import { DEFAULT_COMPUTATION, type PourPlan } from '$src/core/pour/plan';
-import { runPour } from '$src/core/pour/runPour';
+import { planHash } from '$src/core/pour/planHash';
+import { runFront, runPour } from '$src/core/pour/runPour';
+import { simulate } from '$src/core/pour/simulate';
 import { checkTilt } from '$src/core/tilt/checkTilt';
 import { FRONT_LED_ACCELERATION, FRONT_LED_SHARE, frontLedTilt } from '$src/core/tilt/frontLed';
 import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
@@ -56,12 +59,72 @@ describe('front-led tilt', () => {
     }
   });
 
+  const ledPlan = (share: number, homeWithin: number | null = null, quickest = 30): FrontLedPlan => ({
+    ...plan,
+    tilt: {
+      kind: 'front-led',
+      start,
+      end,
+      share,
+      homeWithin,
+      limits: { ...DEFAULT_LIMITS, quickest: fromDegrees(quickest) },
+    },
+  });
+
   it('corrected in the solver, it peaks below the uncorrected one, and far below a quick swing', () => {
-    const { peaks, before, after } = finish(frontLedPour(plan, wish));
+    const { tries, chosen, record } = finish(frontLedPour(ledPlan(0.4)));
     const quick = finish(runPour(plan));
-    expect(peaks.length).toBeLessThanOrEqual(5);
-    expect(after.figures.peakFrontSpeed!).toBeLessThan(before.figures.peakFrontSpeed!);
-    expect(after.figures.peakFrontSpeed!).toBeLessThan(quick.figures.peakFrontSpeed! / 2);
+    expect(tries.length).toBeGreaterThan(1);
+    expect(tries.length).toBeLessThanOrEqual(5);
+    expect(record.figures.peakFrontSpeed).toBe(tries[chosen]!.peakFrontSpeed);
+    expect(tries[chosen]!.peakFrontSpeed!).toBeLessThan(0.9 * tries[0]!.peakFrontSpeed!);
+    expect(tries[chosen]!.peakFrontSpeed!).toBeLessThan(0.55 * critical);
+    expect(tries[chosen]!.peakFrontSpeed!).toBeLessThan(quick.figures.peakFrontSpeed! / 2);
+    for (const { tilt } of tries) expect(checkTilt(tilt).issues).toEqual([]);
+  });
+
+  it('never turns quicker than the machine', () => {
+    const { tries } = finish(frontLedPour(ledPlan(0.6, null, 20)));
+    for (const { tilt } of tries) {
+      const motion = motionOf(tilt);
+      for (let t = 0; t < motion.duration; t += 0.02)
+        expect(Math.abs(motion.rateAt(t))).toBeLessThanOrEqual(fromDegrees(20));
+    }
+  });
+
+  it('is hurried when the front comes home too late, and no more than the time asks for', () => {
+    const free = finish(frontLedPour(ledPlan(0.3)));
+    const slow = free.tries[free.chosen]!.homeTime!;
+    const { tries, chosen } = finish(frontLedPour(ledPlan(0.3, slow / 1.6)));
+    expect(tries[0]!.homeTime!).toBeGreaterThan(slow / 1.6);
+    expect(tries[chosen]!.homeTime!).toBeLessThanOrEqual(slow / 1.6);
+    for (const { wished } of tries) expect(wished).toBeLessThanOrEqual(critical + 1e-12);
+  });
+
+  it('a pour that asks for it keeps its own plan and says how the tilt was found', () => {
+    const asked = ledPlan(0.4);
+    const record = finish(simulate(asked));
+    expect(record.plan).toBe(asked);
+    expect(record.planHash).toBe(planHash(asked));
+    const { tries, chosen } = record.frontLed!;
+    expect(record.series.inclination.at(-1)!).toBeCloseTo(end, 6);
+    expect(record.figures.peakFrontSpeed).toBe(tries[chosen]!.peakFrontSpeed);
+  });
+
+  it('stops when told to, with what was found so far', () => {
+    const run = frontLedPour(ledPlan(0.4));
+    let step = run.next();
+    while (!step.done) step = run.next({ stop: true });
+    expect(step.value.tries).toHaveLength(1);
+    expect(step.value.record.outcome.kind).toBe('stopped by the user');
+  });
+
+  it('a sketch of the front takes it as the level fill has it', () => {
+    const asked = ledPlan(0.4);
+    const sketch = runFront(asked);
+    expect(sketch.arrivalTime).toBeGreaterThan(0);
+    expect(() => finish(runPour(asked))).toThrow(/front-led/);
+    expect(sketch.arrivalTime).toBe(runFront({ ...asked, tilt: ledByLevel(asked) }).arrivalTime);
   });
 });
 

@@ -7,7 +7,9 @@ import type { Reading } from './readRows';
 export interface Treatment {
   /** The instrument counts the other way. */
   readonly reversed: boolean;
-  /** Angle the instrument shows with the die axis level [rad], in its own count. */
+  /** The face it lies on, against the die axis [rad]: 0 along it, ±π/2 square to it, π upside down. */
+  readonly face: number;
+  /** Angle the instrument shows with its face level [rad], in its own count. */
   readonly zero: number;
   /** The instrument shows late by this [s]. */
   readonly lag: number;
@@ -15,7 +17,7 @@ export interface Treatment {
   readonly smoothing: number;
 }
 
-export const PLAIN_TREATMENT: Treatment = { reversed: false, zero: 0, lag: 0, smoothing: 0.2 };
+export const PLAIN_TREATMENT: Treatment = { reversed: false, face: 0, zero: 0, lag: 0, smoothing: 0.2 };
 
 export interface Treated {
   readonly start: number;
@@ -28,16 +30,13 @@ export interface Treated {
 /** The body has begun to turn, or is at rest again, when it is this far from where it stood [rad]. */
 const MOVED = fromDegrees(0.5);
 const KNOTS = 60;
+const TURN = 2 * Math.PI;
 /** A gap this many usual steps long is named. */
 const GAP = 5;
 
 /** Readings to a tilt: corrected, smoothed, cut to the stretch that turns, and thinned to knots at even times. */
 export function treatReadings(readings: readonly Reading[], treatment: Treatment): Treated {
-  const sign = treatment.reversed ? -1 : 1;
-  const corrected = readings.map(({ time, angle }) => ({
-    time: time - treatment.lag,
-    angle: sign * (angle - treatment.zero),
-  }));
+  const corrected = correctedOf(readings, treatment);
   const smooth = corrected.map(({ time }) => smoothedAt(corrected, time, treatment.smoothing / 2));
   const squares = corrected.reduce((sum, { angle }, i) => sum + (angle - smooth[i]!) ** 2, 0);
   const [from, to] = turningStretch(corrected, smooth);
@@ -51,6 +50,19 @@ export function treatReadings(readings: readonly Reading[], treatment: Treatment
     return { time: at, inclination: k === count - 1 ? end : between(corrected, smooth, begin + at) };
   });
   return { start, knots, noise: Math.sqrt(squares / readings.length), notes: gapNotes(readings) };
+}
+
+/** Sign, zero, face and lag put right, and no jump where the instrument counts on from +180° to −180°. */
+function correctedOf(readings: readonly Reading[], { reversed, face, zero, lag }: Treatment): Reading[] {
+  const sign = reversed ? -1 : 1;
+  const turns = (angle: number) => Math.round(angle / TURN) * TURN;
+  let last = 0;
+  return readings.map(({ time, angle }, index) => {
+    const raw = sign * (angle - zero) - face;
+    // The first is brought within half a turn of level, each later one within half a turn of the one before.
+    last = raw - (index === 0 ? turns(raw) : turns(raw - last));
+    return { time: time - lag, angle: last };
+  });
 }
 
 /** Whether the readings rise where a pour must fall: the sign is then reversed. */

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkKnots } from '$src/core/tilt/checkKnots';
 import { knotMotion } from '$src/core/tilt/knotMotion';
 import { type Readings, readRows } from '$src/core/tilt/measured/readRows';
+import { repeatsOf } from '$src/core/tilt/measured/repeats';
 import { looksReversed, PLAIN_TREATMENT, treatReadings } from '$src/core/tilt/measured/treatReadings';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import { fromDegrees, toDegrees } from '$src/core/units';
@@ -58,7 +59,13 @@ describe('readings to a tilt', () => {
   it('finds the turn in noisy, shifted, reversed, late readings', () => {
     const wrong = readings((t) => -truth(t - 0.1) + 7 + noise(t));
     expect(looksReversed(wrong)).toBe(true);
-    const treated = treatReadings(wrong, { reversed: true, zero: fromDegrees(7), lag: 0.1, smoothing: 0.3 });
+    const treated = treatReadings(wrong, {
+      ...PLAIN_TREATMENT,
+      reversed: true,
+      zero: fromDegrees(7),
+      lag: 0.1,
+      smoothing: 0.3,
+    });
     const motion = knotMotion(treated);
     // It begins where the noise lets go, at most 0.5° late, so compare by the time of passing level.
     const passing = (angleAt: (t: number) => number) => times.find((t) => angleAt(t) < 0)!;
@@ -84,4 +91,39 @@ describe('readings to a tilt', () => {
     const gappy = readings(truth).filter(({ time }) => time < 2 || time > 2.5);
     expect(treatReadings(gappy, PLAIN_TREATMENT).notes).toHaveLength(1);
   });
+
+  it.each([90, -90, 180])('is the same tilt read off a face at %d°, where the count may jump', (face) => {
+    const wrapped = (degrees: number) => degrees - 360 * Math.round(degrees / 360);
+    const other = readings((t) => wrapped(truth(t) + face));
+    const plain = treatReadings(readings(truth), PLAIN_TREATMENT);
+    const treated = treatReadings(other, { ...PLAIN_TREATMENT, face: fromDegrees(face) });
+    expect(treated.start).toBeCloseTo(plain.start, 9);
+    for (const [i, knot] of treated.knots.entries())
+      expect(knot.inclination).toBeCloseTo(plain.knots[i]!.inclination, 6);
+  });
+});
+
+describe('repeats', () => {
+  /** A tilt from `start` to −90° in `time`. */
+  const repeat = (start: number, time: number) => ({
+    start: fromDegrees(start),
+    knots: [{ time, inclination: fromDegrees(-90) }],
+    noise: 0,
+    notes: [],
+  });
+
+  it('gives standard deviations of a sample and the typical repeat', () => {
+    const { typical, index, band } = repeatsOf([repeat(30, 5), repeat(31, 4), repeat(29, 6)]);
+    expect(index).toBe(0);
+    expect(typical.knots[0]!.time).toBe(5);
+    expect(band!.count).toBe(3);
+    expect(toDegrees(band!.start)).toBeCloseTo(1, 12);
+    expect(band!.time).toBeCloseTo(1, 12);
+    const rates = [120 / 5, 121 / 4, 119 / 6];
+    const mean = (rates[0]! + rates[1]! + rates[2]!) / 3;
+    const variance = rates.reduce((sum, rate) => sum + (rate - mean) ** 2, 0) / 2;
+    expect(toDegrees(band!.rate)).toBeCloseTo(Math.sqrt(variance), 9);
+  });
+
+  it('of one tilt are no band', () => expect(repeatsOf([repeat(30, 5)]).band).toBeNull());
 });

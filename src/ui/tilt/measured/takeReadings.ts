@@ -1,0 +1,44 @@
+import { guessText, type Reading, readRows } from '$src/core/tilt/measured/readRows';
+import { repeatsOf } from '$src/core/tilt/measured/repeats';
+import { type Treatment, treatReadings } from '$src/core/tilt/measured/treatReadings';
+import type { KnotTilt, RepeatBand } from '$src/core/tilt/tilt';
+import { toDegrees } from '$src/core/units';
+import { fixed } from '$src/report/wording';
+
+/** Readings of one file, with what was made of it. */
+export interface ReadFile {
+  readonly name: string;
+  readonly rows: readonly Reading[];
+  readonly guess: string;
+  /** Rows left out, each named by its line. */
+  readonly wrongRows: readonly string[];
+}
+
+export async function readFile(file: File): Promise<ReadFile | { readonly refusals: readonly string[] }> {
+  const result = readRows(await file.text());
+  const told = ({ message, remedy }: { message: string; remedy: string }) =>
+    `${file.name}: ${message} ${remedy}`;
+  if ('issues' in result) return { refusals: result.issues.map(told) };
+  return {
+    name: file.name,
+    rows: result.rows,
+    guess: guessText(result.guess, result.rows),
+    wrongRows: result.wrongRows.map(told),
+  };
+}
+
+/** The tilt of these files, all treated alike: the typical repeat, and the band of all when there are several. */
+export function takeReadings(tilt: KnotTilt, files: readonly ReadFile[], treatment: Treatment): KnotTilt {
+  const { band: _, ...rest } = tilt;
+  const { typical, index, band } = repeatsOf(files.map(({ rows }) => treatReadings(rows, treatment)));
+  const file = files[index]!;
+  const among = files.length > 1 ? `, the middle one of ${files.length} repeats by its time` : '';
+  const notes = typical.notes.map(({ message }) => ` ${message}`).join('');
+  const origin = `${file.name}${among}. ${file.guess} Scatter about the line ${fixed(toDegrees(typical.noise), 2)}°.${notes}`;
+  return { ...rest, start: typical.start, knots: typical.knots, origin, ...(band ? { band } : {}) };
+}
+
+/** The band in words: "3 repeats: time ±0.12 s, …". */
+export function bandText({ count, start, time, rate }: RepeatBand): string {
+  return `${count} repeats differ, one standard deviation: start ${fixed(toDegrees(start), 2)}°, time ${fixed(time, 3)} s, rate ${fixed(toDegrees(rate), 2)} °/s.`;
+}
