@@ -1,3 +1,4 @@
+import type { DieCycle } from '$src/core/heat/dieCycle';
 import type { Ladling } from '$src/core/heat/ladling';
 import type { Metal } from '$src/core/metal/metal';
 import type { Computation } from '$src/core/pour/plan';
@@ -75,6 +76,8 @@ export interface PourCell extends CellBase {
   readonly computation: Computation;
   /** Time the die stayed closed on castings that came out well [s]; absent = none proven. Decides no run. */
   readonly provenDwell?: number;
+  /** The die poured again and again, to estimate how it warms. Decides no run. */
+  readonly dieCycle?: DieCycle;
 }
 
 export interface CompareCell extends CellBase {

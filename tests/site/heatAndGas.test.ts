@@ -92,3 +92,29 @@ test('a hotter die leaves more time before freezing, and a blocked vent holds ga
   await page.setViewportSize({ width: 390, height: 844 });
   await picture(page, 'gas-held-narrow');
 });
+
+test('ladling and the wait cool the pour, a high drop is warned of, and a die is seen to warm', async () => {
+  const page = await openPage();
+  await openBookFile(page, { name: 'shut.pourbook.json', text: writeBook(shutBook()) });
+  await waitUntilFresh(page);
+  const charge = page.locator('[data-kind="charge"]');
+  await charge.getByLabel('count ladling and the wait in the basin').check();
+  const temperature = async () =>
+    Number(await charge.locator('[data-key="temperature_at_tilt"]').getAttribute('data-value'));
+  const before = await temperature();
+  await charge.getByLabel('left to settle for').fill('2');
+  await page.keyboard.press('Enter');
+  await expect.poll(temperature).toBeLessThan(before - 1);
+  await charge.locator('[data-warning="dropHeight"]').waitFor();
+  await charge.getByLabel('metal drops from the ladle').fill('5');
+  await charge.locator('[data-warning="dropHeight"]').waitFor({ state: 'detached' });
+
+  await waitUntilFresh(page);
+  const pour = page.locator('[data-kind="pour"]');
+  await pour.getByLabel('estimate how the die warms').check();
+  const settled = async () => Number(await pour.locator('[data-settled]').getAttribute('data-settled'));
+  const slow = await settled();
+  await pour.getByLabel('from pour to pour').last().fill('120');
+  await expect.poll(settled).toBeGreaterThan(slow + 20);
+  await picture(page, 'ladling-and-die-warming');
+});

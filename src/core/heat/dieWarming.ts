@@ -19,7 +19,7 @@ export interface Shot {
 }
 
 /** Heat of one shot [J]. */
-export function shotHeat(freezing: Freezing, shot: Shot): number {
+export function shotHeat(freezing: Freezing, shot: Omit<Shot, 'cycleTime'>): number {
   return (
     shot.metal *
     (enthalpyOf(freezing, shot.pouringTemperature) - enthalpyOf(freezing, shot.ejectionTemperature))
@@ -64,4 +64,20 @@ function keptShare(die: DieLump, shot: Shot): number {
 
 function timeConstant(die: DieLump): number {
   return (die.mass * die.heat) / (die.transfer * die.area);
+}
+
+/**
+ * Cycle time at which the die settles at a wanted temperature at the start of each cycle [s]: the inverse of
+ * `settledDieTemperature`. Null for a die no warmer than the shop, or a shot that gives no heat.
+ */
+export function cycleTimeFor(
+  die: DieLump,
+  freezing: Freezing,
+  shot: Omit<Shot, 'cycleTime'>,
+  temperature: number,
+): number | null {
+  const rise = shotHeat(freezing, shot) / (die.mass * die.heat);
+  const over = temperature - die.shopTemperature;
+  if (!(over > 0 && rise > 0)) return null;
+  return timeConstant(die) * Math.log1p(rise / over);
 }

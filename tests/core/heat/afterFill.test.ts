@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { freezePart, judgeFeeding, type Part } from '$src/core/heat/afterFill';
 import {
   cyclesToSettle,
+  cycleTimeFor,
   type DieLump,
   dieTemperatures,
   settledDieTemperature,
@@ -104,6 +105,14 @@ describe('die warming over cycles', () => {
     const n = cyclesToSettle(die, shot, 0.05);
     const there = dieTemperatures(die, FREEZING, shot, start, n + 1).at(-1)!;
     expect(Math.abs(there - settled)).toBeLessThanOrEqual(0.05 * Math.abs(start - settled));
+  });
+
+  it('settles at a wanted temperature with the cycle time found for it', () => {
+    for (const wanted of [fromCelsius(200), fromCelsius(350), fromCelsius(420)]) {
+      const cycleTime = cycleTimeFor(die, FREEZING, shot, wanted)!;
+      expect(settledDieTemperature(die, FREEZING, { ...shot, cycleTime })).toBeCloseTo(wanted, 8);
+    }
+    expect(cycleTimeFor(die, FREEZING, shot, fromCelsius(20))).toBeNull();
   });
 
   it('agrees with an ODE solver cycle by cycle', () => {
