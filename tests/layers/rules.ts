@@ -92,6 +92,11 @@ export const RULES: Readonly<Record<string, Rule>> = {
     libraries: ['valibot'],
     reason: 'the saved book is the same in the page, in a file and on the command line',
   },
+  fromDrawing: {
+    allowed: [...BASICS, 'core/section'],
+    libraries: ['saxes', 'svgpath', 'dxf-parser'],
+    reason: 'a drawing gives an outline; what is poured in it, and how it is shown, are decided elsewhere',
+  },
   worker: {
     allowed: ['core/pour'],
     libraries: ['comlink'],
@@ -111,6 +116,7 @@ export const RULES: Readonly<Record<string, Rule>> = {
       'report',
       'cells',
       'book',
+      'fromDrawing',
       'worker/client',
     ],
     libraries: ['svelte', 'd3', 'markdown-it', 'idb', '$app'],
