@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import { evaluateBook } from '$src/cells/evaluate';
+import type { Book } from '$src/cells/kinds';
+import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
+import type { PourRecord } from '$src/core/pour/record';
+import { runPour } from '$src/core/pour/runPour';
+import { fromCelsius, fromDegrees, fromMillimetres, toDegrees } from '$src/core/units';
+import { planAt, type SettingValues } from '$src/report/study/planAt';
+import { pointResult } from '$src/report/study/pointFigures';
+import { type Region, regionOf } from '$src/report/study/region';
+import { basinLengths } from './sources/basinLengths';
+import { thinWallWindow } from './sources/thinWall';
+
+/** The notes of two books make claims of their maps; these tests hold the books to them, on the mesh of a study. */
+
+function planOf(book: Book, pour: string): PourPlan {
+  const evaluation = evaluateBook(book).get(pour);
+  if (evaluation?.state !== 'needs a run') throw new Error(`${pour} is ${evaluation?.state}`);
+  const { plan } = evaluation;
+  return { ...plan, computation: { ...plan.computation, meshCells: PREVIEW_MESH_CELLS } };
+}
+
+function run(plan: PourPlan): PourRecord {
+  const pour = runPour(plan);
+  let step = pour.next();
+  while (!step.done) step = pour.next();
+  return step.value;
+}
+
+function pouredAt(plan: PourPlan, values: SettingValues): PourRecord {
+  const at = planAt(plan, values);
+  if ('refused' in at) throw new Error(at.refused.message);
+  return run(at.plan);
+}
+const regionAt = (plan: PourPlan, values: SettingValues): Region =>
+  regionOf(pointResult(pouredAt(plan, values)));
+
+describe('the pour window of a 4 mm wall', () => {
+  const wall = planOf(thinWallWindow, 'pour');
+  const window = (time: number, start: number): Region =>
+    regionAt(wall, { 'tilt.time': time, 'tilt.start': fromDegrees(start) });
+
+  it('folds film at its quick edge and goes stiff at its slow one, from every start', () => {
+    for (const start of [0, 30, 45]) {
+      expect(window(2, start)).toBe('folds film');
+      expect(window(18, start)).toBe('misrun');
+    }
+  });
+
+  it('leaves something sound between the two, and less of it from a steep start', () => {
+    for (const start of [0, 30, 45]) expect(window(6, start)).toBe('sound');
+    expect(window(10, 0)).toBe('sound');
+    expect(window(11, 30)).toBe('misrun');
+  });
+
+  it('has a slow edge that heat decides: without heat the slow pour fills', () => {
+    const cold = planAt(wall, { 'tilt.time': 18, 'tilt.start': fromDegrees(30) });
+    if ('refused' in cold) throw new Error(cold.refused.message);
+    expect(run({ ...cold.plan, heat: null }).figures.filledTime).not.toBeNull();
+  });
+
+  it('moves its slow edge with the die: hotter, and the wall still fills', () => {
+    const slow = { 'tilt.time': 12, 'tilt.start': fromDegrees(30) };
+    expect(regionAt(wall, slow)).toBe('misrun');
+    expect(regionAt(wall, { ...slow, 'heat.die': fromCelsius(460) })).toBe('sound');
+  });
+});
+
+describe('the basin that is too long', () => {
+  const pours = [115, 150, 200].map((length) => run(planOf(basinLengths, `pour-${length}`)));
+  const flows = pours.map(({ figures: { firstFlow } }) => {
+    if (firstFlow.kind !== 'angle') throw new Error(`First flow is ${firstFlow.kind}.`);
+    return toDegrees(firstFlow.inclination);
+  });
+
+  it('has metal wait longer the longer it is, and run faster', () => {
+    for (const k of [1, 2]) {
+      expect(flows[k]!).toBeLessThan(flows[k - 1]! - 5);
+      expect(pours[k]!.figures.peakFrontSpeed!).toBeGreaterThan(pours[k - 1]!.figures.peakFrontSpeed! + 0.05);
+    }
+  });
+
+  it('puts the short one right and not the long one', () => {
+    const critical = pours[0]!.plan.liquid.criticalSpeed;
+    expect(pours[0]!.figures.peakFrontSpeed!).toBeLessThan(0.8 * critical);
+    expect(pours[2]!.figures.peakFrontSpeed!).toBeGreaterThan(critical);
+  });
+
+  it('is not cured by a steeper start', () => {
+    const plan = planOf(basinLengths, 'pour-115');
+    const steep = { 'basin.length': fromMillimetres(200), 'tilt.start': fromDegrees(45) };
+    expect(regionAt(plan, steep)).toBe('folds film');
+  });
+
+  it('holds the same weight each time', () => {
+    for (const { plan } of pours) expect(plan.volume * plan.liquid.density).toBeCloseTo(0.696, 10);
+  });
+});
