@@ -2,14 +2,14 @@ import { CAUTIONS, DEFER } from '$src/core/heat/cautions';
 
 /** Before every pour, in the order it is done; short enough to be ticked off. */
 const BEFORE = [
-  'Ladle, skimmer, tools, ingots, basin and die are dry and hot: damp explodes under metal.',
-  'A die that was coated or dipped has been dried and heated again; vents are clear.',
-  'Face, body, hands, legs and feet are protected for this metal; nothing synthetic underneath.',
-  'Nobody in line with the swing, in the arc or under the spill; floor dry, sand bed or tray in place.',
-  'Latch, stop, damper and hoses are sound: oil mist burns on hot metal, a failed damper lets the die run away.',
-  'Drive isolated and locked before anyone reaches in; weights shift as metal runs.',
-  'A new setting starts with a dry run without metal, then a slow pour that is watched.',
-  'Opened no earlier than proven: liquid metal runs from a feeder that is not solid. Parts stay hot for long.',
+  'Ladle, tools, ingots, basin and die dry and hot: damp explodes under metal.',
+  'Coated or dipped die dried and heated again; vents clear.',
+  'Face, body, hands and feet protected for this metal; nothing synthetic underneath.',
+  'Nobody in the swing, the arc or under the spill; dry floor, sand bed in place.',
+  'Latch, stop, damper, hoses sound: oil mist burns, a failed damper lets the die run away.',
+  'Drive locked off before anyone reaches in: weights shift as metal runs.',
+  'New setting: dry run without metal first, then a slow pour under watch.',
+  'Opened no earlier than proven: an unset feeder runs out. Parts stay hot.',
 ] as const;
 
 /** Who decides; this card does not. */

@@ -7,8 +7,8 @@ import { escaped, pathOf, short } from '../drawing/paper';
 import { momentAt } from '../moment';
 import { inclinationCurve, thin } from '../series';
 
-const SIZE = { width: 318, height: 116 };
-const PLOT = { left: 40, right: 306, top: 8, bottom: 92 };
+const SIZE = { width: 318, height: 94 };
+const PLOT = { left: 40, right: 306, top: 8, bottom: 72 };
 /** Marks of stage changes that can still be told apart. */
 const MOST_MARKS = 7;
 
@@ -38,7 +38,7 @@ export function cardCurve(record: PourRecord): string {
   return [
     `<svg class="curve" viewBox="0 0 ${SIZE.width} ${SIZE.height}" role="img" aria-label="Angle of the die axis against time">`,
     ...y
-      .ticks(4)
+      .ticks(3)
       .map(
         (tick) =>
           `<path class="grid" d="M${PLOT.left} ${short(y(tick))}H${PLOT.right}"/><text class="end" x="${PLOT.left - 6}" y="${short(y(tick) + 4)}">${escaped(degreesMark(tick))}</text>`,

@@ -8,8 +8,8 @@ import type { CardLine, CardSetting, CardSource, CardTable, CardWatch, ShopCard 
 /** Stands at every figure that was computed and not set. */
 const MODEL = '<i class="model" title="computed by the model">◇</i>';
 
-const field = ({ label, text }: CardLine): string =>
-  `<div><span>${escaped(label)}</span><b>${escaped(text)}</b></div>`;
+const field = ({ label, text, isModel }: CardLine): string =>
+  `<div><span>${escaped(label)}${isModel ? MODEL : ''}</span><b>${escaped(text)}</b></div>`;
 
 const setting = ({ label, number, unit, note, isModel }: CardSetting): string =>
   `<tr><th scope="row">${escaped(label)}${isModel ? MODEL : ''}</th><td class="big">${escaped(number)}</td><td class="unit">${escaped(unit)}</td><td class="note">${escaped(note)}</td></tr>`;
@@ -52,7 +52,7 @@ ${table(card.coats, 'coats')}</section>
 
 function lower(card: ShopCard, source: CardSource, id: string): string {
   return `<section class="film-part"><h3>The metal should look like this ${MODEL}</h3>${cardPictures(source.record, `${id}-film`)}</section>
-<div class="pair"><section><h3>Watch for ${MODEL}</h3><table class="watch"><tbody>${card.watch.map(watch).join('')}</tbody></table></section>
+<div class="pair"><section><h3>Watch for ${MODEL} <small>places from the mouth</small></h3><table class="watch"><tbody>${card.watch.map(watch).join('')}</tbody></table></section>
 <section><h3>Expect</h3>${lines(card.expected, 'expected')}<p class="note">${MODEL} computed by the model: good for comparing pours, no promise until matched with castings of your own.</p></section></div>
 <section class="before"><h3>Before every pour</h3>${ticks(card.cautions)}<p class="deferral">${escaped(card.deferral)}</p></section>`;
 }

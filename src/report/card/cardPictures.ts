@@ -7,7 +7,7 @@ import { filmMoments } from '../filmMoments';
 import { pictureAt } from '../frames';
 import { angleText, secondsText } from '../wording';
 
-const SIZE = { width: 164, height: 112 };
+const SIZE = { width: 164, height: 84 };
 const ROOM = { x: 6, y: 5, width: SIZE.width - 12, height: SIZE.height - 10 };
 
 /** Four pictures of the metal, all at one scale: what the caster should see. */
@@ -17,7 +17,8 @@ export function cardPictures(record: PourRecord, id: string): string {
   const scale = Math.min(...moments.map(({ inclination }) => fittingScale(steel.corners, inclination, ROOM)));
   const pictures = moments.map(({ time, inclination, levelOf }, index) => {
     const paper = paperFor(steel.corners, inclination, ROOM, scale);
-    const metal = metalOfFrame(record.outline, inclination, levelOf);
+    // At this size a skin line would be thicker than a thin front.
+    const metal = { ...metalOfFrame(record.outline, inclination, levelOf), skins: [] };
     const marks = sectionMarks(paper, steel, metal, { id: `${id}-${index}`, step: 3.4 });
     const words = `${angleText(inclination)}, ${secondsText(time)}`;
     return `<figure><svg class="film" viewBox="0 0 ${SIZE.width} ${SIZE.height}" role="img" aria-label="${escaped(`The metal at ${words}`)}">${marks}</svg><figcaption><b>${escaped(angleText(inclination))}</b> ${escaped(secondsText(time))}</figcaption></figure>`;

@@ -13,9 +13,10 @@ import { cardDamper, cardTilt } from './cardTilt';
 import { cardWatch } from './cardWatch';
 import type { CardLine, CardSetting, CardSource, CardTable, ShopCard } from './shopCard';
 
-const LONGEST_NAME = 44;
-const LONGEST_REMARK = 160;
-const MOST_COATS = 4;
+const LONGEST_NAME = 36;
+const LONGEST_PART = 24;
+const LONGEST_REMARK = 110;
+const MOST_COATS = 3;
 
 /** A name cut to what fits, so that the card stays one page. */
 export function shortened(text: string, most: number = LONGEST_NAME): string {
@@ -36,14 +37,14 @@ const set = (label: string, { number, unit }: Shown, note: string, isModel = fal
 /** The card of one pour in words and numbers. */
 export function cardRows(source: CardSource): ShopCard {
   const { book, card, pour, metal, record, units } = source;
-  const { cavities } = record.plan.section;
   return {
     title: shortened(book.casting || book.title),
     warning: source.warning,
     head: [
-      known('alloy', shortened(metal.name, 22)),
-      known('die', shortened(`${pour.section}${cavities > 1 ? `, ${cavities} cavities` : ''}`, 30)),
-      known('pour', shortened(pour.name, 30)),
+      known('alloy', shortened(metal.name, 18)),
+      known('die', shortened(pour.section, LONGEST_PART)),
+      known('pour', shortened(pour.name, LONGEST_PART)),
+      model('the model says', plainText(verdict(record).sentence.slice(0, 1)).replace(/\.$/, '')),
     ],
     settings: settings(source),
     coats: coats(source),
@@ -67,19 +68,18 @@ export function cardRows(source: CardSource): ShopCard {
 
 function settings(source: CardSource): CardSetting[] {
   const { plan } = source.record;
-  const { tilt } = plan;
+  const { tilt, section } = plan;
+  const cavities = section.cavities > 1 ? `, ${section.cavities} cavities` : '';
   return [
-    set('charge', shownMass(source.mass, source.units), levelNote(source)),
+    set(`charge${cavities}`, shownMass(source.mass, source.units), levelNote(source)),
     ...temperatures(source),
-    set(
-      'start angle',
-      degrees(tilt.start),
-      tilt.start > 0 ? 'die uphill' : tilt.start < 0 ? 'die downhill' : 'die level',
-    ),
-    set('end angle', degrees(endOf(tilt)), ''),
+    set('start angle', degrees(tilt.start), `${lieOf(tilt.start)}; ends at ${angleText(endOf(tilt))}`),
     dwell(source),
   ];
 }
+
+const lieOf = (inclination: number): string =>
+  inclination > 0 ? 'die uphill' : inclination < 0 ? 'die downhill' : 'die level';
 
 const degrees = (inclination: number): Shown => ({
   number: angleText(inclination).replace('°', ''),
@@ -89,9 +89,9 @@ const degrees = (inclination: number): Shown => ({
 /** Where the metal stands in the basin before the tilt: what a mark on the wall is set by. */
 function levelNote({ record: { plan }, units }: CardSource): string {
   const fromLip = fillLevelFromVolume(plan.section, plan.tilt.start, plan.volume);
-  if (fromLip === null) return 'metal covers the lip before the tilt';
+  if (fromLip === null) return 'metal covers the lip at first';
   const distance = withUnit(shownLength(Math.abs(fromLip), units));
-  return `to the mark, ${distance} ${fromLip < 0 ? 'below' : 'above'} the lip, plumb`;
+  return `${distance} ${fromLip < 0 ? 'below' : 'above'} the lip`;
 }
 
 function temperatures({ record: { plan }, units, ladleTemperature }: CardSource): CardSetting[] {
@@ -107,7 +107,7 @@ function temperatures({ record: { plan }, units, ladleTemperature }: CardSource)
   const isCooler = ladle!.number !== atTilt!.number;
   return [
     ...(isCooler ? [set('metal in the ladle', ladle!, 'measured')] : []),
-    set('metal as the tilt begins', atTilt!, isCooler ? 'after the wait in the basin' : 'measured', isCooler),
+    set('metal at the tilt', atTilt!, isCooler ? 'after the wait in the basin' : 'measured', isCooler),
     set('die surface', die, low === high || low!.number === high!.number ? 'measured' : 'by region, below'),
   ];
 }
@@ -116,15 +116,12 @@ function temperatures({ record: { plan }, units, ladleTemperature }: CardSource)
 function dwell({ record, pour }: CardSource): CardSetting {
   const proven = pour.provenDwell && pour.provenDwell > 0 ? pour.provenDwell : null;
   const earliest = afterFill(record, proven)?.ejection.earliest ?? proven;
-  const provenNote =
-    proven === null
-      ? 'none proven yet: lengthen, and prove it'
-      : `proven on castings: ${significant(proven)} s`;
+  const provenNote = proven === null ? 'no dwell proven yet' : `proven: ${significant(proven)} s`;
   if (earliest === null || !Number.isFinite(earliest))
-    return set('keep closed after the fill', { number: '—', unit: 's' }, `not computed; ${provenNote}`, true);
+    return set('keep closed', { number: '—', unit: 's' }, `not computed; ${provenNote}`, true);
   const number = fixed(Math.ceil(earliest), 0);
   return set(
-    'keep closed after the fill',
+    'keep closed',
     { number: `≥ ${number}`, unit: 's' },
     provenNote,
     proven === null || earliest > proven,
@@ -142,7 +139,7 @@ function coats({ record: { plan }, units }: CardSource): CardTable {
     groups.set(key, [...(groups.get(key) ?? []), region.name]);
   }
   const rows = [...groups].map(([key, names]) => [
-    shortened(listText(names), 40),
+    shortened(listText(names), 30),
     ...(JSON.parse(key) as string[]),
   ]);
   const left = rows.length - MOST_COATS;
@@ -154,9 +151,9 @@ function coats({ record: { plan }, units }: CardSource): CardTable {
 }
 
 const CALLS = {
-  under: 'under the limit',
-  'too close to call': 'too close to call',
-  over: 'OVER the limit',
+  under: 'front under',
+  'too close to call': 'too close',
+  over: 'front OVER',
 } as const;
 
 /** What the model expects, each with its band where it has one. */
@@ -167,24 +164,23 @@ function expected({ record }: CardSource): CardLine[] {
   const critical = criticalRange(limit);
   const call = speedCall(record);
   const speed =
-    figures.peakFrontSpeed === null || !range || !call
+    figures.peakFrontSpeed === null || !range
       ? 'no front in the die'
-      : `${fixed(figures.peakFrontSpeed, 2)} m/s (${fixed(range.from, 2)} to ${fixed(range.to, 2)}), ${CALLS[call]}`;
+      : `${fixed(figures.peakFrontSpeed, 2)} m/s (${fixed(range.from, 2)} to ${fixed(range.to, 2)})`;
   const flow = firstFlowText(figures.firstFlow);
   const flowBand = band
     ? ` (${firstFlowText(band.gateOff.firstFlow)} to ${firstFlowText(band.nonWetting.firstFlow)})`
     : '';
   return [
-    model('verdict', plainText(verdict(record).sentence.slice(0, 1)).replace(/\.$/, '')),
     model('front speed, peak', speed),
     model(
-      'limit, critical speed',
-      `${fixed(limit, 2)} m/s (${fixed(critical.from, 2)} to ${fixed(critical.to, 2)})`,
+      'limit, critical',
+      `${fixed(limit, 2)} m/s (${fixed(critical.from, 2)} to ${fixed(critical.to, 2)})${call ? `, ${CALLS[call]}` : ''}`,
     ),
     model('first flow', flow + (figures.firstFlow.kind === 'angle' ? flowBand : '')),
     model('fill time', figures.fillTime === null ? 'not filled' : secondsText(figures.fillTime)),
     ...(figures.lap && Number.isFinite(figures.lap.margin)
-      ? [model('left before freezing', `${secondsNumber(figures.lap.margin)} s at the coldest place`)]
+      ? [model('left before freezing', `${secondsNumber(figures.lap.margin)} s at the coldest`)]
       : []),
   ];
 }

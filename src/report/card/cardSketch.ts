@@ -14,9 +14,9 @@ import { shownLength, withUnit } from '../measureText';
 import { angleText } from '../wording';
 import { cardDial } from './cardDial';
 
-const SIZE = { width: 688, height: 250 };
+const SIZE = { width: 688, height: 184 };
 /** Room for dimensions all round, the mark's words at the left and the dial at the right. */
-const ROOM = { x: 118, y: 34, width: 420, height: 182 };
+const ROOM = { x: 118, y: 24, width: 420, height: 134 };
 /** A measure lies this far off what it measures [px]. */
 const OFF = 18;
 
@@ -36,9 +36,9 @@ export function cardSketch(plan: PourPlan, units: PageUnits, id: string): string
       .map((measure) => dimension(paper, measure, units)),
     levels[0] === undefined ? '' : levelMark(paper, plan, levels[0], steel, units),
     plumb(),
-    cardDial({ x: 612, y: 92 }, tilt.start, endOf(tilt)),
-    `<text x="612" y="196" class="middle big">start ${escaped(angleText(tilt.start))}</text>`,
-    `<text x="612" y="214" class="middle">end ${escaped(angleText(endOf(tilt)))}</text>`,
+    cardDial({ x: 612, y: 72 }, tilt.start, endOf(tilt)),
+    `<text x="612" y="158" class="middle big">start ${escaped(angleText(tilt.start))}</text>`,
+    `<text x="612" y="175" class="middle">end ${escaped(angleText(endOf(tilt)))}</text>`,
   ];
   const words = `Die and basin to scale at ${angleText(tilt.start)}, with the metal before the tilt.`;
   return `<svg class="sketch" viewBox="0 0 ${SIZE.width} ${SIZE.height}" role="img" aria-label="${escaped(words)}">${marks.join('')}</svg>`;
@@ -79,7 +79,7 @@ function dimension(paper: Paper, measure: Measure, units: PageUnits): string {
       : [measure.from, measure.to].map((end, i) => pathLine(paper.place(end), i === 0 ? a : b))),
     `<path class="thin" d="${pathOf([a, b])}"/>`,
     length > 22 ? arrow(a, along, -1) + arrow(b, along, 1) : '',
-    label(a, b, along, text, length),
+    label(a, b, along, text, measure.side === 'left'),
   ].join('');
 }
 
@@ -96,15 +96,20 @@ function arrow({ x, y }: Spot, along: Spot, way: 1 | -1): string {
   return `<path class="solid" d="${pathOf(spots, true)}"/>`;
 }
 
-/** Along the line where it has room, beside a short one. */
-function label(a: Spot, b: Spot, along: Spot, text: string, length: number): string {
+/** Along the line where it has room, else beside it; left of an upright at the back wall. */
+function label(a: Spot, b: Spot, along: Spot, text: string, isLeft: boolean): string {
   const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-  if (length < text.length * 6.4 + 14)
-    return `<text x="${short(middle.x + 6)}" y="${short(middle.y + 4)}" class="halo">${escaped(text)}</text>`;
-  let turn = toDegrees(Math.atan2(along.y, along.x));
-  if (turn > 90 || turn <= -90) turn += 180;
-  return `<text transform="translate(${short(middle.x)} ${short(middle.y)}) rotate(${short(turn)})" y="4" class="middle halo">${escaped(text)}</text>`;
+  const wide = text.length * 6.2 + 6;
+  if (isLeft) return plate(middle.x - wide / 2 - 5, middle.y, 0, text, wide);
+  if (Math.hypot(b.x - a.x, b.y - a.y) < wide + 12)
+    return plate(middle.x + wide / 2 + 4, middle.y, 0, text, wide);
+  const turn = toDegrees(Math.atan2(along.y, along.x));
+  return plate(middle.x, middle.y, turn > 90 || turn <= -90 ? turn + 180 : turn, text, wide);
 }
+
+/** Words on a piece of paper of their own, so that no line runs through them. */
+const plate = (x: number, y: number, turn: number, text: string, wide: number): string =>
+  `<g transform="translate(${short(x)} ${short(y)}) rotate(${short(turn)})"><rect class="plate" x="${short(-wide / 2)}" y="-7" width="${short(wide)}" height="14"/><text y="4" class="middle">${escaped(text)}</text></g>`;
 
 /** Level of the metal and of the lip as lines to the left of the basin, and what lies between them. */
 function levelMark(paper: Paper, plan: PourPlan, level: number, steel: Steel, units: PageUnits): string {

@@ -8,7 +8,9 @@ import { angleText, countText, secondsNumber, significant } from '../wording';
 import type { CardLine, CardTable } from './shopCard';
 
 /** Rows that leave the card on one page. */
-const MOST_ROWS = 7;
+const MOST_ROWS = 6;
+/** Steps of a stroke that has no stages, or too many. */
+const STEPS = 6;
 
 /** How the die is turned: its stages where it has them, else angle against time as the pour ran. */
 export function cardTilt(record: PourRecord): CardTable {
@@ -35,17 +37,16 @@ function stagesTable(tilt: ProgrammedTilt): CardTable {
   return { columns: ['stage', 'from', 'to', 'rate', 'time'], rows, note: '' };
 }
 
-/** Even steps of the stroke with the time each is passed, as the pour ran. */
+/** Even steps of the stroke with the time each is passed, as the pour ran: two rows, so that many steps fit. */
 function timesTable({ series, plan }: PourRecord, note: string): CardTable {
   const [start, end] = [plan.tilt.start, endOf(plan.tilt)];
-  const last = MOST_ROWS - 1;
-  const rows = Array.from({ length: MOST_ROWS }, (_, step) => {
-    const inclination = start + ((end - start) * step) / last;
+  const steps = Array.from({ length: STEPS + 1 }, (_, step) => start + ((end - start) * step) / STEPS);
+  const times = steps.map((inclination) => {
     const at = passedAt(series.inclination, inclination);
-    const time = at === null ? 'not reached' : `${secondsNumber(series.time[at]!)} s`;
-    return [angleText(inclination), time];
+    return at === null ? '–' : secondsNumber(series.time[at]!);
   });
-  return { columns: ['die axis at', 'after'], rows, note };
+  const columns = ['die axis', ...steps.map((inclination) => angleText(inclination, 0))];
+  return { columns, rows: [['after, s', ...times]], note };
 }
 
 /** First sample at or below this inclination [rad]. */

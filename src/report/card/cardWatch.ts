@@ -1,5 +1,4 @@
 import type { FoldSize, PourRecord } from '$src/core/pour/record';
-import { toDegrees } from '$src/core/units';
 import { shownLength, withUnit } from '../measureText';
 import { momentAt } from '../moment';
 import { numberedFolds } from '../numberedFolds';
@@ -14,22 +13,45 @@ interface Sight {
 }
 
 const MOST_FOLDS = 2;
+/** Sights closer than this are one to the eye [s]. */
+const AT_ONCE = 0.1;
+/** Lines that leave the card on one page. */
+const MOST_LINES = 5;
 const WEIGHT: Readonly<Record<FoldSize, number>> = { heavy: 3, marked: 2, slight: 1 };
 
 /** What the caster should see, in order of time: the metal at the mouth, at level, at its quickest, at the end. */
 export function cardWatch(source: CardSource): CardWatch[] {
   const { record } = source;
-  const sights = [
+  const told = [
     ...firstFlow(record),
     ...atLevel(source),
     ...quickest(source),
     ...arrival(record),
     ...filled(record),
-    ...worstFolds(source),
   ];
-  return sights
-    .toSorted((a, b) => a.time - b.time)
-    .map(({ time, inclination, text }) => ({ angle: angleText(inclination), time: secondsText(time), text }));
+  return withFolds(told, worstFolds(source)).map(({ time, inclination, text }) => ({
+    angle: angleText(inclination),
+    time: secondsText(time),
+    text,
+  }));
+}
+
+/** The folds that still have room beside what is told anyway, in order of time. */
+function withFolds(told: readonly Sight[], folds: readonly Sight[]): Sight[] {
+  const lines = together([...told, ...folds].toSorted((a, b) => a.time - b.time));
+  return lines.length <= MOST_LINES || folds.length === 0 ? lines : withFolds(told, folds.slice(0, -1));
+}
+
+/** What happens at once is one line. */
+function together(sights: readonly Sight[]): Sight[] {
+  const lines: Sight[] = [];
+  for (const sight of sights) {
+    const last = lines.at(-1);
+    if (last && sight.time - last.time < AT_ONCE)
+      lines[lines.length - 1] = { ...last, text: `${last.text}; ${sight.text}` };
+    else lines.push(sight);
+  }
+  return lines;
 }
 
 const at = (record: PourRecord, time: number, text: string): Sight => ({
@@ -59,10 +81,9 @@ function atLevel({ record, units }: CardSource): Sight[] {
   const index = inclination.findIndex((each) => each <= 0);
   if (index <= 0 || inclination[0]! <= 0) return [];
   const { front, filledShare } = momentAt(record, time[index]!);
-  if (front <= 0)
-    return [at(record, time[index]!, 'die level: no metal in it yet; what comes now comes downhill')];
+  if (front <= 0) return [at(record, time[index]!, 'die level and still empty: metal will run downhill')];
   const reach = Math.min(front, dieLength(record));
-  const place = `front ${withUnit(shownLength(reach, units))} past the mouth`;
+  const place = `front at ${withUnit(shownLength(reach, units))}`;
   return [at(record, time[index]!, `die level: ${percentText(filledShare)} full, ${place}`)];
 }
 
@@ -70,9 +91,7 @@ function quickest({ record, units }: CardSource): Sight[] {
   const { peakFrontSpeed, peakFrontSpeedTime, peakFrontSpeedPlace } = record.figures;
   if (peakFrontSpeed === null || peakFrontSpeedTime === null || peakFrontSpeedPlace === null) return [];
   const place = withUnit(shownLength(peakFrontSpeedPlace, units));
-  return [
-    at(record, peakFrontSpeedTime, `front quickest, ${speedText(peakFrontSpeed)}, ${place} past the mouth`),
-  ];
+  return [at(record, peakFrontSpeedTime, `front quickest, ${speedText(peakFrontSpeed)}, at ${place}`)];
 }
 
 function arrival(record: PourRecord): Sight[] {
@@ -94,11 +113,6 @@ function worstFolds({ record, units }: CardSource): Sight[] {
     .map(({ kind, size, time, inclination, place }) => ({
       time,
       inclination,
-      text: `${kind}, ${size}, ${withUnit(shownLength(place, units))} ${place < 0 ? 'from' : 'past'} the mouth: ${sideOf(inclination)}`,
+      text: `${kind}, ${size}, at ${withUnit(shownLength(place, units))}`,
     }));
 }
-
-const sideOf = (inclination: number): string =>
-  toDegrees(inclination) > 0
-    ? 'slower here, or start further uphill'
-    : 'slower here; look for it on the casting';

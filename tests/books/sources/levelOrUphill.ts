@@ -3,6 +3,7 @@ import { fromMillimetres } from '$src/core/units';
 import {
   armBehind,
   CASTING,
+  cardCell,
   cautions,
   chargeCell,
   compareCell,
@@ -70,6 +71,7 @@ export const levelOrUphill: Book = {
       'Over the sill this decides *when* the metal comes. With the stand it waits to about 10° downhill and comes as a flood. Without it, a thin sheet runs ahead soon after level; tilted slowly, that sheet is so thin that its front speed means little. What does not depend on it: the flush basin has metal in the die while the die still runs uphill, and the sill has not.',
       'Try it: switch the capillary stand off in a pour, or slow the level tilt to 5, 2 or 1° a second. With the stand, a slower tilt makes the fall over the sill a little gentler, never gentle.',
     ]),
+    cardCell('card', 'For the next shift', 'uphill-flush'),
     cautions('cautions'),
   ],
 };

@@ -78,6 +78,14 @@ export const compareCell = (
   stepBy: CellOf<'compare'>['stepBy'],
 ): CellOf<'compare'> => ({ ...base(id, name), kind: 'compare', pours, stepBy });
 
+export const cardCell = (id: CellId, name: string, pour: CellId): CellOf<'shop card'> => ({
+  ...base(id, name),
+  kind: 'shop card',
+  pour,
+  date: '',
+  remark: '',
+});
+
 export const studyCell = (
   id: CellId,
   name: string,

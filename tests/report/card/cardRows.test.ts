@@ -1,0 +1,181 @@
+import { describe, expect, test } from 'vitest';
+import { cardSource } from '$src/cells/cardSource';
+import { evaluateBook } from '$src/cells/evaluate';
+import type { Book, PourCell } from '$src/cells/kinds';
+import type { PourRecord } from '$src/core/pour/record';
+import { simulate } from '$src/core/pour/simulate';
+import { fromDegrees } from '$src/core/units';
+import { afterFill } from '$src/report/afterFill';
+import { cardCautions } from '$src/report/card/cardCautions';
+import { cardHtml } from '$src/report/card/cardHtml';
+import { cardRows } from '$src/report/card/cardRows';
+import { cardTilt } from '$src/report/card/cardTilt';
+import type { CardSource } from '$src/report/card/shopCard';
+import { levelOrUphill } from '../../books/sources/levelOrUphill';
+import { longestBook } from './longestBook';
+
+function recordOf(book: Book, pour: PourCell): PourRecord {
+  const evaluation = evaluateBook(book).get(pour.id);
+  if (evaluation?.state !== 'needs a run') throw new Error(`${pour.id} is ${evaluation?.state}`);
+  const { plan } = evaluation;
+  const steps = simulate({ ...plan, computation: { ...plan.computation, meshCells: 60 } });
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  return step.value;
+}
+
+const words = { name: 'Card', date: '3 May', remark: '' };
+const pourNamed = (book: Book, id: string): PourCell =>
+  book.cells.find((cell): cell is PourCell => cell.kind === 'pour' && cell.id === id)!;
+
+const shop = levelOrUphill;
+const uphill = pourNamed(shop, 'uphill-flush');
+const record = recordOf(shop, uphill);
+const run = { record, warning: null };
+const source = cardSource(shop, evaluateBook(shop), uphill, words, run)!;
+const withChange = (change: Partial<CardSource>): CardSource => ({ ...source, ...change });
+
+const settingOf = (of: CardSource, label: string) =>
+  cardRows(of).settings.find((setting) => setting.label.startsWith(label))!;
+
+describe('what is set', () => {
+  test('charge as the charge cell has it, its mark from the lip', () => {
+    const charge = settingOf(source, 'charge');
+    expect(charge.number).toBe('0.70');
+    expect(charge.unit).toBe('kg');
+    expect(charge.note).toMatch(/^[\d.]+ mm below the lip$/);
+    expect(charge.isModel).toBe(false);
+  });
+
+  test('start, end, temperatures and coats', () => {
+    expect(settingOf(source, 'start angle')).toMatchObject({
+      number: '+30.0',
+      note: 'die uphill; ends at −90.0°',
+    });
+    expect(settingOf(source, 'metal at the tilt').number).toBe('715');
+    expect(settingOf(source, 'die surface').number).toBe('350');
+    expect(cardRows(source).coats.rows).toEqual([
+      ['basin and feeder, root, arm a…', 'Normal insulating', '350 °C'],
+    ]);
+  });
+
+  test('in inches, pounds and Fahrenheit nothing stays metric', () => {
+    const us = withChange({ units: { length: 'in', mass: 'lb', temperature: 'degF' } });
+    expect(settingOf(us, 'charge').number).toBe((0.696 / 0.45359237).toFixed(2));
+    expect(settingOf(us, 'metal at the tilt').number).toBe('1319');
+    expect(cardHtml(us, 'card')).not.toMatch(/\d (?:mm|cm³|kg|°C)[<,; ]/);
+  });
+
+  test('metal that has waited in the basin is told twice', () => {
+    const waited = withChange({ ladleTemperature: source.ladleTemperature + 12 });
+    expect(settingOf(waited, 'metal in the ladle').number).toBe('727');
+    expect(settingOf(waited, 'metal at the tilt')).toMatchObject({ number: '715', isModel: true });
+  });
+});
+
+describe('dwell', () => {
+  const earliest = afterFill(record, null)!.ejection.earliest;
+  const dwellWith = (provenDwell: number | null) =>
+    settingOf(withChange({ pour: { ...source.pour, provenDwell } }), 'keep closed');
+
+  test('the estimate where none is proven, marked as the model’s', () => {
+    expect(dwellWith(null)).toMatchObject({
+      number: `≥ ${Math.ceil(earliest)}`,
+      note: 'no dwell proven yet',
+      isModel: true,
+    });
+  });
+
+  test('never shorter than proven', () => {
+    const proven = Math.ceil(earliest) + 55;
+    expect(dwellWith(proven)).toMatchObject({ number: `≥ ${proven}`, isModel: false });
+    expect(dwellWith(3)).toMatchObject({ number: `≥ ${Math.ceil(earliest)}`, isModel: true });
+  });
+});
+
+describe('tilt', () => {
+  test('a few stages are told one by one, with the times they take', () => {
+    const few = longestBook(5, 2);
+    const { plan } = recordOf(few, pourNamed(few, few.cells.find(({ kind }) => kind === 'pour')!.id));
+    const { columns, rows } = cardTilt({ ...record, plan });
+    expect(columns).toEqual(['stage', 'from', 'to', 'rate', 'time']);
+    expect(rows).toHaveLength(5);
+    expect(rows[0]!.slice(0, 3)).toEqual(['1', '+30.0°', '+6.0°']);
+    expect(rows.at(-1)![2]).toBe('−90.0°');
+  });
+
+  test('more than fit become angle against time, and the card says so', () => {
+    const stages = Array.from({ length: 9 }, (_, i) => ({
+      to: fromDegrees(30 - (120 * (i + 1)) / 9),
+      rate: fromDegrees(15),
+    }));
+    const { limits } = record.plan.tilt;
+    const tilt = { kind: 'staged' as const, start: fromDegrees(30), stages, smoothing: 0.3, limits };
+    const table = cardTilt({ ...record, plan: { ...record.plan, tilt } });
+    expect(table.columns[0]).toBe('die axis');
+    expect(table.rows).toHaveLength(1);
+    expect(table.note).toBe('nine stages in all: set them from the book.');
+    const times = table.rows[0]!.slice(1).map(Number);
+    expect(times.toSorted((a, b) => a - b)).toEqual(times);
+    expect(times[0]).toBe(0);
+  });
+});
+
+describe('what is expected and watched', () => {
+  test('front speed stands against its limit, both with a band', () => {
+    const { expected } = cardRows(source);
+    const text = (label: string) => expected.find((line) => line.label === label)!.text;
+    expect(text('front speed, peak')).toMatch(/^0\.\d\d m\/s \(0\.\d\d to 0\.\d\d\)$/);
+    expect(text('limit, critical')).toMatch(/^0\.49 m\/s \(0\.46 to 0\.52\), /);
+    expect(expected.every(({ isModel }) => isModel)).toBe(true);
+  });
+
+  test('sights come in order of time and begin with the first metal', () => {
+    const { watch } = cardRows(source);
+    expect(watch[0]!.text).toMatch(/^first metal passes the mouth, rolling in uphill/);
+    const times = watch.map(({ time }) => Number.parseFloat(time));
+    expect(times.toSorted((a, b) => a - b)).toEqual(times);
+    expect(watch.some(({ text }) => text.includes('die level: '))).toBe(true);
+    expect(watch.length).toBeLessThanOrEqual(5);
+  });
+});
+
+describe('cautions', () => {
+  test.each(['A356', 'aluminium bronze', 'brass', 'ZA-12', 'AZ91'])(
+    '%s has its own beside the common ones',
+    (base) => {
+      const common = cardCautions('nobody knows this metal');
+      const all = cardCautions(base);
+      expect(all).toHaveLength(common.length + 1);
+      expect(all.join(' ')).toMatch(/damp explodes/);
+      expect(all.join(' ')).toMatch(/dry run without metal/);
+    },
+  );
+
+  test('the card defers to those who decide', () => {
+    expect(cardRows(source).deferral).toMatch(
+      /Local codes, the machine’s maker.*licensed, competent persons decide/,
+    );
+  });
+});
+
+describe('the page', () => {
+  test('what the user wrote is text, never markup', () => {
+    const sly = withChange({ card: { ...words, remark: '<img src=x onerror=alert(1)> & "so on"' } });
+    const html = cardHtml(sly, 'card');
+    expect(html).not.toContain('<img');
+    expect(html).toContain('&lt;img src=x onerror=alert(1)&gt; &amp; &quot;so on&quot;');
+  });
+
+  test('names book, plan and date', () => {
+    const html = cardHtml(source, 'card');
+    for (const text of [shop.title, record.planHash.slice(0, 12), '3 May']) expect(html).toContain(text);
+    expect(html).not.toMatch(/undefined|NaN|\[object/);
+  });
+
+  test('says loud when it must not be used', () => {
+    const old = withChange({ warning: 'It is out of date.' });
+    expect(cardHtml(old, 'card')).toContain('<b>Do not pour by this card.</b> It is out of date.');
+    expect(cardHtml(source, 'card')).not.toContain('Do not pour by this card');
+  });
+});
