@@ -1,11 +1,12 @@
 import { base } from '$app/paths';
-import { readBook } from '$src/book/readBook';
+import { LARGEST_FILE, readBook } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
 import type { Book } from '$src/cells/kinds';
 import type { Issue } from '$src/core/issue';
 import { bench } from './bench.svelte';
 import { chooseFile, downloadText, fileNameOf } from './files';
-import { keepBook, keptBook } from './storage';
+import { holdBook, lastOpen, noteOpen } from './shelf/bookHold';
+import { bookOf, dropBook, putBook } from './storage';
 
 /** An example book on the server. */
 export interface Example {
@@ -28,6 +29,10 @@ export type Kept =
   | { readonly kind: 'not yet' }
   | { readonly kind: 'refused' };
 
+/** Where the book lies that was kept before there were several. */
+const FIRST_KEPT = 'first';
+/** A character takes up to four bytes in a file. */
+const BYTES_A_CHARACTER = 4;
 /** Changes wait this long before they are kept [ms]. */
 const PAUSE = 600;
 
@@ -36,11 +41,16 @@ class Desk {
   examples: readonly Example[] = $state.raw([]);
   notice: Notice | null = $state.raw(null);
   kept: Kept = $state.raw({ kind: 'not yet' });
+  /** Names the open book among those kept here. */
+  bookId = $state('');
   /** False until the first book lies on the desk. */
   isReady = $state(false);
 
   #timer: ReturnType<typeof setTimeout> | undefined;
   #lastText = '';
+  /** As it was opened; a book that still is so is not kept once another is opened. */
+  #textAtOpening = '';
+  #isOwn = false;
   /** A book that the user opened while the first one was still on its way stays open. */
   #isChosen = false;
 
@@ -63,8 +73,12 @@ class Desk {
     clearTimeout(this.#timer);
     const text = writeBook(book);
     if (text === this.#lastText) return;
+    this.#isOwn ||= this.#textAtOpening !== '' && text !== this.#textAtOpening;
+    if (this.#textAtOpening === '') this.#textAtOpening = text;
+    const savedAt = new Date();
     try {
-      this.kept = { kind: 'on this machine', at: await keepBook(text) };
+      await putBook(this.bookId, { text, savedAt, isOwn: this.#isOwn });
+      this.kept = { kind: 'on this machine', at: savedAt };
       this.#lastText = text;
     } catch (error) {
       this.kept = { kind: 'refused' };
@@ -75,7 +89,66 @@ class Desk {
   /** Lets the user choose a book file and opens it. */
   async openFile(): Promise<void> {
     const file = await chooseFile('.json,application/json');
-    if (file && this.openText(await file.text(), file.name)) this.#isChosen = true;
+    if (file) await this.takeFile(file);
+  }
+
+  /** Opens a file that was chosen or dropped. One too large to be a book is refused before it is read. */
+  async takeFile(file: File): Promise<void> {
+    const isTooLarge = file.size > LARGEST_FILE * BYTES_A_CHARACTER;
+    if (isTooLarge) this.notice = tooLarge(file);
+    else if (await this.openBookText(await file.text(), file.name, true)) this.#isChosen = true;
+  }
+
+  /** Opens one of the books kept on this machine. */
+  async openKept(id: string): Promise<void> {
+    await this.keepNow(bench.book);
+    const kept = await bookOf(id);
+    if (!kept || !this.openText(kept.text, 'The book kept in this browser')) return;
+    await this.#leave();
+    await this.#take(id, kept.isOwn);
+    this.#settleOn(kept.text, kept.savedAt);
+  }
+
+  /** A copy of the open book under a name of its own; the copy lies open afterwards. */
+  async keepAsCopy(): Promise<void> {
+    await this.keepNow(bench.book);
+    await this.#take(crypto.randomUUID(), true);
+    bench.change('Kept as a copy', (book) => ({ ...book, title: `${book.title}, copy` }));
+  }
+
+  /** Opens the text of a book file as a new book beside those kept; the book that was open stays kept when it was changed. */
+  async openBookText(text: string, from: string, isOwn: boolean): Promise<boolean> {
+    if (this.isReady) await this.keepNow(bench.book);
+    if (!this.openText(text, from)) return false;
+    await this.#leave();
+    await this.#take(crypto.randomUUID(), isOwn);
+    this.#lastText = '';
+    this.#textAtOpening = writeBook(bench.book);
+    return true;
+  }
+
+  /** A book that was only looked at is not kept. */
+  async #leave(): Promise<void> {
+    if (this.bookId === '' || this.#isOwn) return;
+    await dropBook(this.bookId).catch(() => undefined);
+  }
+
+  /** Takes a book in hand; when another tab has it, what is changed here goes into a copy. */
+  async #take(id: string, isOwn: boolean): Promise<void> {
+    const isFree = await holdBook(id);
+    this.bookId = isFree ? id : crypto.randomUUID();
+    if (!isFree) {
+      await holdBook(this.bookId);
+      this.notice = OPEN_ELSEWHERE;
+    }
+    this.#isOwn = isFree && isOwn;
+    noteOpen(this.bookId);
+  }
+
+  #settleOn(text: string, savedAt: Date): void {
+    this.#lastText = text;
+    this.#textAtOpening = text;
+    this.kept = { kind: 'on this machine', at: savedAt };
   }
 
   /** Opens the text of a book file; when it cannot be read, says why and leaves the present book alone. */
@@ -100,7 +173,7 @@ class Desk {
   async openExample(example: Example, isWanted: () => boolean = () => true): Promise<void> {
     try {
       const text = await fetchText(example.file);
-      if (isWanted()) this.openText(text, example.title);
+      if (isWanted()) await this.openBookText(text, example.title, false);
     } catch (error) {
       this.notice = cannotFetch(example.title, error);
     }
@@ -108,11 +181,12 @@ class Desk {
 
   async #restore(): Promise<boolean> {
     try {
-      const last = await keptBook();
+      const id = lastOpen() ?? FIRST_KEPT;
+      const last = await bookOf(id);
       if (this.#isChosen) return true;
       if (!last || !this.openText(last.text, 'The book kept in this browser')) return false;
-      this.#lastText = last.text;
-      this.kept = { kind: 'on this machine', at: last.savedAt };
+      await this.#take(id, last.isOwn);
+      this.#settleOn(this.bookId === id ? last.text : '', last.savedAt);
       return true;
     } catch (error) {
       this.kept = { kind: 'refused' };
@@ -142,6 +216,18 @@ async function fetchText(path: string): Promise<string> {
   if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
   return answer.text();
 }
+
+function tooLarge({ name, size }: File): Notice {
+  const message = `${name} could not be opened: it has ${size} bytes, and a book has at most ${LARGEST_FILE} characters.`;
+  return { message, remedy: 'The book that was open is still here.', issues: [] };
+}
+
+const OPEN_ELSEWHERE: Notice = {
+  message: 'This book is open in another tab.',
+  remedy:
+    'What you change here is kept as a book of its own, so that neither tab overwrites the other. Both are in the list of books.',
+  issues: [],
+};
 
 function cannotFetch(what: string, error: unknown): Notice {
   const reason = error instanceof Error ? ` (${error.message})` : '';

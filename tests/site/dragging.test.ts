@@ -2,7 +2,6 @@ import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { waitUntilFresh } from './helpers/bench';
 import { useSite } from './helpers/openPage';
-import { picture } from './helpers/picture';
 
 const openPage = useSite();
 
@@ -69,7 +68,6 @@ test('the front-speed curve follows a corner, a level and a stage while they are
   const live = section.locator('[data-part="live front"]');
   await live.scrollIntoViewIfNeeded();
   await live.getByText('sketch', { exact: true }).waitFor();
-  await picture(page, 'dragging-corner');
   await page.mouse.up();
   const corner = await measured(page);
   report('corner', corner);
@@ -90,7 +88,6 @@ test('the front-speed curve follows a corner, a level and a stage while they are
   await tilt.locator('.knot').nth(1).scrollIntoViewIfNeeded();
   await watchTasks(page);
   await swing(page, tilt.locator('.knot').nth(1), { right: 30, down: 10 });
-  await picture(page, 'dragging-stage');
   await page.mouse.up();
   const stage = await measured(page);
   report('stage', stage);

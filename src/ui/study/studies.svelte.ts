@@ -1,7 +1,9 @@
 import { SvelteMap } from 'svelte/reactivity';
+import { version } from '$app/environment';
 import type { CellId, StudyCell } from '$src/cells/kinds';
 import type { PourPlan } from '$src/core/pour/plan';
 import { bench } from '../bench.svelte';
+import { pointOf, putPoint } from '../storage';
 import { StudyPool } from './studyPool';
 import { StudyRun } from './studyRun.svelte';
 
@@ -19,6 +21,11 @@ export const pool = new StudyPool({
   makeClient,
   atOnce: coresToUse(),
   isBusy: () => bench.queue.progress.size > 0,
+  // Another version may compute other figures, so what it kept is not taken.
+  stored: {
+    get: (planHash) => pointOf(`${version} ${planHash}`),
+    put: (planHash, result) => putPoint(`${version} ${planHash}`, result),
+  },
 });
 const runs = new SvelteMap<CellId, StudyRun>();
 

@@ -13,6 +13,11 @@ export interface StudyPoolSettings {
   readonly atOnce: number;
   /** Pours of the book are under way: they come first. */
   readonly isBusy: () => boolean;
+  /** Figures kept from earlier visits. Neither may reject. */
+  readonly stored?: {
+    get(planHash: string): Promise<PointResult | null>;
+    put(planHash: string, result: PointResult): Promise<void>;
+  };
 }
 
 /** Runs the pours of studies and keeps their figures by plan hash, never their records. */
@@ -41,24 +46,26 @@ export class StudyPool {
   async each<T>(items: readonly T[], isOver: () => boolean, work: (item: T) => Promise<void>): Promise<void> {
     const waiting = [...items];
     const seats = Array.from({ length: this.#settings.atOnce }, async () => {
-      for (let next = waiting.shift(); next !== undefined && !isOver(); next = waiting.shift()) {
-        await this.#quiet(isOver);
-        if (!isOver()) await work(next);
-      }
+      for (let next = waiting.shift(); next !== undefined && !isOver(); next = waiting.shift())
+        await work(next);
     });
     await Promise.all(seats);
   }
 
-  async #quiet(isOver: () => boolean): Promise<void> {
-    while (this.#settings.isBusy() && !isOver())
-      await new Promise((resolve) => setTimeout(resolve, PATIENCE));
+  async #quiet(): Promise<void> {
+    while (this.#settings.isBusy()) await new Promise((resolve) => setTimeout(resolve, PATIENCE));
   }
 
   async #compute(plan: PourPlan, planHash: string): Promise<PointResult> {
     try {
+      const stored = await this.#settings.stored?.get(planHash);
+      if (stored) return this.#keep(planHash, stored);
+      await this.#quiet();
       this.#client ??= this.#settings.makeClient();
       const record = await (await this.#client).run(plan, () => undefined).done;
-      return this.#keep(planHash, pointResult(record));
+      const result = pointResult(record);
+      void this.#settings.stored?.put(planHash, result);
+      return this.#keep(planHash, result);
     } catch (error) {
       return { failed: error instanceof Error ? error.message : String(error) };
     } finally {

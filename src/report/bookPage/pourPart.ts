@@ -1,0 +1,97 @@
+import type { PourRecord } from '$src/core/pour/record';
+import type { Point } from '$src/core/section/section';
+import { fromDegrees } from '$src/core/units';
+import { escaped, pathOf } from '../drawing/paper';
+import { type Steel, steelAround } from '../drawing/steel';
+import { filmMoments } from '../filmMoments';
+import { keyFigures } from '../keyFigures';
+import { numberedFolds } from '../numberedFolds';
+import type { Words } from '../sentence';
+import { verdict } from '../verdict';
+import { angleText, placeText, secondsText } from '../wording';
+import { type Place, type Replay, replayOf } from './replay';
+
+/** Longest reach of the drawing from the pivot [px]. */
+const REACH = 300;
+
+/** A pour of the page: verdict, replay, figures and folds. `id` is free in the page. */
+export function pourPart(record: PourRecord, id: string): string {
+  const { section } = record.plan;
+  const steel = steelAround(section);
+  const reach = Math.max(
+    ...steel.corners.map(({ x, y }) => Math.hypot(x - section.pivot.x, y - section.pivot.y)),
+  );
+  const scale = REACH / reach;
+  const place: Place = ({ x, y }) => ({ x: (x - section.pivot.x) * scale, y: (section.pivot.y - y) * scale });
+  const { sentence, reasons } = verdict(record);
+  const replay = replayOf(record, place);
+  return [
+    `<p class="verdict">${sentence.map(word).join('')}</p>`,
+    `<ul>${reasons.map((reason) => `<li><b>${escaped(reason.name)}</b> ${escaped(reason.line)}</li>`).join('')}</ul>`,
+    figure(replay, {
+      id,
+      steel,
+      place,
+      box: boxOf(replay, steel, place),
+      opensAt: filmMoments(record)[1] ?? 0,
+    }),
+    figures(record),
+    folds(record),
+  ].join('\n');
+}
+
+const word = ({ text, bold }: Words): string => (bold ? `<b>${escaped(text)}</b>` : escaped(text));
+
+interface Drawn {
+  readonly id: string;
+  readonly steel: Steel;
+  readonly place: Place;
+  readonly box: string;
+  /** [s] */
+  readonly opensAt: number;
+}
+
+function figure(replay: Replay, { id, steel, place, box, opensAt }: Drawn): string {
+  const block = (points: readonly Point[]) =>
+    `<path class="steel" fill="url(#${id}-hatch)" d="${pathOf(points.map(place), true)}"/>`;
+  // No end of script can stand in the data: every < in it is written as its number.
+  const data = JSON.stringify(replay).replaceAll('<', '\\u003c');
+  return `<figure data-replay>
+<svg viewBox="${box}" role="img" aria-label="The section as it turns, with its metal">
+<defs><pattern id="${id}-hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path class="hatch" d="M1 0V7"/></pattern></defs>
+<g data-part="body">${[steel.shell, steel.floorBlock, ...steel.roofBlocks].map(block).join('')}
+<path class="metal" data-part="metal"/><path class="skin" data-part="skin"/><path class="front" data-part="front" visibility="hidden" d="M0 2v16m-5 -11l5 -7l5 7"/></g></svg>
+<div class="hand"><button type="button" data-part="play">Play</button><input type="range" data-part="time" aria-label="Time of the pour" min="0" max="${replay.duration}" step="0.01" value="${opensAt}"><output data-part="words"></output></div>
+<script type="application/json">${data}</script>
+</figure>`;
+}
+
+/** A box that holds the body at every inclination it passes. */
+function boxOf({ pictures }: Replay, { corners }: Steel, place: Place): string {
+  const spots = corners.map(place);
+  const turned = pictures.flatMap(({ turn }) => {
+    const [cos, sin] = [Math.cos(fromDegrees(turn)), Math.sin(fromDegrees(turn))];
+    return spots.map(({ x, y }) => ({ x: x * cos - y * sin, y: x * sin + y * cos }));
+  });
+  const [left, top] = [Math.min(...turned.map(({ x }) => x)), Math.min(...turned.map(({ y }) => y))];
+  const [right, foot] = [Math.max(...turned.map(({ x }) => x)), Math.max(...turned.map(({ y }) => y))];
+  return [left - 8, top - 8, right - left + 16, foot - top + 16].map((value) => value.toFixed(0)).join(' ');
+}
+
+function figures(record: PourRecord): string {
+  const rows = keyFigures(record).map(
+    ({ label, text, unit, value, note }) =>
+      `<tr><th scope="row">${escaped(label)}</th><td>${escaped(text)}${value !== null && unit !== '°' ? ` ${escaped(unit)}` : ''}</td><td>${escaped(note)}</td></tr>`,
+  );
+  return `<table><caption>Figures</caption><tbody>${rows.join('')}</tbody></table>`;
+}
+
+function folds(record: PourRecord): string {
+  const rows = numberedFolds(record).map(
+    ({ number, kind, size, time, inclination, place, cause, cure }) =>
+      `<tr><td>${number}</td><th scope="row">${escaped(kind)}</th><td>${size}</td><td>${secondsText(time)}</td><td>${angleText(inclination)}</td><td>${placeText(place)}</td><td>${escaped(cause)} ${escaped(cure)}</td></tr>`,
+  );
+  if (rows.length === 0) return '<p>No surface folding event was found.</p>';
+  const head = ['', 'fold', 'size', 'time', 'inclination', 'place', 'cause, and the usual cure'];
+  return `<table><caption>Surface folding events</caption><thead><tr>${head.map((text) => `<th scope="col">${text}</th>`).join('')}</tr></thead><tbody>${rows.join('')}</tbody></table>`;
+}

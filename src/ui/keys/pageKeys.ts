@@ -1,0 +1,120 @@
+import { isClip } from '$src/book/clipText';
+import { copyCell, moveCell } from '$src/cells/edit';
+import type { Cell, CellId } from '$src/cells/kinds';
+import { bench } from '../bench.svelte';
+import { focusLater } from '../page/focusLater';
+import { clipText, cutCell, pasteText, said } from './cellClipboard';
+
+/** The keys of the page, as its sheet lists them. None of them is a browser's own. */
+export const KEYS: readonly { readonly keys: string; readonly does: string }[] = [
+  { keys: 'F2', does: 'find a cell by its name' },
+  { keys: 'F4', does: 'this sheet' },
+  { keys: 'F8', does: 'hide or show the body of the cell' },
+  { keys: 'Alt Shift ↑ ↓', does: 'move the cell up or down' },
+  { keys: 'Alt Shift Page ↑ ↓', does: 'go to the cell before or after' },
+  { keys: 'Alt Shift Insert', does: 'duplicate the cell' },
+  {
+    keys: 'Ctrl C, X, V',
+    does: 'copy, cut, paste the cell, unless text is chosen; between books and windows too',
+  },
+  { keys: 'Ctrl Z, Ctrl Y', does: 'undo, redo' },
+  { keys: 'Tab', does: 'to every field, handle and button, in the order they stand' },
+  { keys: '← → ↑ ↓', does: 'move a handle, a time or a chosen point; with Shift by ten' },
+  { keys: 'Delete', does: 'take out the chosen corner' },
+  { keys: 'Space', does: 'on the time of a pour: play or pause' },
+  { keys: 'Esc', does: 'close what is open' },
+];
+
+/** The cell that has the focus, else the one that is being read. */
+function cellAtHand(): Cell | null {
+  const focused = document.activeElement?.closest('[data-cell]')?.id;
+  return bench.cell(focused ?? bench.here);
+}
+
+/** Text fields keep their own keys. */
+export function isTextField(target: EventTarget | null): boolean {
+  if (target instanceof HTMLTextAreaElement) return true;
+  return target instanceof HTMLInputElement && ['text', 'search', 'number'].includes(target.type);
+}
+
+function holdsChosenText(): boolean {
+  const { activeElement } = document;
+  if (activeElement instanceof HTMLTextAreaElement) return true;
+  if (activeElement instanceof HTMLInputElement && isTextField(activeElement))
+    return activeElement.selectionStart !== activeElement.selectionEnd;
+  return !(getSelection()?.isCollapsed ?? true);
+}
+
+export function copied(event: ClipboardEvent): void {
+  const cell = cellAtHand();
+  if (!cell || holdsChosenText()) return;
+  event.preventDefault();
+  event.clipboardData?.setData('text/plain', clipText(cell.id));
+  if (event.type !== 'cut') said(cell.id, 'copied');
+  else if (!cell.locked) cutCell(cell.id);
+}
+
+export function pasted(event: ClipboardEvent): void {
+  const text = event.clipboardData?.getData('text/plain') ?? '';
+  if (!isClip(text) || document.activeElement instanceof HTMLTextAreaElement) return;
+  event.preventDefault();
+  pasteText(text, cellAtHand()?.id ?? null);
+}
+
+function move(cell: Cell, by: -1 | 1): void {
+  bench.change(`${cell.name} moved`, (book) => moveCell(book, cell.id, by));
+  const place = bench.book.cells.findIndex(({ id }) => id === cell.id) + 1;
+  bench.announcement = `${cell.name} is now ${place} of ${bench.book.cells.length}.`;
+  keepFocus(cell.id);
+}
+
+/** A cell that is moved takes the focus with it; where nothing had it, its name field gets it. */
+function keepFocus(id: CellId): void {
+  const focused = document.activeElement;
+  focusLater(focused?.closest('[data-cell]')?.id === id && focused.id ? focused.id : `name-${id}`);
+}
+
+function goBy(cell: Cell, by: -1 | 1): void {
+  const place = bench.book.cells.findIndex(({ id }) => id === cell.id);
+  const next = bench.book.cells[place + by];
+  if (!next) return;
+  document.getElementById(next.id)?.scrollIntoView({ block: 'start' });
+  focusLater(`name-${next.id}`);
+}
+
+function duplicate(cell: Cell): void {
+  bench.change(`${cell.name} duplicated`, (book) => copyCell(book, cell.id));
+  const place = bench.book.cells.findIndex(({ id }) => id === cell.id);
+  bench.announcement = `${cell.name} duplicated below.`;
+  focusLater(`name-${bench.book.cells[place + 1]?.id}`);
+}
+
+function fold(cell: Cell): void {
+  const label = `${cell.name} ${cell.folded ? 'shown' : 'hidden'}`;
+  bench.changeCell(cell.id, label, (old) => ({ ...old, folded: !old.folded }));
+  bench.announcement = `${label}.`;
+  focusLater(`name-${cell.id}`);
+}
+
+const ON_A_CELL: Readonly<Record<string, (cell: Cell) => void>> = {
+  F8: fold,
+  'Alt Shift ArrowUp': (cell) => move(cell, -1),
+  'Alt Shift ArrowDown': (cell) => move(cell, 1),
+  'Alt Shift PageUp': (cell) => goBy(cell, -1),
+  'Alt Shift PageDown': (cell) => goBy(cell, 1),
+  'Alt Shift Insert': duplicate,
+};
+
+/** What was pressed, e.g. "Alt Shift ArrowUp". */
+const chord = ({ altKey, ctrlKey, metaKey, shiftKey, key }: KeyboardEvent): string =>
+  [ctrlKey && 'Ctrl', metaKey && 'Meta', altKey && 'Alt', shiftKey && 'Shift', key].filter(Boolean).join(' ');
+
+/** Whether the key was one of a cell's own, and was done. */
+export function cellKey(event: KeyboardEvent): boolean {
+  const act = ON_A_CELL[chord(event)];
+  const cell = act && cellAtHand();
+  if (!act || !cell) return false;
+  event.preventDefault();
+  act(cell);
+  return true;
+}

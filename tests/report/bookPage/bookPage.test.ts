@@ -1,0 +1,55 @@
+import { createHash } from 'node:crypto';
+import { expect, test } from 'vitest';
+import { evaluateBook } from '$src/cells/evaluate';
+import { runPour } from '$src/core/pour/runPour';
+import { bookPage } from '$src/report/bookPage/bookPage';
+import { pourPart } from '$src/report/bookPage/pourPart';
+import { REPLAY_SCRIPT } from '$src/report/bookPage/replayScript';
+import { sampleBook } from '../../book/sample';
+
+function record() {
+  const [plan] = [...evaluateBook(sampleBook()).values()].flatMap((one) =>
+    one.state === 'needs a run' ? [one.plan] : [],
+  );
+  const run = runPour({ ...plan!, heat: null, computation: { ...plan!.computation, meshCells: 40 } });
+  let step = run.next();
+  while (!step.done) step = run.next();
+  return step.value;
+}
+
+const parts = (body: string, title = 'Trial') => ({
+  title,
+  casting: 'Hinge arm',
+  parts: [{ name: 'Pour <1>', kind: 'pour', body }],
+  bookText: '{"a": "</script>"}',
+  bookFileName: 'trial.pourbook.json',
+  scriptHash: createHash('sha256').update(REPLAY_SCRIPT).digest('base64'),
+});
+
+test('a replay goes from the start to the end of the pour, with its metal in every picture', () => {
+  const pour = record();
+  const page = bookPage(parts(pourPart(pour, 'p0')));
+  const data = /<script type="application\/json">(.*?)<\/script>/s.exec(page)![1]!;
+  const { duration, pictures } = JSON.parse(data) as {
+    duration: number;
+    pictures: { time: number; turn: number; metal: string; front: number[] | null }[];
+  };
+  expect(duration).toBe(pour.series.time.at(-1));
+  expect(pictures[0]!.time).toBe(0);
+  expect(pictures.at(-1)!.turn).toBeCloseTo(90, 0);
+  expect(pictures.every(({ metal }) => metal.startsWith('M'))).toBe(true);
+  expect(pictures.some(({ front }) => front !== null)).toBe(true);
+  expect(page.length).toBeLessThan(1_000_000);
+});
+
+test('nothing of a book becomes markup or script of the page, and only its own script may run', () => {
+  const page = bookPage(parts('<p>words</p>', '<img src=x onerror=alert(1)>'));
+  expect(page).not.toContain('<img');
+  expect(page).toContain('Pour &lt;1&gt;');
+  expect(page.match(/<script/g)).toHaveLength(1);
+  const hash = createHash('sha256')
+    .update(/<script>(.*?)<\/script>/s.exec(page)![1]!)
+    .digest('base64');
+  expect(page).toContain(`script-src 'sha256-${hash}'`);
+  expect(page).not.toMatch(/(?:src|href)="https?:/);
+});
