@@ -27,6 +27,11 @@ interface Entity {
   readonly endAngle?: number;
 }
 
+interface Parsed {
+  readonly entities?: readonly Entity[];
+  readonly header?: Readonly<Record<string, unknown>>;
+}
+
 /** Reads lines, polylines and arcs of a DXF drawing in text form; lines that meet end to end on a layer become one. */
 export function readDxf(text: string): ReadDrawing {
   if (text.length > LARGEST_DRAWING) return tooLarge(text.length);
@@ -35,16 +40,13 @@ export function readDxf(text: string): ReadDrawing {
       `The file is not readable as DXF: ${reason}`,
       'Save the drawing as DXF in text form (not binary), and open it again.',
     );
-  let parsed: {
-    readonly entities?: readonly unknown[];
-    readonly header?: Readonly<Record<string, unknown>>;
-  } | null;
+  let parsed: Parsed | null;
   try {
-    parsed = new DxfParser().parseSync(text) as never;
+    parsed = new DxfParser().parseSync(text) as unknown as Parsed | null;
   } catch (error) {
     return wrong(error instanceof Error ? error.message : String(error));
   }
-  const entities = (parsed?.entities ?? []) as readonly Entity[];
+  const entities = parsed?.entities ?? [];
   if (entities.length === 0) return wrong('it has no entities.');
   const passed = new Map<string, number>();
   const pieces = entities.flatMap((entity): DrawnLine[] => {

@@ -1,34 +1,38 @@
-import { SaxesParser, type SaxesTagPlain } from 'saxes';
+import { parseXml, XmlElement } from '@rgrove/parse-xml';
 import svgpath from 'svgpath';
 import type { Point } from '$src/core/section/section';
 import { fromInches, fromMillimetres } from '$src/core/units';
 import { cubicPoints, quadraticPoints } from './curves';
 import { type DrawnLine, drawingOf, LARGEST_DRAWING, passedOver, type ReadDrawing, refuse } from './drawing';
 
+/** Elements within elements; a drawing has ten. */
+const DEEPEST = 100;
+
 /**
  * Reads the lines of an SVG drawing. The file is only taken apart into its elements: nothing in it is run, shown or
- * fetched, and its entities are not expanded.
+ * fetched, and entities of its own are refused.
  */
 export function readSvg(text: string): ReadDrawing {
   if (text.length > LARGEST_DRAWING) return tooLarge(text.length);
-  const reading = new Reading();
-  const parser = new SaxesParser();
-  parser.on('opentag', (tag) => reading.open(tag));
-  parser.on('closetag', () => reading.close());
-  parser.on('error', (error) => {
-    throw error;
-  });
+  let root: XmlElement | null;
   try {
-    parser.write(text.replace(/^\uFEFF/, '')).close();
+    root = parseXml(text.replace(/^\uFEFF/, '')).root;
   } catch (error) {
-    const where = error instanceof Error ? error.message : String(error);
+    const [where] = (error instanceof Error ? error.message : String(error)).split('\n');
     return refuse(
       `The file is not readable as SVG: ${where}`,
       'Save the drawing as plain SVG, and open it again.',
     );
   }
-  if (!reading.isSvg) return refuse('The file holds no SVG drawing.', 'Choose an SVG or a DXF file.');
-  return drawingOf(reading.lines, reading.unit, passedOver(reading.passed));
+  if (!root || kindOf(root) !== 'svg')
+    return refuse('The file holds no SVG drawing.', 'Choose an SVG or a DXF file.');
+  const reading: Reading = { lines: [], passed: new Map() };
+  if (!readElement(root, { transform: '', layer: '', depth: 0 }, reading))
+    return refuse(
+      'The file is nested deeper than any drawing.',
+      'Save the drawing as plain SVG, and open it again.',
+    );
+  return drawingOf(reading.lines, unitOf(root.attributes), passedOver(reading.passed));
 }
 
 export const tooLarge = (length: number): ReadDrawing =>
@@ -39,16 +43,21 @@ export const tooLarge = (length: number): ReadDrawing =>
 
 type Attributes = Readonly<Record<string, string>>;
 
+/** Where an element stands. */
 interface Level {
-  /** Transforms from this element's frame to the drawing's. */
+  /** Transforms from its frame to the drawing's. */
   readonly transform: string;
   readonly layer: string;
-  /** Inside a definition nothing is drawn. */
-  readonly isHidden: boolean;
+  readonly depth: number;
+}
+
+/** What has been read so far. */
+interface Reading {
+  readonly lines: DrawnLine[];
+  readonly passed: Map<string, number>;
 }
 
 const DRAWN = new Set(['path', 'polyline', 'polygon', 'line', 'rect']);
-const GROUPS = new Set(['svg', 'g', 'a']);
 const UNSEEN = new Set([
   'defs',
   'symbol',
@@ -64,61 +73,44 @@ const UNSEEN = new Set([
 ]);
 const NAMED = new Set(['text', 'image', 'use', 'circle', 'ellipse', 'foreignobject']);
 
-/** What has been read so far; the levels are the elements that are open. */
-class Reading {
-  readonly lines: DrawnLine[] = [];
-  readonly passed = new Map<string, number>();
-  unit: number | null = null;
-  isSvg = false;
-  readonly #levels: Level[] = [];
+const kindOf = ({ name }: XmlElement): string => (name.split(':').at(-1) ?? name).toLowerCase();
 
-  open({ name, attributes }: SaxesTagPlain): void {
-    const kind = (name.split(':').at(-1) ?? name).toLowerCase();
-    const above = this.#levels.at(-1) ?? { transform: '', layer: '', isHidden: false };
-    if (kind === 'svg' && !this.isSvg) {
-      this.isSvg = true;
-      this.unit = unitOf(attributes);
-    }
-    const level = this.#levelOf(kind, attributes, above);
-    this.#levels.push(level);
-    if (level.isHidden) return;
-    if (DRAWN.has(kind)) this.#draw(kind, attributes, level);
-    else if (NAMED.has(kind)) this.passed.set(kind, (this.passed.get(kind) ?? 0) + 1);
-  }
+const isUnseen = (kind: string, { style, display }: Attributes): boolean =>
+  UNSEEN.has(kind) || display === 'none' || /display\s*:\s*none/.test(style ?? '');
 
-  close(): void {
-    this.#levels.pop();
-  }
+/** Reads an element and all within; false when it is nested too deep. */
+function readElement(element: XmlElement, above: Level, reading: Reading): boolean {
+  const kind = kindOf(element);
+  const { attributes } = element;
+  if (isUnseen(kind, attributes)) return true;
+  if (above.depth > DEEPEST) return false;
+  const level = {
+    transform: `${above.transform} ${attributes['transform'] ?? ''}`.trim(),
+    layer: kind === 'g' ? labelOf(attributes) || above.layer : above.layer,
+    depth: above.depth + 1,
+  };
+  if (DRAWN.has(kind)) draw(kind, attributes, level, reading);
+  else if (NAMED.has(kind)) pass(reading, kind);
+  return element.children.every(
+    (child) => !(child instanceof XmlElement) || readElement(child, level, reading),
+  );
+}
 
-  #levelOf(kind: string, attributes: Attributes, above: Level): Level {
-    const own = attributes['transform'] ?? '';
-    const isHidden =
-      above.isHidden ||
-      UNSEEN.has(kind) ||
-      /display\s*:\s*none/.test(attributes['style'] ?? '') ||
-      attributes['display'] === 'none';
-    const layer = kind === 'g' ? labelOf(attributes) || above.layer : above.layer;
-    return {
-      transform: `${above.transform} ${own}`.trim(),
-      layer: GROUPS.has(kind) ? layer : above.layer,
-      isHidden,
-    };
-  }
+const pass = ({ passed }: Reading, what: string): void => {
+  passed.set(what, (passed.get(what) ?? 0) + 1);
+};
 
-  #draw(kind: string, attributes: Attributes, { transform, layer }: Level): void {
-    const pieces = piecesOf(kind, attributes, transform);
-    if (pieces === null) {
-      this.passed.set(
-        `${kind} that cannot be read`,
-        (this.passed.get(`${kind} that cannot be read`) ?? 0) + 1,
-      );
-      return;
-    }
-    const name = labelOf(attributes) || `${kind} ${this.lines.length + 1}`;
-    pieces.forEach((piece, index) => {
-      this.lines.push({ ...piece, layer, name: pieces.length > 1 ? `${name}, part ${index + 1}` : name });
+function draw(kind: string, attributes: Attributes, { transform, layer }: Level, reading: Reading): void {
+  const pieces = piecesOf(kind, attributes, transform);
+  if (pieces === null) pass(reading, `${kind} that cannot be read`);
+  const name = labelOf(attributes) || `${kind} ${reading.lines.length + 1}`;
+  pieces?.forEach((piece, index) => {
+    reading.lines.push({
+      ...piece,
+      layer,
+      name: pieces.length > 1 ? `${name}, part ${index + 1}` : name,
     });
-  }
+  });
 }
 
 /** The name a person gave: a label of whatever program drew it, else the id. */

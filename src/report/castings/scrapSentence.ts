@@ -1,6 +1,6 @@
 import { bold, plain, type Sentence } from '../sentence';
 import { MESH_SPREAD } from '../speedCall';
-import { fixed, percentText } from '../wording';
+import { fixed, percentNumber, percentText } from '../wording';
 import { type CountedFault, FAULTS, type PredictedFigure } from './casting';
 import type { ScrapGroup } from './scrap';
 import { overlap, wilson } from './wilson';
@@ -23,13 +23,13 @@ export function scrapSentence(
     ];
   const what = counted === 'any' ? 'scrap' : `scrap by ${nameOf(counted)}`;
   if (groups.length === 1) {
-    const range = `${rateWords(least)}, of the one pour with castings.`;
+    const range = `${rateWords(least)}, all of one pour.`;
     return [
       bold('One pour is no comparison.'),
       plain(` ${capital(what)}: ${range} It takes castings of a second pour, predicted to differ.`),
     ];
   }
-  const both = `${capital(what)}: ${least.name}, ${figureText(least.predicted, against)}, ${rateWords(least)}; ${most.name}, ${figureText(most.predicted, against)}, ${rateWords(most)}.`;
+  const both = `${capital(what)}: “${least.name}”, ${figureText(least.predicted, against)}, ${rateWords(least)}; “${most.name}”, ${figureText(most.predicted, against)}, ${rateWords(most)}.`;
   if (isAlike(least, most, against))
     return [
       bold('The predictions do not differ enough.'),
@@ -50,7 +50,7 @@ const nameOf = (counted: CountedFault): string =>
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const rateWords = ({ bad, total, from, to }: ScrapGroup): string =>
-  `${bad} of ${total}, so ${percentText(from)} to ${percentText(to)}`;
+  `${bad} of ${total} (${percentNumber(from)} to ${percentText(to)})`;
 
 export const figureText = (value: number, against: PredictedFigure): string =>
   against === 'front speed' ? `${fixed(value, 2)} times critical` : `${fixed(value, 2)} s of lap margin`;
