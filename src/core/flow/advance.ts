@@ -43,7 +43,11 @@ function setTargets(flow: Flow, mesh: Mesh, dt: number): void {
 }
 
 /** Longest allowed step [s]: no metal crosses half a cell, no wave a mesh spacing. Metal outside the active cells is at rest. */
-export function stepLength({ speed, activeFrom, activeTo }: Flow, mesh: Mesh): number {
+export function stepLength(
+  { speed, activeFrom, activeTo }: Flow,
+  mesh: Mesh,
+  longest = LONGEST_STEP,
+): number {
   const { cells } = mesh;
   const { perPath } = mesh.tables;
   const last = Math.min(cells - 1, activeTo + 1);
@@ -53,8 +57,8 @@ export function stepLength({ speed, activeFrom, activeTo }: Flow, mesh: Mesh): n
     if (share > quickest) quickest = share;
   }
   const wave = (mesh.x[cells]! - mesh.x[0]!) / cells / Math.sqrt(GRAVITY * WAVE_DEPTH);
-  const courant = quickest > 0 ? COURANT / quickest : LONGEST_STEP;
-  return Math.min(LONGEST_STEP, courant, wave);
+  const courant = quickest > 0 ? COURANT / quickest : longest;
+  return Math.min(longest, courant, wave);
 }
 
 /** Largest cell under a real roof [m³]: what the solve's tolerance is measured against. */

@@ -119,8 +119,9 @@ export function makeFlow(mesh: Mesh): Flow {
 export function totalVolume(flow: Flow): number {
   let sum = 0;
   let lost = 0;
-  for (const volume of flow.volume) {
-    const term = volume - lost;
+  const { volume } = flow;
+  for (let i = 0; i < volume.length; i++) {
+    const term = volume[i]! - lost;
     const next = sum + term;
     lost = next - sum - term;
     sum = next;

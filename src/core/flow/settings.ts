@@ -20,6 +20,8 @@ export const FULL_SHARE = 1 - 1e-12;
 
 /** Longest step [s]: small sloshes lose amplitude in proportion to it. */
 export const LONGEST_STEP = 1e-3;
+/** The same once nothing that the step's length would change is still to come: see `isCalm` in pour/runPour.ts. */
+export const CALM_STEP = 2e-3;
 /** Share of a cell that metal may cross in a step. */
 export const COURANT = 0.5;
 /** Depth whose wave may cross at most one mesh spacing a step [m]. */

@@ -113,13 +113,23 @@ function keepFrame(
   const { flow, mesh } = sample;
   frames.time.push(sample.time);
   frames.inclination.push(sample.inclination);
-  frames.level.push(
-    Float32Array.from(flow.level, (level, i) =>
-      flow.depth[i]! > DRY_DEPTH ? level - (flow.gas?.head[i] ?? 0) : Number.NaN,
-    ),
-  );
-  frames.depth.push(Float32Array.from(flow.depth));
-  frames.speed.push(Float32Array.from({ length: mesh.cells }, (_, i) => cellSpeed(flow, i)));
+  frames.level.push(levelsToKeep(flow));
+  frames.depth.push(new Float32Array(flow.depth));
+  frames.speed.push(speedsToKeep(flow, mesh.cells));
+}
+
+/** Level of the metal's surface, without the lift that gas gives it; NaN where there is none. */
+function levelsToKeep({ level, depth, gas }: Flow): Float32Array {
+  const kept = new Float32Array(level.length).fill(Number.NaN);
+  for (let i = 0; i < kept.length; i++)
+    if (depth[i]! > DRY_DEPTH) kept[i] = level[i]! - (gas ? gas.head[i]! : 0);
+  return kept;
+}
+
+function speedsToKeep(flow: Flow, cells: number): Float32Array {
+  const kept = new Float32Array(cells);
+  for (let i = 0; i < cells; i++) kept[i] = cellSpeed(flow, i);
+  return kept;
 }
 
 function outlineOf(mesh: Mesh): MeshOutline {

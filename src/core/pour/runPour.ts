@@ -3,7 +3,7 @@ import { DIE_CONDITIONS } from '$src/core/flow/conditions';
 import { type Flow, makeFlow, totalVolume } from '$src/core/flow/flow';
 import { type Forces, frontResistance } from '$src/core/flow/forces';
 import { makeGas } from '$src/core/flow/gas';
-import { DRAG, TIME_WEIGHT } from '$src/core/flow/settings';
+import { CALM_STEP, DRAG, LONGEST_STEP, TIME_WEIGHT } from '$src/core/flow/settings';
 import { GRAVITY } from '$src/core/gravity';
 import { carryHeat } from '$src/core/heat/carryHeat';
 import { setFrontHolds } from '$src/core/heat/frontHold';
@@ -34,6 +34,8 @@ const QUIET_SPEED = 5e-3;
 /** Share of the metal that may still leave over a rim in one look of a quiet pour. */
 const SPILLING_SHARE = 1e-6;
 const FULL_ENOUGH = 0.995;
+/** In a filled cavity metal slower than this has nothing left to do but follow the body [m/s]: it folds nothing, see docs/model.md. */
+const CALM_SPEED = 0.02;
 /** Cosines smaller than this are 0: the body stands upright. */
 const UPRIGHT = 1e-12;
 /** Looks between two reports of progress. */
@@ -76,6 +78,8 @@ interface Run {
   spilledBefore: number;
   drift: number;
   greatestSpeed: number;
+  /** Greatest speed at the last look [m/s]. */
+  speedNow: number;
 }
 
 /**
@@ -182,6 +186,7 @@ function begin(plan: PourPlan, lookEvery: number = SAMPLE_TIME): Run {
     spilledBefore: 0,
     drift: 0,
     greatestSpeed: 0,
+    speedNow: 0,
   };
 }
 
@@ -218,7 +223,7 @@ function advanceToNextLook(run: Run): Outcome | null {
   const target = run.time + run.lookEvery;
   let left = run.lookEvery;
   while (left > 0) {
-    const longest = stepLength(run.flow, run.mesh);
+    const longest = stepLength(run.flow, run.mesh, isCalm(run) ? CALM_STEP : LONGEST_STEP);
     const dt = left / Math.ceil(left / longest - 1e-9);
     const after = left - dt < 1e-12 ? target : target - (left - dt);
     turnBody(run, dt);
@@ -231,6 +236,11 @@ function advanceToNextLook(run: Run): Outcome | null {
     left = target - after;
   }
   return look(run, run.lookEvery);
+}
+
+/** Heat and a machine that falls under its metal keep the ordinary step: their own accuracy hangs on it. */
+function isCalm({ watchers, speedNow, heat, body }: Run): boolean {
+  return speedNow < CALM_SPEED && watchers.fill.share() >= FULL_ENOUGH && !heat && !body;
 }
 
 /** The machine falls on under the metal as it lies now. */
@@ -267,16 +277,13 @@ function look(run: Run, elapsed: number): Outcome | null {
 /** A broken state must not be reported as an arrival, so this comes before the watchers. */
 function checkHealth(run: Run): Outcome | null {
   const { flow } = run;
-  let quickest = 0;
-  for (const u of flow.speed) {
-    const size = u < 0 ? -u : u;
-    if (!(size <= BROKEN_SPEED))
-      return {
-        kind: 'stopped',
-        reason: `Metal speed became ${size.toPrecision(3)} m/s at ${run.time.toFixed(3)} s: the model does not hold here.`,
-      };
-    if (size > quickest) quickest = size;
-  }
+  const quickest = greatestSpeed(flow);
+  if (!(quickest <= BROKEN_SPEED))
+    return {
+      kind: 'stopped',
+      reason: `Metal speed became ${quickest.toPrecision(3)} m/s at ${run.time.toFixed(3)} s: the model does not hold here.`,
+    };
+  run.speedNow = quickest;
   run.greatestSpeed = Math.max(run.greatestSpeed, quickest);
   const drift = Math.abs((totalVolume(flow) + flow.spilled) / run.volumeAtStart - 1);
   run.drift = Math.max(run.drift, drift);
@@ -286,6 +293,17 @@ function checkHealth(run: Run): Outcome | null {
       reason: `Metal was ${drift > 0 ? 'lost or made' : 'lost'}: volume off by ${drift.toExponential(1)} at ${run.time.toFixed(3)} s.`,
     };
   return null;
+}
+
+/** Greatest speed anywhere [m/s]; NaN when any is no number. Metal outside the active cells is at rest. */
+function greatestSpeed({ speed, activeFrom, activeTo }: Flow): number {
+  let quickest = 0;
+  for (let j = activeFrom; j <= activeTo + 1; j++) {
+    const size = Math.abs(speed[j]!);
+    if (!(size <= quickest)) quickest = size;
+    if (Number.isNaN(size)) break;
+  }
+  return quickest;
 }
 
 function ending(run: Run, limit: number): Outcome | null {
