@@ -20,6 +20,8 @@ export interface Choice {
 export interface FromDrawing {
   readonly section: Section | null;
   readonly issues: readonly Issue[];
+  /** What stands over at the ends of the longer of the two lines, and was cut off [m]. */
+  readonly cutOff: number;
 }
 
 /** Ends of floor and roof may differ by this share of the length; what is over is cut off. */
@@ -30,18 +32,18 @@ const SAME = 1e-6;
 export function sectionFrom({ floor, roof, placing, mouth, openTo }: Choice, before: Section): FromDrawing {
   const [low, high] = [wallOf(floor, 'floor', placing), wallOf(roof, 'roof', placing)];
   const wrong = [low, high].flatMap((wall) => ('issues' in wall ? wall.issues : []));
-  if ('issues' in low || 'issues' in high) return { section: null, issues: wrong };
+  if ('issues' in low || 'issues' in high) return { section: null, issues: wrong, cutOff: 0 };
   const from = Math.max(low.points[0]!.x, high.points[0]!.x);
   const to = Math.min(low.points.at(-1)!.x, high.points.at(-1)!.x);
   const whole =
     Math.max(low.points.at(-1)!.x, high.points.at(-1)!.x) - Math.min(low.points[0]!.x, high.points[0]!.x);
   if (to - from < (1 - 2 * OVERHANG) * whole)
-    return { section: null, issues: [differ(low.points, high.points)] };
+    return { section: null, issues: [differ(low.points, high.points)], cutOff: 0 };
   const down = lineAt(low.points, mouth + from, 'right');
   const laid = (points: readonly Point[]): Point[] =>
     cut(points, from, to).map(({ x, y }) => ({ x: tidy(x - from), y: tidy(y - down) }));
   const section = assembled(laid(low.points), laid(high.points), mouth, openTo, before);
-  return { section, issues: checkSection(section) };
+  return { section, issues: checkSection(section), cutOff: tidy(whole - (to - from)) };
 }
 
 /** Hundredths of a millimetre: finer than any drawing is made. */

@@ -8,6 +8,7 @@ import { type Placing, wallOf } from '$src/fromDrawing/placing';
 import { readDxf } from '$src/fromDrawing/readDxf';
 import { readSvg } from '$src/fromDrawing/readSvg';
 import { sectionFrom } from '$src/fromDrawing/sectionFrom';
+import { likelyLines, likelyPlace } from '$src/ui/tracing/chooseLines';
 
 function drawn(read: ReadDrawing): Drawing {
   if ('refused' in read) throw new Error(read.refused[0]!.message);
@@ -286,6 +287,25 @@ describe('a section from a drawing', () => {
     const swapped = sectionFrom({ ...choice, floor: lines[1]!, roof: lines[0]! }, before);
     expect(swapped.issues.length).toBeGreaterThan(0);
     expect(swapped.issues[0]!.remedy).not.toBe('');
+  });
+
+  it('cuts off what stands over at the ends, and says how much', () => {
+    const long = {
+      ...lines[0]!,
+      points: lines[0]!.points.map(({ x, y }) => ({ x: x > 100 ? x + 12 : x, y })),
+    };
+    const { section, cutOff, issues } = sectionFrom({ ...choice, floor: long }, before);
+    expect(issues).toEqual([]);
+    expect(cutOff).toBeCloseTo(0.012, 9);
+    expect(section!.floor.at(-1)!.x).toBeCloseTo(0.355, 9);
+  });
+
+  it('finds likely walls and places for a person to correct', () => {
+    expect(likelyLines(lines)).toEqual({ floor: 0, roof: 1 });
+    const unnamed = lines.toReversed().map((line, index) => ({ ...line, layer: '', name: `line ${index}` }));
+    expect(likelyLines(unnamed)).toEqual({ floor: 1, roof: 0 });
+    expect(likelyPlace(0.09, [0, 0.103, 0.103, 0.355], 0.355)).toBe(0.103);
+    expect(likelyPlace(0.2004, [0, 0.355], 0.355)).toBeCloseTo(0.2, 12);
   });
 
   it('explains an upright line', () => {

@@ -1,3 +1,4 @@
+import { fromMillimetres, toMillimetres } from '$src/core/units';
 import type { DrawnLine } from '$src/fromDrawing/drawing';
 
 /** Numbers of the lines that are most likely floor and roof, for a person to correct. */
@@ -23,3 +24,17 @@ const widthOf = ({ points }: DrawnLine): number => {
   return Math.max(...xs) - Math.min(...xs);
 };
 const heightOf = ({ points }: DrawnLine): number => points.reduce((sum, { y }) => sum + y, 0) / points.length;
+
+/** Corners further off than this share of the length are not meant. */
+const NEAR = 0.12;
+
+/**
+ * A place on the floor or roof that is likely meant [m from the back wall]: the corner nearest to where it is expected,
+ * else the place itself in whole millimetres. `corners` are places along the axis, `length` is that of the section.
+ */
+export function likelyPlace(expected: number, corners: readonly number[], length: number): number {
+  const apart = (x: number): number => Math.abs(x - expected);
+  const inside = corners.filter((x) => x > 1e-6 && x < length - 1e-6 && apart(x) < NEAR * length);
+  if (inside.length === 0) return fromMillimetres(Math.round(toMillimetres(expected)));
+  return inside.reduce((best, x) => (apart(x) < apart(best) ? x : best));
+}
