@@ -1,3 +1,4 @@
+import type { Point } from '$src/core/section/section';
 import { fromMillimetres, toMillimetres } from '$src/core/units';
 import type { DrawnLine } from '$src/fromDrawing/drawing';
 
@@ -37,4 +38,19 @@ export function likelyPlace(expected: number, corners: readonly number[], length
   const inside = corners.filter((x) => x > 1e-6 && x < length - 1e-6 && apart(x) < NEAR * length);
   if (inside.length === 0) return fromMillimetres(Math.round(toMillimetres(expected)));
   return inside.reduce((best, x) => (apart(x) < apart(best) ? x : best));
+}
+
+/** A line that turns less than this at a point goes on in a curve [rad]. */
+const SHARP = 0.2;
+
+/** Places along the axis where a wall turns a corner, and not merely goes on in a curve [m]. */
+export function sharpPlaces(points: readonly Point[]): number[] {
+  const way = (index: number): number =>
+    Math.atan2(points[index]!.y - points[index - 1]!.y, points[index]!.x - points[index - 1]!.x);
+  return points
+    .map(({ x }, index) => ({ x, index }))
+    .filter(
+      ({ index }) => index > 0 && index < points.length - 1 && Math.abs(way(index + 1) - way(index)) > SHARP,
+    )
+    .map(({ x }) => x);
 }
