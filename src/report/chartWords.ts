@@ -54,6 +54,7 @@ export function speedSentence(record: PourRecord): string {
 /** The front-place chart of one pour in words. */
 export function placeSentence(record: PourRecord, levelEnd: number | null): string {
   const { arrivalTime } = record.figures;
+  if (record.figures.stoodAtEnd) return 'The front stands at the end of the die before the tilt begins.';
   if (arrivalTime === null) return 'The front does not reach the end of the die.';
   const index = Math.max(
     0,

@@ -49,6 +49,7 @@ const percentShown = (value: number): string => percentNumber(value / 100);
 
 /** From first passing the mouth to the end wall [s]; null unless both happened during the tilt. */
 export function mouthToEnd(figures: Figures): number | null {
+  if (figures.firstFlow.kind === 'already in the die') return null;
   if (figures.arrivalTime === null || figures.firstFlowTime === null) return null;
   return figures.arrivalTime - figures.firstFlowTime;
 }
@@ -69,7 +70,12 @@ function motionRows(figures: Figures): FigureRow[] {
       value: firstFlowDegrees(figures.firstFlow),
       text: firstFlowText(figures.firstFlow),
     },
-    seconds('first_flow_time_s', 'first flow at', figures.firstFlowTime, firstFlowText(figures.firstFlow)),
+    seconds(
+      'first_flow_time_s',
+      'first flow at',
+      figures.firstFlow.kind === 'already in the die' ? null : figures.firstFlowTime,
+      firstFlowText(figures.firstFlow),
+    ),
     row('peak_front_speed_m_per_s', 'front speed, peak', 'm/s', figures.peakFrontSpeed, speed, neverIn),
     row(
       'peak_front_speed_place_mm',
@@ -96,14 +102,22 @@ function motionRows(figures: Figures): FigureRow[] {
       percentShown,
       neverIn,
     ),
-    seconds('arrival_time_s', 'front at the end wall', figures.arrivalTime, 'not reached'),
+    seconds(
+      'arrival_time_s',
+      'front at the end wall',
+      figures.arrivalTime,
+      figures.stoodAtEnd ? WHILE_LADLING : 'not reached',
+    ),
     seconds('mouth_to_end_s', 'mouth to end', mouthToEnd(figures), mouthToEndMissing(figures)),
   ];
 }
 
+/** The ladle's own stream is not modelled. */
+const WHILE_LADLING = 'not computed: while ladling';
+
 function mouthToEndMissing(figures: Figures): string {
-  if (figures.arrivalTime === null) return 'end not reached';
-  return 'began while ladling';
+  if (figures.firstFlow.kind === 'already in the die') return WHILE_LADLING;
+  return 'end not reached';
 }
 
 function fillRows(figures: Figures): FigureRow[] {

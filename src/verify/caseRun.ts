@@ -7,6 +7,7 @@ import { GRAVITY } from '$src/core/gravity';
 import type { StandingLiquid } from '$src/core/level/stand';
 import { levelOf, rotateLevels, volumeUnder } from '$src/core/mesh/levels';
 import { buildMesh, type Mesh } from '$src/core/mesh/mesh';
+import { mirrorMesh } from '$src/core/mesh/mirror';
 import type { Section } from '$src/core/section/section';
 
 /** How the body lies in time; rate and acceleration enter only as the forces of a turning frame. */
@@ -19,7 +20,7 @@ export interface BodyMotion {
 export interface CaseSetup {
   readonly section: Section;
   readonly meshCells: number;
-  /** Fixed inclination [rad], or a motion; level when absent. */
+  /** Fixed inclination [rad], also past the upright, or a motion above −90°; level when absent. */
   readonly inclination?: number;
   readonly motion?: BodyMotion;
   /** Closed ends without friction when absent. */
@@ -54,10 +55,14 @@ const still = (inclination: number): BodyMotion => ({
   accelerationAt: () => 0,
 });
 
+/** Cosines smaller than this are 0: the body stands upright. */
+const UPRIGHT = 1e-12;
+
 /** A case with an empty channel; fill it with `fillDepth` or `fillLevel`. */
 export function startCase(setup: CaseSetup): CaseRun {
-  const mesh = buildMesh(setup.section, setup.meshCells);
+  const upright = buildMesh(setup.section, setup.meshCells);
   const motion = setup.motion ?? still(setup.inclination ?? 0);
+  const mesh = Math.cos(motion.inclinationAt(0)) < -UPRIGHT ? mirrorMesh(upright) : upright;
   const front = setup.gate
     ? frontResistance(setup.gate.surfaceTension, setup.gate.contactAngle, setup.gate.density)
     : { openFront: 0, slotFront: 0 };
@@ -91,7 +96,7 @@ export function startCase(setup: CaseSetup): CaseRun {
 function turnTo(run: CaseRun, time: number): void {
   const inclination = run.motion.inclinationAt(time);
   run.forces.sin = Math.sin(inclination);
-  run.forces.cos = Math.max(0, Math.cos(inclination));
+  run.forces.cos = run.mesh.upsideDown ? -Math.cos(inclination) : Math.max(0, Math.cos(inclination));
   run.forces.rate = run.motion.rateAt(time);
   run.forces.acceleration = run.motion.accelerationAt(time);
 }

@@ -8,8 +8,10 @@ import type { Family, Outcome } from './check';
 import { atMost, type Finding } from './finding';
 import { centre, centres, greatestSpeed, settleDepths } from './measure';
 
-/** Inclinations of the bar: +60° to −90°. */
-const INCLINATIONS = [60, 45, 30, 20, 10, 5, 1, 0, -1, -5, -10, -20, -30, -45, -60, -75, -89, -90];
+/** The whole range, +75° to −100°; the bar asks for +60° to −90°. */
+const INCLINATIONS = [
+  75, 60, 45, 30, 20, 10, 5, 1, 0, -1, -5, -10, -20, -30, -45, -60, -75, -89, -90, -91, -95, -100,
+];
 const SHARES = [0.15, 0.45, 0.8];
 
 function section(
@@ -271,7 +273,7 @@ export const stillMetal: Family = {
       id: 'still',
       title: 'Still metal at every inclination',
       source: OURS,
-      setting: `${INCLINATIONS.length} inclinations from +60° to −90°, ${SHARES.length} levels, 90 mesh cells, partly dry, under roofs`,
+      setting: `${INCLINATIONS.length} inclinations from +75° to −100°, ${SHARES.length} levels, 90 mesh cells, partly dry, under roofs`,
       run: stillEverywhere,
     },
     {

@@ -106,7 +106,7 @@ describe('run', () => {
     const { code, out, error } = await quietpour('run', await file('wrong.pourbook.json', writeBook(wrong)));
     expect([code, out]).toEqual([1, '']);
     expect(error).toContain(
-      'Tilt: A start at 171.89° is above the highest start, 60°.\n  book.cells.3.tilt.start: ',
+      'Tilt: A start at 171.89° is above the highest start, 75°.\n  book.cells.3.tilt.start: ',
     );
   });
 

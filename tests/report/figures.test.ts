@@ -50,6 +50,8 @@ describe('figure rows', () => {
       figures: { ...inventedFigures, firstFlow: { kind: 'already in the die' } },
     });
     expect(pick(ladled, 'first_flow_deg').text).toBe('already in the die while ladling');
+    expect(pick(ladled, 'mouth_to_end_s').value).toBeNull();
+    expect(pick(ladled, 'mouth_to_end_s').text).toBe('not computed: while ladling');
   });
 
   it('says that gas is held where nothing fills', () => {

@@ -26,6 +26,7 @@ export function figuresOf(
     peakFrontSpeedInclination: peak === null ? null : speeds.inclination[peak]!,
     shareAboveCritical: shareAbove(speeds, plan.liquid.criticalSpeed),
     arrivalTime: watchers.front.arrival()?.time ?? null,
+    stoodAtEnd: watchers.front.startedAtEnd(),
     firstFlowTime,
     filled50Time: half ?? null,
     filled90Time: nine ?? null,

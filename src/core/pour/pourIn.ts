@@ -13,8 +13,11 @@ export function pourIn(flow: Flow, mesh: Mesh, pools: readonly Pool[], sin: numb
   for (const pool of pools) fillPool(flow, mesh, pool);
   for (let i = 0; i < mesh.cells; i++) {
     flow.level[i] = levelOf(flow.levels, mesh, i, flow.volume[i]!);
-    flow.depth[i] = flow.volume[i]! / (mesh.width[i]! * (mesh.x[i + 1]! - mesh.x[i]!));
+    flow.depth[i] = flow.volume[i]! * mesh.tables.perFootprint[i]!;
   }
+  // The first step compares areas with those before it: without them it would take the metal for newly come.
+  for (let j = 1; j < mesh.cells; j++)
+    flow.area[j] = ((flow.volume[j - 1]! + flow.volume[j]!) * mesh.tables.perPath[j]!) / 2;
 }
 
 function fillPool(flow: Flow, mesh: Mesh, pool: Pool): void {

@@ -127,9 +127,11 @@ export interface Figures {
   readonly peakFrontSpeedInclination: number | null;
   /** Length of die floor path run above critical speed, over the path's length, 0 to 1. */
   readonly shareAboveCritical: number | null;
-  /** When the front first touched the end wall [s]. */
+  /** When the front first touched the end wall [s]; null also when it stood there before the tilt began. */
   readonly arrivalTime: number | null;
-  /** When the front first passed the mouth [s]. */
+  /** Whether the front stood at the end wall before the tilt began; absent in older records. */
+  readonly stoodAtEnd?: boolean;
+  /** When the front first passed the mouth [s]; 0 when it was in the die before the tilt began. */
   readonly firstFlowTime: number | null;
   readonly filled50Time: number | null;
   readonly filled90Time: number | null;

@@ -1,8 +1,8 @@
 import { fromDegrees } from '$src/core/units';
 import type { MachineLimits } from './tilt';
 
-/** Inclinations the solver covers so far [rad]; +75° to −100° is wanted. The only place where the range is set. */
-export const INCLINATION_RANGE = { highest: fromDegrees(60), lowest: fromDegrees(-90) } as const;
+/** Inclinations that level fill and solver cover [rad]. The only place where the range is set. */
+export const INCLINATION_RANGE = { highest: fromDegrees(75), lowest: fromDegrees(-100) } as const;
 
 /** Rates a tilting machine may have [rad/s]. */
 export const RATE_RANGE = { slowest: fromDegrees(1), quickest: fromDegrees(120) } as const;

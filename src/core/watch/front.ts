@@ -9,6 +9,8 @@ import type { Watcher } from './watcher';
 /** Window over which the front speed is taken [m]; a fifth of the die when that is shorter. */
 const WINDOW = 20e-3;
 const MICRO = 1e-9;
+/** A front this near the end wall touches it [m]. */
+const TOUCH = 1e-4;
 
 /** What the front watcher knows when the pour is over. */
 export interface FrontWatch extends Watcher {
@@ -16,7 +18,9 @@ export interface FrontWatch extends Watcher {
   /** When the front passed the mouth [s]; null = never; 0 = it stood in the die at the start. */
   firstFlow(): { time: number; inclination: number } | null;
   startedInDie(): boolean;
-  /** When the front reached the die end [s]. */
+  /** Whether the front stood at the end wall before the tilt began. */
+  startedAtEnd(): boolean;
+  /** When the front reached the die end [s]; null = it did not, or stood there before the tilt began. */
   arrival(): { time: number; inclination: number } | null;
 }
 
@@ -46,16 +50,20 @@ export function watchFront(
   let next = 0;
   let before: { time: number; front: number; inclination: number } | null = null;
   let startedInDie = false;
+  let startedAtEnd = false;
   let arrival: { time: number; inclination: number } | null = null;
 
   function look(sample: Sample): void {
-    if (before === null) startedInDie = sample.front > 0;
+    if (before === null) {
+      startedInDie = sample.front > 0;
+      startedAtEnd = sample.front >= dieLength - TOUCH;
+    }
     const from = before ?? { time: sample.time, front: sample.front, inclination: sample.inclination };
     while (next < places && sample.front > next * PLACE_STEP + MICRO) {
       crossings[next] = before === null ? null : crossingAt(next * PLACE_STEP, from, sample);
       next++;
     }
-    if (arrival === null && before !== null && sample.front >= dieLength - 1e-4)
+    if (arrival === null && before !== null && !startedAtEnd && sample.front >= dieLength - TOUCH)
       arrival = { time: sample.time, inclination: sample.inclination };
     before = { time: sample.time, front: sample.front, inclination: sample.inclination };
   }
@@ -91,6 +99,7 @@ export function watchFront(
     frontSpeeds,
     firstFlow: () => (startedInDie ? null : (crossings[0] ?? null)),
     startedInDie: () => startedInDie,
+    startedAtEnd: () => startedAtEnd,
     arrival: () => arrival,
     folds: () => {
       const speeds = frontSpeeds();

@@ -20,18 +20,23 @@ const THINNEST = 1e-6;
 /** Points that lie closer than this to a straight line are left out [m]. */
 const STRAIGHT = 3e-5;
 const NOSE_POINTS = 6;
+/** Cosines smaller than this are 0: the body stands upright. */
+const UPRIGHT = 1e-12;
 
 /**
  * Metal of one frame of a record. `levelOf` gives the lab elevation of the surface in a mesh cell [m], NaN where dry.
  *
  * Levels are joined at the faces of wet neighbours, so that the surface is one line; inside a cell the surface is the
- * straight line between its two face levels, cut by floor and roof. No division by cos(inclination): it holds at −90°.
+ * straight line between its two face levels, cut by floor and roof. No division by cos(inclination): it holds at −90°. Beyond
+ * the upright the roof lies under the metal, so the outline is drawn upside down and turned back: elevations stay.
  */
 export function metalOfFrame(
   outline: MeshOutline,
   inclination: number,
   levelOf: (cell: number) => number,
 ): MetalShape {
+  if (Math.cos(inclination) < -UPRIGHT)
+    return turnedOver(metalOfFrame(outlineTurned(outline), Math.PI - inclination, levelOf));
   const bodies: Point[][] = [];
   const skins: Point[][] = [];
   const cells = outline.x.length - 1;
@@ -43,6 +48,24 @@ export function metalOfFrame(
     from = to;
   }
   return { bodies, skins };
+}
+
+const negated = (heights: ArrayLike<number>): Float64Array => Float64Array.from(heights, (y) => -y);
+
+function outlineTurned(outline: MeshOutline): MeshOutline {
+  return {
+    ...outline,
+    floorLeft: negated(outline.roofLeft),
+    floorRight: negated(outline.roofRight),
+    roofLeft: negated(outline.floorLeft),
+    roofRight: negated(outline.floorRight),
+  };
+}
+
+function turnedOver({ bodies, skins }: MetalShape): MetalShape {
+  const over = (lines: readonly (readonly Point[])[]) =>
+    lines.map((line) => line.map(({ x, y }) => ({ x, y: -y })));
+  return { bodies: over(bodies), skins: over(skins) };
 }
 
 function addRun(

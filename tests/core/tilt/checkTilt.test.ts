@@ -38,8 +38,8 @@ describe('checkTilt', () => {
   });
 
   it.each([
-    ['a start above the range', { ...good, start: fromDegrees(61) }, 'start'],
-    ['an end below the range', { ...good, end: fromDegrees(-91) }, 'end'],
+    ['a start above the range', { ...good, start: fromDegrees(76), limits: DEFAULT_LIMITS }, 'start'],
+    ['an end below the range', { ...good, end: fromDegrees(-101), limits: DEFAULT_LIMITS }, 'end'],
     ['a rate under 1° a second', { ...good, rate: fromDegrees(0.5) }, 'rate'],
     ['a rate over 120° a second', { ...good, rate: fromDegrees(121) }, 'rate'],
     ['no turn', { ...good, end: good.start }, 'end'],
@@ -56,6 +56,12 @@ describe('checkTilt', () => {
     expect(paths(tilt)).toEqual([path]);
   });
 
+  it('takes the whole range of the model, +75° to −100°', () => {
+    expect(
+      paths({ ...good, start: fromDegrees(75), end: fromDegrees(-100), limits: DEFAULT_LIMITS }),
+    ).toEqual([]);
+  });
+
   it('takes the limits of the machine when they are narrower', () => {
     const level: Steady = { ...good, limits: { ...limits, highestStart: 0, quickest: fromDegrees(10) } };
     expect(paths(level)).toEqual(['start', 'rate']);
@@ -64,14 +70,14 @@ describe('checkTilt', () => {
 
   it('never trusts machine limits wider than the model', () => {
     const wide = { ...limits, highestStart: fromDegrees(180), quickest: fromDegrees(1000) };
-    expect(paths({ ...good, limits: wide, start: fromDegrees(70), rate: fromDegrees(500) })).toEqual([
+    expect(paths({ ...good, limits: wide, start: fromDegrees(80), rate: fromDegrees(500) })).toEqual([
       'start',
       'rate',
     ]);
   });
 
   it('says so when the limits themselves leave no room', () => {
-    const check = checkTilt({ ...good, limits: { ...limits, highestStart: fromDegrees(-95) } });
+    const check = checkTilt({ ...good, limits: { ...limits, highestStart: fromDegrees(-105) } });
     expect(check.issues.map((issue) => issue.path)).toEqual(['limits.highestStart']);
     expect(check.nearest).toBeNull();
   });

@@ -69,6 +69,26 @@ describe('metal of a frame', () => {
     for (const p of shape.skins[0]!) expect(p.x).toBeCloseTo(0.0731, 9);
   });
 
+  test('at the ends of the range, +75° and −100°, metal lies below its level on either side (geometry of a trapezoid)', () => {
+    for (const [degrees, level] of [
+      [75, 0.05],
+      [-100, -0.0731],
+    ] as const) {
+      const inclination = fromDegrees(degrees);
+      const sine = Math.sin(inclination);
+      const rise = 0.03 * Math.cos(inclination);
+      const lowest = (j: number) =>
+        Math.min((0.2 * j * sine) / 60, (0.2 * (j + 1) * sine) / 60) + Math.min(0, rise);
+      const shape = metalOfFrame(box(60), inclination, (j) => (lowest(j) < level ? level : NaN));
+      const onFloor = level / sine;
+      const onRoof = (level - rise) / sine;
+      const middle = (onFloor + onRoof) / 2;
+      expect(total(shape.bodies)).toBeCloseTo(0.03 * (degrees > 0 ? middle : 0.2 - middle), 9);
+      expect(shape.skins).toHaveLength(1);
+      expect(lengthOf(shape.skins[0]!)).toBeCloseTo(Math.hypot(0.03, onFloor - onRoof), 9);
+    }
+  });
+
   test('the front has a round nose that comes down to the floor at the front', () => {
     const depth = 0.008;
     const shape = metalOfFrame(box(100), 0, (j) => (j < 60 ? depth : NaN));
