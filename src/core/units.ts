@@ -36,6 +36,7 @@ export const fromSquareMillimetres = (squareMillimetres: number): number =>
 export const toMillipascalSeconds = (pascalSeconds: number): number => pascalSeconds * 1000;
 export const toKilojoules = (joules: number): number => joules / 1000;
 export const fromMilliseconds = (milliseconds: number): number => milliseconds / 1000;
+export const toMilliseconds = (seconds: number): number => seconds * 1000;
 /** Kinematic viscosity: square metres a second to centistokes (mm²/s). */
 export const toCentistokes = (squareMetresPerSecond: number): number =>
   squareMetresPerSecond * MILLIMETRES_PER_METRE ** 2;

@@ -6,7 +6,8 @@ import type { Issue } from '$src/core/issue';
 import { bench } from './bench.svelte';
 import { chooseFile, downloadText, fileNameOf } from './files';
 import { holdBook, lastOpen, noteOpen } from './shelf/bookHold';
-import { bookOf, dropBook, putBook } from './storage';
+import type { KeptBook } from './shelf/keptBook';
+import { allBooks, bookOf, dropBook, putBook } from './storage';
 
 /** An example book on the server. */
 export interface Example {
@@ -124,6 +125,7 @@ class Desk {
     await this.#take(crypto.randomUUID(), isOwn);
     this.#lastText = '';
     this.#textAtOpening = writeBook(bench.book);
+    await this.keepNow(bench.book);
     return true;
   }
 
@@ -181,8 +183,7 @@ class Desk {
 
   async #restore(): Promise<boolean> {
     try {
-      const id = lastOpen() ?? FIRST_KEPT;
-      const last = await bookOf(id);
+      const [id, last] = await lastKept();
       if (this.#isChosen) return true;
       if (!last || !this.openText(last.text, 'The book kept in this browser')) return false;
       await this.#take(id, last.isOwn);
@@ -215,6 +216,15 @@ async function fetchText(path: string): Promise<string> {
   const answer = await fetch(`${base}/${path}`);
   if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
   return answer.text();
+}
+
+/** The book that was open last; when it is gone, the one kept last. */
+async function lastKept(): Promise<[id: string, book: KeptBook | null]> {
+  const id = lastOpen() ?? FIRST_KEPT;
+  const book = await bookOf(id);
+  if (book) return [id, book];
+  const newest = [...(await allBooks())].sort(([, a], [, b]) => b.savedAt.getTime() - a.savedAt.getTime());
+  return newest[0] ?? [id, null];
 }
 
 function tooLarge({ name, size }: File): Notice {

@@ -122,6 +122,11 @@ export const RULES: Readonly<Record<string, Rule>> = {
     libraries: ['svelte', 'd3', 'markdown-it', 'idb', '$app'],
     reason: 'the page reaches the solver through worker/client only, so that it never computes a pour itself',
   },
+  'service-worker': {
+    allowed: [],
+    libraries: ['$service-worker'],
+    reason: 'it puts by and hands out the files of the page, whatever is in them',
+  },
   routes: { allowed: ['ui'], libraries: ['svelte', '$app'], reason: 'a route only places what ui has made' },
 };
 

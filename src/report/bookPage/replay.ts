@@ -1,6 +1,6 @@
 import type { PourRecord } from '$src/core/pour/record';
 import type { Point } from '$src/core/section/section';
-import { toDegrees } from '$src/core/units';
+import { toDegrees, toMilliseconds } from '$src/core/units';
 import { metalOfFrame } from '../drawing/metalShape';
 import { pathOf } from '../drawing/paper';
 import { pictureAt } from '../frames';
@@ -27,7 +27,9 @@ export interface ReplayPicture {
 
 /** A pour as the page replays it. */
 export interface Replay {
+  /** [s], and the same in the browser's unit. */
   readonly duration: number;
+  readonly milliseconds: number;
   readonly pictures: readonly ReplayPicture[];
 }
 
@@ -40,7 +42,7 @@ export function replayOf(record: PourRecord, place: Place): Replay {
   const pictures = Array.from({ length: count }, (_, index) =>
     pictureOf(record, (duration * index) / (count - 1), place),
   );
-  return { duration, pictures };
+  return { duration, milliseconds: toMilliseconds(duration), pictures };
 }
 
 function pictureOf(record: PourRecord, time: number, place: Place): ReplayPicture {

@@ -28,7 +28,7 @@ for (const figure of document.querySelectorAll('[data-replay]')) {
     play.textContent = 'Play';
   }
   function step(now) {
-    const at = Math.min(replay.duration, (now - began) * 1e-3);
+    const at = Math.min(replay.duration, ((now - began) / replay.milliseconds) * replay.duration);
     time.value = at;
     show(at);
     if (at >= replay.duration) pause();
@@ -38,7 +38,7 @@ for (const figure of document.querySelectorAll('[data-replay]')) {
   play.addEventListener('click', () => {
     if (asked) return pause();
     const from = Number(time.value) >= replay.duration - 0.01 ? 0 : Number(time.value);
-    began = performance.now() - from * 1e3;
+    began = performance.now() - (from / replay.duration) * replay.milliseconds;
     play.textContent = 'Pause';
     asked = requestAnimationFrame(step);
   });

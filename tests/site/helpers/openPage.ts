@@ -10,6 +10,10 @@ export interface PageWanted {
   readonly scheme?: Scheme;
   /** Before anything is loaded, e.g. to block a file. */
   readonly prepare?: (context: BrowserContext) => Promise<void>;
+  /** Lets the page keep itself for use without a network; else every file comes from the server. */
+  readonly isKept?: boolean;
+  /** Lets things move; else as for users who want stillness. */
+  readonly moves?: boolean;
   /** Complaints on the console that the test provokes. */
   readonly expectedErrors?: RegExp;
 }
@@ -35,11 +39,20 @@ export function useSite(): OpenPage {
   });
   afterAll(() => browser.close());
 
-  return async ({ width = 1440, height = 900, scheme = 'light', prepare, expectedErrors } = {}) => {
+  return async ({
+    width = 1440,
+    height = 900,
+    scheme = 'light',
+    prepare,
+    expectedErrors,
+    isKept = false,
+    moves = false,
+  } = {}) => {
     const context = await browser.newContext({
       viewport: { width, height },
       colorScheme: scheme,
-      reducedMotion: 'reduce',
+      reducedMotion: moves ? 'no-preference' : 'reduce',
+      serviceWorkers: isKept ? 'allow' : 'block',
     });
     contexts.push(context);
     await prepare?.(context);
@@ -50,10 +63,13 @@ export function useSite(): OpenPage {
   };
 }
 
+/** Said because a test asked for it, not by the page. */
+const BY_THE_TEST = /Service Worker registration blocked by Playwright/;
+
 function collectComplaints(page: Page, keep: (text: string) => void): void {
   page.on('pageerror', (error) => keep(String(error)));
   page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning')
-      keep(`${message.type()}: ${message.text()}`);
+    const isComplaint = message.type() === 'error' || message.type() === 'warning';
+    if (isComplaint && !BY_THE_TEST.test(message.text())) keep(`${message.type()}: ${message.text()}`);
   });
 }

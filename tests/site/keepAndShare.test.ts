@@ -1,0 +1,237 @@
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { expect, inject, test } from 'vitest';
+import { writeBook } from '$src/book/writeBook';
+import type { Book } from '$src/cells/kinds';
+import { linkOf } from '$src/ui/share/bookLink';
+import { firstOf, sampleBook } from '../book/sample';
+import { waitUntilFresh } from './helpers/bench';
+import { openBookFile } from './helpers/books';
+import { useSite } from './helpers/openPage';
+import { picture } from './helpers/picture';
+import { seriousBarriers } from './helpers/seriousBarriers';
+
+const openPage = useSite();
+
+/** A book whose pours are soon done. */
+function quickBook(title: string): Book {
+  const book = sampleBook();
+  const computation = { meshCells: 40, capillaryGate: true, settlingTime: 1 };
+  const cells = book.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation } : cell));
+  return { ...book, title, cells };
+}
+
+const title = (page: Page) => page.getByRole('textbox', { name: 'Title of the book' });
+const file = (name: string) => ({ name: `${name}.pourbook.json`, text: writeBook(quickBook(name)) });
+const kept = (page: Page) => page.locator('header').getByText(/^on this machine/);
+const cellsOf = (page: Page, kind: string) => page.locator(`[data-cell][data-kind="${kind}"]`);
+
+/** What is kept is written shortly after the last change. */
+async function rename(page: Page, name: string): Promise<void> {
+  await title(page).fill(name);
+  await title(page).blur();
+  await expect
+    .poll(
+      () =>
+        page.evaluate(async (wanted) => {
+          const store = await new Promise<IDBDatabase>((resolve) => {
+            const ask = indexedDB.open('quietpour');
+            ask.onsuccess = () => resolve(ask.result);
+          });
+          const books = await new Promise<{ text: string }[]>((resolve) => {
+            const ask = store.transaction('books').objectStore('books').getAll();
+            ask.onsuccess = () => resolve(ask.result);
+          });
+          store.close();
+          return books.some(({ text }) => text.includes(wanted));
+        }, name),
+      { timeout: 10_000 },
+    )
+    .toBe(true);
+}
+
+test('several books are kept, listed with their outline, renamed, taken off and brought back', async () => {
+  const page = await openPage();
+  await openBookFile(page, file('First'));
+  await rename(page, 'Spring trials');
+  await openBookFile(page, file('Second'));
+  await rename(page, 'Autumn trials');
+  await page.reload();
+  await expect.poll(() => title(page).inputValue()).toBe('Autumn trials');
+  await page.getByRole('button', { name: 'Books on this machine' }).click();
+  const shelf = page.getByRole('dialog', { name: 'Books on this machine' });
+  await shelf.getByText('Spring trials').waitFor();
+  expect(await shelf.locator('li').count()).toBe(2);
+  expect(await shelf.locator('svg .floor').count()).toBe(2);
+  await picture(page, 'shelf');
+  expect(await seriousBarriers(page)).toEqual([]);
+  await shelf.getByRole('button', { name: 'Take off Spring trials' }).click();
+  await expect.poll(() => shelf.locator('li').count()).toBe(1);
+  await shelf.getByRole('button', { name: 'Bring it back' }).click();
+  await expect.poll(() => shelf.locator('li').count()).toBe(2);
+  await shelf.getByRole('button', { name: 'Rename Spring trials' }).click();
+  await shelf.getByRole('textbox', { name: 'New title of Spring trials' }).fill('Trials of May');
+  await page.keyboard.press('Enter');
+  await shelf.getByRole('button', { name: 'Open Trials of May' }).click();
+  await expect.poll(() => title(page).inputValue()).toBe('Trials of May');
+});
+
+test('one book in two tabs: the second tab is told, and neither overwrites the other', async () => {
+  const page = await openPage();
+  await openBookFile(page, file('Shared'));
+  await rename(page, 'In the first tab');
+  const second = await page.context().newPage();
+  await second.goto(inject('siteUrl'));
+  await second.getByRole('alert').getByText('This book is open in another tab.').waitFor();
+  await rename(second, 'In the second tab');
+  await page.reload();
+  await expect.poll(() => title(page).inputValue()).toBe('In the first tab');
+});
+
+test('a pour goes by keys to another book, with its inputs; keys move, hide and find cells', async () => {
+  const page = await openPage();
+  await openBookFile(page, file('Source'));
+  const pour = cellsOf(page, 'pour').first();
+  await pour.getByRole('button', { name: /^More for/ }).focus();
+  const clip = await page.evaluate(() => {
+    const data = new DataTransfer();
+    document.activeElement?.dispatchEvent(new ClipboardEvent('copy', { clipboardData: data, bubbles: true }));
+    return data.getData('text/plain');
+  });
+  await openBookFile(page, {
+    name: 'empty.pourbook.json',
+    text: writeBook({ title: 'Empty', casting: '', cells: [firstOf(sampleBook(), 'note')] }),
+  });
+  await expect.poll(() => page.locator('[data-cell]').count()).toBe(1);
+  await page.evaluate((text) => {
+    const data = new DataTransfer();
+    data.setData('text/plain', text);
+    document.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true }));
+  }, clip);
+  await expect.poll(() => page.locator('[data-cell]').count()).toBe(6);
+  expect(await page.getByRole('status').first().textContent()).toMatch(/pasted, with copies of/);
+
+  const tilt = cellsOf(page, 'tilt').first();
+  await tilt.getByRole('textbox', { name: /^Name of/ }).focus();
+  await page.keyboard.press('F8');
+  await expect.poll(() => tilt.locator('.body').count()).toBe(0);
+  const order = () => page.locator('[data-cell]').evaluateAll((cells) => cells.map(({ id }) => id));
+  const before = await order();
+  const id = (await tilt.getAttribute('id'))!;
+  await page.keyboard.press('Alt+Shift+ArrowUp');
+  await expect.poll(async () => (await order()).indexOf(id)).toBe(before.indexOf(id) - 1);
+  expect(await page.evaluate(() => document.activeElement?.closest('[data-cell]')?.id)).toBe(id);
+  await page.keyboard.press('Alt+Shift+Insert');
+  await expect.poll(() => cellsOf(page, 'tilt').count()).toBe(2);
+  await page.keyboard.press('F2');
+  await page.keyboard.type('charge');
+  await page.keyboard.press('Enter');
+  await expect
+    .poll(() =>
+      page.evaluate(() => document.activeElement?.closest('[data-cell]')?.getAttribute('data-kind')),
+    )
+    .toBe('charge');
+  await page.keyboard.press('F4');
+  await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+  await picture(page, 'keys');
+});
+
+test('a link brings a book, which asks before it is opened', async () => {
+  const page = await openPage();
+  await openBookFile(page, file('Own'));
+  await rename(page, 'My own');
+  const fragment = await linkOf(file('Sent').text);
+  await page.goto('about:blank');
+  await page.goto(`${inject('siteUrl')}${fragment}`);
+  const offer = page.getByRole('alertdialog');
+  await offer.getByText('The link brings a book: Sent').waitFor();
+  expect(await title(page).inputValue()).toBe('My own');
+  await offer.getByRole('button', { name: 'Open it' }).click();
+  await expect.poll(() => title(page).inputValue()).toBe('Sent');
+  await page.goto('about:blank');
+  await page.goto(`${inject('siteUrl')}${fragment!.slice(0, 90)}`);
+  await page.getByRole('alert').getByText('The book in the link could not be opened.').waitFor();
+  expect(await title(page).inputValue()).toBe('Sent');
+});
+
+test('a file dropped on the page is opened; one from a newer program is refused and harms nothing', async () => {
+  const page = await openPage();
+  const drop = (name: string, text: string) =>
+    page.evaluate(
+      ([name, text]) => {
+        const data = new DataTransfer();
+        data.items.add(new File([text!], name!, { type: 'application/json' }));
+        for (const type of ['dragover', 'drop'])
+          document.body.dispatchEvent(
+            new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true }),
+          );
+      },
+      [name, text],
+    );
+  await kept(page).waitFor();
+  await drop('dropped.pourbook.json', file('Dropped').text);
+  await expect.poll(() => title(page).inputValue()).toBe('Dropped');
+  await drop('newer.pourbook.json', file('Newer').text.replace('"version": 1', '"version": 7'));
+  await page.getByRole('alert').getByText('newer.pourbook.json could not be opened.').waitFor();
+  expect(await page.getByRole('alert').textContent()).toContain('saved by a newer Quietpour');
+  expect(await title(page).inputValue()).toBe('Dropped');
+});
+
+test('storage that refuses is told, and the book stays on the page', async () => {
+  const page = await openPage({
+    prepare: async (context) => {
+      await context.addInitScript(() => {
+        const refuse = () => {
+          throw new DOMException('no room', 'QuotaExceededError');
+        };
+        IDBObjectStore.prototype.put = refuse;
+      });
+    },
+  });
+  await page.getByRole('alert').getByText('no room left to keep the book').waitFor();
+  await openBookFile(page, file('Homeless'));
+  await expect.poll(() => title(page).inputValue()).toBe('Homeless');
+  await page.getByRole('alert').getByText('no room left to keep the book').waitFor();
+  await page.locator('header').getByText('not kept: save as a file').waitFor();
+});
+
+test('the saved page opens from the disk without a network and replays its pours', async () => {
+  const page = await openPage();
+  await openBookFile(page, file('Replayed'));
+  await waitUntilFresh(page);
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save as a page that plays' }).click();
+  const path = join(mkdtempSync(join(tmpdir(), 'quietpour-page-')), 'book.html');
+  writeFileSync(path, readFileSync(await (await saving).path()));
+  const saved = await page.context().newPage();
+  const asked: string[] = [];
+  const complaints: string[] = [];
+  saved.on('request', (request) => asked.push(request.url()));
+  saved.on('console', (message) => complaints.push(message.text()));
+  await saved.goto(`file://${path}`);
+  const replay = saved.locator('[data-replay]').first();
+  const words = replay.locator('output');
+  const first = await words.textContent();
+  await replay.getByRole('slider').fill('1.5');
+  expect(await words.textContent()).not.toBe(first);
+  const metal = replay.locator('.metal');
+  const still = await metal.getAttribute('d');
+  await replay.getByRole('button', { name: 'Play' }).click();
+  await expect.poll(() => metal.getAttribute('d')).not.toBe(still);
+  await picture(saved, 'saved-page');
+  expect(asked.filter((url) => !url.startsWith('file:') && !url.startsWith('data:'))).toEqual([]);
+  expect(complaints).toEqual([]);
+});
+
+test('after the first visit the page opens without a network, with the book as it was', async () => {
+  const page = await openPage({ isKept: true, expectedErrors: /ERR_INTERNET_DISCONNECTED|Failed to load/ });
+  await openBookFile(page, file('Offline'));
+  await rename(page, 'In the cellar');
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await page.context().setOffline(true);
+  await page.reload();
+  await expect.poll(() => title(page).inputValue(), { timeout: 15_000 }).toBe('In the cellar');
+  await waitUntilFresh(page);
+});
