@@ -256,3 +256,36 @@ describe('reading a pour window', () => {
     }
   });
 });
+
+describe('the answers in docs/teaching.md', () => {
+  it.each([
+    [oxideFilm, 'gentle', 0.29],
+    [oxideFilm, 'falling', 0.75],
+    [ladle, 'fill-1', 0.33],
+    [ladle, 'fill-18', 0.58],
+    [pastLevel, 'even', 0.32],
+    [pastLevel, 'slow-first', 0.22],
+    [pastLevel, 'quick-first', 0.5],
+    [sillJet, 'high', 0.64],
+  ])('$title: the front of %s reaches about %f m/s', (book, id, speed) => {
+    expect(Math.abs(peak(recordOf(book, id)) - speed)).toBeLessThan(0.02);
+  });
+
+  it.each([
+    [uphill, 'level-pit', -10],
+    [uphill, 'uphill-flush', 19],
+    [ladle, 'fill-1', 11],
+    [ladle, 'fill-18', -3],
+  ])('$title: metal of %s comes in near %i°', (book, id, degrees) => {
+    expect(Math.abs(firstFlow(recordOf(book, id)) - degrees)).toBeLessThan(1);
+  });
+
+  it.each([
+    [oxideFilm, 'gentle'],
+    [pastLevel, 'even'],
+    [sillJet, 'high'],
+  ])('$title: the front of %s runs faster at the end than at the mouth', (book, id) => {
+    const { speed } = recordOf(book, id).frontSpeeds;
+    expect(speed[speed.length - 1]!).toBeGreaterThan(2 * speed[0]!);
+  });
+});

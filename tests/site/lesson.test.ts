@@ -1,0 +1,177 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Locator, Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { readBook } from '$src/book/readBook';
+import { openBookFile, saveBookFile } from './helpers/books';
+import { useSite } from './helpers/openPage';
+import { picture } from './helpers/picture';
+import { seriousBarriers } from './helpers/seriousBarriers';
+
+const openPage = useSite();
+const PATIENCE = { timeout: 60_000 };
+
+const example = (name: string): string =>
+  readFileSync(fileURLToPath(new URL(`../../static/${name}.pourbook.json`, import.meta.url)), 'utf8');
+
+async function opened(page: Page, name: string): Promise<void> {
+  await openBookFile(page, { name: `${name}.pourbook.json`, text: example(name) });
+}
+
+async function give(
+  page: Page,
+  button: Locator,
+  file: { name: string; mimeType: string; buffer: Buffer },
+): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await button.click();
+  await (await chooser).setFiles(file);
+}
+
+test('a student draws, picks, and only then sees the result', PATIENCE, async () => {
+  const page = await openPage();
+  await opened(page, 'class-oxide-film');
+  const pour = page.locator('#gentle');
+  await expect.poll(() => pour.textContent(), PATIENCE).toContain('The result is hidden.');
+  const section = page.locator('#flush-basin');
+  expect(await section.getByText('What it does to').count()).toBe(0);
+
+  const guess = page.locator('#guess-gentle');
+  const show = guess.getByRole('button', { name: 'Give the guess and see the result' });
+  expect(await show.isDisabled()).toBe(true);
+  const points = guess.getByRole('slider');
+  expect(await points.count()).toBe(7);
+  await points.last().focus();
+  for (let press = 0; press < 3; press++) await page.keyboard.press('Shift+ArrowUp');
+  expect(await points.last().getAttribute('aria-valuetext')).toBe('0.54 m/s');
+  await show.click();
+  await expect
+    .poll(() => guess.textContent(), PATIENCE)
+    .toContain('You drew a peak of 0.54 m/s; the computed one is 0.29 m/s');
+  await expect.poll(() => pour.textContent(), PATIENCE).not.toContain('hidden');
+  await expect.poll(() => pour.locator('[data-verdict]').count(), PATIENCE).toBe(1);
+
+  const choice = page.locator('#guess-falling');
+  await choice.getByText('stays under critical speed').click();
+  await choice.getByRole('button', { name: 'Give the guess and see the result' }).click();
+  await expect.poll(() => choice.textContent(), PATIENCE).toContain('Not as computed.');
+  await choice.getByText('For the teacher: what is asked').click();
+  expect(await choice.getByRole('textbox', { name: 'question' }).isDisabled()).toBe(true);
+  await picture(page, 'lesson');
+  expect(await seriousBarriers(page)).toEqual([]);
+
+  const tilt = page.locator('#uphill');
+  await tilt.getByRole('button', { name: /^More for/ }).click();
+  await tilt.getByRole('button', { name: /^Lock its inputs/ }).click();
+  await expect
+    .poll(() => tilt.getByRole('textbox', { name: /^Name of this tilt/ }).getAttribute('readonly'))
+    .not.toBeNull();
+  const saved = readBook(await saveBookFile(page));
+  if ('issues' in saved) throw new Error(JSON.stringify(saved.issues));
+  const kept = saved.book.cells.flatMap((cell) =>
+    cell.kind === 'guess' ? [[cell.given, cell.picked, cell.drawn.length]] : [],
+  );
+  expect(kept).toEqual([
+    [true, null, 7],
+    [true, 'under', 0],
+  ]);
+  expect(saved.book.cells.find(({ id }) => id === 'uphill')?.locked).toBe(true);
+});
+
+test('castings are set against the prediction, and come in and go out as CSV', PATIENCE, async () => {
+  const page = await openPage();
+  await opened(page, 'castings-log');
+  const log = page.locator('#log');
+  await log.scrollIntoViewIfNeeded();
+  await expect
+    .poll(() => log.getByRole('heading', { level: 3 }).textContent(), PATIENCE)
+    .toMatch(/^Scrap goes with the prediction\..*11 of 42/);
+  await log.getByRole('combobox', { name: 'castings counted as bad' }).selectOption('with lap or misrun');
+  await expect
+    .poll(() => log.getByRole('heading', { level: 3 }).textContent())
+    .toMatch(/^Cannot be told apart\./);
+  await picture(page, 'castings');
+
+  const text = 'date,pour,good,lap\nweek 4,The old way,40,12\nweek 5,The old way,x,1\n';
+  await give(page, log.getByRole('button', { name: 'Read rows from CSV' }), {
+    name: 'more.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(text),
+  });
+  await expect
+    .poll(() => log.getByRole('status').textContent())
+    .toMatch(/one row read from more\.csv.*Row 3 of the file: “x” in good/);
+  expect(await log.getByRole('button', { name: /^Take out row/ }).count()).toBe(6);
+
+  const saving = page.waitForEvent('download');
+  await log.getByRole('button', { name: 'Save rows as CSV' }).click();
+  const stream = await (await saving).createReadStream();
+  const pieces: Buffer[] = [];
+  for await (const piece of stream) pieces.push(piece as Buffer);
+  const lines = Buffer.concat(pieces).toString('utf8').trim().split('\n');
+  expect(lines).toHaveLength(7);
+  expect(lines[6]).toBe('week 4,The old way,,,,,,40,0,12,0,0,0,');
+});
+
+const SVG = `<svg xmlns="http://www.w3.org/2000/svg" width="400mm" height="200mm" viewBox="0 0 400 200">
+<script>document.title = 'run'</script>
+<path id="floor" d="M20 150H380"/><path id="roof" d="M20 50H120V110H380V125"/><path id="loop" d="M20 20H200L100 30H380"/></svg>`;
+const svgFile = { name: 'die.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(SVG) };
+
+test(
+  'a section is taken from a drawing, and traced over a picture that the book keeps',
+  PATIENCE,
+  async () => {
+    const page = await openPage();
+    await opened(page, 'class-uphill');
+    const cell = page.locator('#pit-basin');
+    await cell.getByRole('button', { name: 'Starting shapes' }).click();
+    await cell.getByRole('button', { name: /^from a drawing/ }).click();
+    await give(page, cell.getByRole('button', { name: 'Choose a drawing' }), {
+      ...svgFile,
+      buffer: Buffer.from('<svg><path'),
+    });
+    await expect.poll(() => cell.getByRole('alert').textContent()).toContain('not readable as SVG');
+    await give(page, cell.getByRole('button', { name: 'Choose a drawing' }), svgFile);
+    const take = cell.getByRole('button', { name: 'Take it as the section' });
+    await expect.poll(() => take.isEnabled()).toBe(true);
+    await cell.getByRole('combobox', { name: 'floor' }).selectOption({ label: 'loop' });
+    await expect.poll(() => cell.textContent()).toContain('“loop” runs back on itself');
+    expect(await take.isDisabled()).toBe(true);
+    await cell.getByRole('combobox', { name: 'floor' }).selectOption({ label: 'floor' });
+    await picture(page, 'drawing');
+    await take.click();
+    await expect.poll(() => cell.getByRole('button', { name: 'Take it as the section' }).count()).toBe(0);
+    expect(await page.title()).not.toContain('run');
+
+    await cell.getByRole('button', { name: 'Starting shapes' }).click();
+    await cell.getByRole('button', { name: /^over a picture/ }).click();
+    await give(page, cell.getByRole('button', { name: 'Choose a picture' }), {
+      name: 'no.png',
+      mimeType: 'image/png',
+      buffer: Buffer.from('no'),
+    });
+    await expect
+      .poll(() => cell.getByRole('alert').textContent())
+      .toContain('no.png cannot be used as a picture.');
+    await give(page, cell.getByRole('button', { name: 'Choose a picture' }), {
+      name: 'scan.png',
+      mimeType: 'image/png',
+      buffer: await page.screenshot(),
+    });
+    await expect.poll(() => cell.locator('svg image').count()).toBe(1);
+    await cell.getByRole('slider', { name: 'mark A' }).focus();
+    await page.keyboard.press('Shift+ArrowRight');
+    await picture(page, 'traced');
+    expect(await seriousBarriers(page)).toEqual([]);
+
+    const saved = readBook(await saveBookFile(page));
+    if ('issues' in saved) throw new Error(JSON.stringify(saved.issues));
+    const section = saved.book.cells.find(({ id }) => id === 'pit-basin');
+    if (section?.kind !== 'section') throw new Error('No section.');
+    expect(section.section.floor.at(-1)!.x).toBeCloseTo(0.36, 9);
+    expect(section.section.roof).toHaveLength(4);
+    expect(section.underlay!.image).toMatch(/^data:image\/jpeg;base64,/);
+    expect(section.underlay!.marks[0].x).toBe(144 + 10);
+  },
+);
