@@ -269,6 +269,7 @@ int main(int argc, char **argv) {
   memcpy(V, V0, sizeof(double) * (size_t)n);
   levels(sin(start), fabs(cos(start)));
   for (int i = 0; i < n; i++) { eta[i] = level_of(i, V[i]); h[i] = V[i] / (B[i] * (x[i + 1] - x[i])); }
+  for (int j = 1; j < n; j++) A[j] = (V[j - 1] + V[j]) / (2 * fpath[j]);
   clock_t begun = clock();
   double time = 0, turning = (start - end) / rate;
   while (time < total - 1e-9) {
