@@ -15,6 +15,8 @@ const example = (name: string): string =>
   readFileSync(fileURLToPath(new URL(`../../static/${name}.pourbook.json`, import.meta.url)), 'utf8');
 
 async function opened(page: Page, name: string): Promise<void> {
+  // A button pressed before the page has woken does nothing.
+  await page.locator('#add-a-cell').waitFor();
   await openBookFile(page, { name: `${name}.pourbook.json`, text: example(name) });
 }
 
