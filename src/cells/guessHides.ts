@@ -22,3 +22,12 @@ const SHOWS_RESULTS: ReadonlySet<string> = new Set([
   'card',
   'shop card',
 ]);
+
+/** The first guess still to be given about a pour that takes this section: what is read off the section would answer it. */
+export function guessOverSection(book: Book, section: CellId): GuessCell | null {
+  const takes = (id: CellId): boolean =>
+    book.cells.some((cell) => cell.id === id && cell.kind === 'pour' && cell.section === section);
+  const asks = (cell: Cell): cell is GuessCell =>
+    cell.kind === 'guess' && cell.hides && !cell.given && cell.pours.some(takes);
+  return book.cells.find(asks) ?? null;
+}
