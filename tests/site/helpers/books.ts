@@ -5,11 +5,21 @@ export interface BookFile {
   readonly text: string;
 }
 
+/** A button pressed before the page has come to life does nothing, as for a user; who then presses again. */
+const PRESSES = 6;
+const UNTIL_PRESSED_AGAIN = 5000;
+
 /** Opens a book file the way a user does: the button, then the system's file window. */
 export async function openBookFile(page: Page, { name, text }: BookFile): Promise<void> {
-  const window = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Open a book file' }).first().click();
-  await (await window).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+  for (let press = 0; press < PRESSES; press++) {
+    const window = page.waitForEvent('filechooser', { timeout: UNTIL_PRESSED_AGAIN }).catch(() => null);
+    await page.getByRole('button', { name: 'Open a book file' }).first().click();
+    const chooser = await window;
+    if (!chooser) continue;
+    await chooser.setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+    return;
+  }
+  throw new Error('The button “Open a book file” opens no file window.');
 }
 
 /** Saves the book as a file the way a user does, and gives its text. */
