@@ -49,7 +49,7 @@ export function choicesOf(ask: GuessAsk, pours: readonly AskedPour[]): readonly 
   if (ask !== 'quickest') return CHOICES[ask];
   return [
     ...pours.map(({ id, name }) => ({ key: id, label: name })),
-    { key: CLOSE, label: 'no difference worth the name' },
+    { key: CLOSE, label: 'the fastest two are alike' },
   ];
 }
 
