@@ -57,7 +57,7 @@ function report(what: string, { sketches, longTasks }: Awaited<ReturnType<typeof
   );
 }
 
-test('the front-speed curve follows a corner, a level and a stage while they are dragged', async () => {
+test('the front-speed curve follows a corner, a level and the end of a tilt while they are dragged', async () => {
   const page = await openPage({ height: 1500 });
   await waitUntilFresh(page);
   const section = page.locator('[data-kind="section"]').first();
@@ -87,7 +87,7 @@ test('the front-speed curve follows a corner, a level and a stage while they are
   const tilt = page.locator('[data-kind="tilt"]', { has: page.locator('.knot.hold') }).first();
   await tilt.locator('.knot').nth(1).scrollIntoViewIfNeeded();
   await watchTasks(page);
-  await swing(page, tilt.locator('.knot').nth(1), { right: 30, down: 10 });
+  await swing(page, tilt.locator('.knot').nth(1), { right: -60, down: 0 });
   await page.mouse.up();
   const stage = await measured(page);
   report('stage', stage);

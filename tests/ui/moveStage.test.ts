@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { Stage } from '$src/core/tilt/tilt';
 import { turnsOf } from '$src/core/tilt/turns';
-import { moveStage } from '$src/ui/tilt/moveStage';
+import { moveEnd, moveStage } from '$src/ui/tilt/moveStage';
 
 const tilt = (stages: readonly Stage[]) =>
   ({ kind: 'staged', start: 0.5, smoothing: 0.3, limits: DEFAULT_LIMITS, stages }) as const;
@@ -26,4 +26,18 @@ test('the end of a stage given by rate lands where it is dragged to', () => {
 test('a stage given by time stays given by time, and none becomes shorter than nothing', () => {
   const moved = moveStage(tilt([{ to: -1.5, time: 3 }]), 0, { time: -5, inclination: -1.4 });
   expect(moved.stages[0]).toEqual({ to: -1.4, time: 0.35 });
+});
+
+test('the end of a steady tilt lands where it is dragged to', () => {
+  const steady = {
+    kind: 'steady',
+    start: 0.5,
+    end: -1.5,
+    rate: 0.25,
+    smoothing: 0.3,
+    limits: DEFAULT_LIMITS,
+  } as const;
+  const moved = moveEnd(steady, { time: 6, inclination: -1.2 });
+  expect(turnsOf(moved)[0]!.time).toBeCloseTo(6, 12);
+  expect(moved.end).toBe(-1.2);
 });

@@ -1,6 +1,7 @@
 import type { Knot, Stage, Tilt } from '$src/core/tilt/tilt';
 import { restTime, turnsOf } from '$src/core/tilt/turns';
 
+type Steady = Extract<Tilt, { kind: 'steady' }>;
 type Staged = Extract<Tilt, { kind: 'staged' }>;
 
 /** No stage is dragged shorter than this [s]. */
@@ -18,4 +19,10 @@ export function moveStage(tilt: Staged, index: number, knot: Knot): Staged {
   const moved: Stage =
     'time' in stage ? { to, time: steadyTime + rest } : { to, rate: (turns[index]!.from - to) / steadyTime };
   return { ...tilt, stages: tilt.stages.with(index, moved) };
+}
+
+/** The end of a steady tilt dragged to a time and an inclination. */
+export function moveEnd(tilt: Steady, { time, inclination }: Knot): Steady {
+  const steadyTime = Math.max(SHORTEST, time - restTime(0, 1, tilt.smoothing));
+  return { ...tilt, end: inclination, rate: (tilt.start - inclination) / steadyTime };
 }
