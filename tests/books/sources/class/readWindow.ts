@@ -9,11 +9,11 @@ const takes = (tilt: string) => ({ section: 'wall', charge: 'charge', tilt });
 /** Few points on a very coarse mesh: the map is there within seconds, and its edges are as coarse. */
 const WINDOW = {
   axes: [
-    { setting: 'tilt.time', from: 2, to: 18, points: 9 },
-    { setting: 'tilt.start', from: fromDegrees(-10), to: fromDegrees(45), points: 8 },
+    { setting: 'tilt.time', from: 1.5, to: 18, points: 12 },
+    { setting: 'tilt.start', from: fromDegrees(-10), to: fromDegrees(45), points: 7 },
   ],
   figure: 'peakFrontSpeed',
-  meshCells: 60,
+  meshCells: 80,
   repeatability: [],
 } as const;
 
@@ -26,19 +26,19 @@ export const readWindow = {
     sectionCell('wall', 'Wall of 4 mm', WALL, 'charge'),
     metal(),
     tucked(tiltCell('middle-tilt', 'In 6 seconds', steady(30, 21))),
-    tucked(tiltCell('quick-tilt', 'In 3 seconds', steady(30, 44))),
+    tucked(tiltCell('quick-tilt', 'In 2 seconds', steady(30, 70.6))),
     tucked(tiltCell('slow-tilt', 'In 12 seconds', steady(30, 10.25))),
     tucked(
       chargeCell('charge', '25 mm of head', 'wall', 'middle-tilt', { by: 'head', head: fromMillimetres(25) }),
     ),
     guessCell(
       'guess-quick',
-      'Guess: in 3 seconds',
+      'Guess: in 2 seconds',
       'speed call',
       ['quick'],
-      'The machine swings from +30° to upright in three seconds. Is the front under or over critical speed?',
+      'The machine swings from +30° to upright in two seconds. Is the front under or over critical speed?',
     ),
-    classPour('quick', 'In 3 seconds', takes('quick-tilt')),
+    classPour('quick', 'In 2 seconds', takes('quick-tilt')),
     guessCell(
       'guess-slow',
       'Guess: in 12 seconds',
@@ -58,9 +58,9 @@ export const readWindow = {
     studyCell('window', 'Pour window of the wall', 'middle', WINDOW),
     note('how-to-read', 'How to read it', [
       'Tilt time runs along the foot, start angle up the side. Every dot was computed as a pour; what lies between takes the nearest answer. Steep hatch folds film, level lines lap, blank paper is sound. The ring and cross is where the pour above stands.',
-      '**Find your three pours** on the line of +30°: 3 seconds in the hatch, 12 seconds among the level lines, 6 seconds between. Then press a point anywhere and open it as a pour.',
+      '**Find your three pours** on the line of +30°: 2 seconds in the hatch, 12 seconds among the level lines, 6 seconds between. Then press a point anywhere and open it as a pour.',
       'Read three things off a window. *How wide* it is along the foot: that is how much the machine may stray in time. *Where you stand in it*: nearer the quick edge or the slow one. *Which way it leans*: does an uphill start widen it?',
-      'The two edges are not equally sure. The quick edge rests on the front speed and the sum of the first lesson. The slow edge rests on heat: coat and die temperature here are the defaults of the program, not measured on your die. And a map of 72 points on a coarse mesh has coarse edges: before you lean on a point near one, open it as a pour with 400 mesh cells.',
+      'The two edges are not equally sure. The quick edge rests on the front speed and the sum of the first lesson. The slow edge rests on heat: coat and die temperature here are the defaults of the program, not measured on your die. And a map of 84 points on a coarse mesh has coarse edges: before you lean on a point near one, open it as a pour with 400 mesh cells.',
     ]),
   ]),
   casting: 'Rain shield for a greenhouse vent, A356',
