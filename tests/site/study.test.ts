@@ -52,3 +52,19 @@ test('a pour window is computed, told in words, and its points open as pours', a
   expect(await page.locator('[data-kind="tilt"]').count()).toBe(2);
   expect(await seriousBarriers(page)).toEqual([]);
 });
+
+test('a book opened again shows its study without running it', async () => {
+  const page = await openPage({ expectedErrors: /Failed to load resource|ERR_FAILED/ });
+  await openBookFile(page, { name: 'window.pourbook.json', text: writeBook(studyBook()) });
+  const study = page.locator('[data-kind="study"]');
+  await study.scrollIntoViewIfNeeded();
+  await expect.poll(() => study.getAttribute('data-state'), { timeout: 120_000 }).toBe('fresh');
+  const map = () =>
+    study.getByRole('img', { name: /^Map of start angle against tilt time/ }).getAttribute('aria-label');
+  const before = await map();
+  await page.context().route(/pour\.worker/, (route) => route.abort());
+  await page.reload();
+  await study.scrollIntoViewIfNeeded();
+  await expect.poll(() => study.getAttribute('data-state'), { timeout: 30_000 }).toBe('fresh');
+  expect(await map()).toBe(before);
+});
