@@ -50,7 +50,13 @@ const everyPour = SHELF.flatMap(({ book }) =>
 describe.each(everyPour)('$title: $id', ({ book, id }) => {
   it('runs to its end with sound figures', () => {
     const { outcome, figures, health } = recordOf(book, id);
-    expect(['filled and quiet', 'quiet, not filled']).toContain(outcome.kind);
+    // Metal that goes stiff on the way may still creep when the time is up.
+    const ends = [
+      'filled and quiet',
+      'quiet, not filled',
+      ...(figures.lap?.kind === 'misrun' ? ['out of time'] : []),
+    ];
+    expect(ends).toContain(outcome.kind);
     for (const value of Object.values(figures))
       if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
     expect(health.volumeDrift).toBeLessThan(1e-12);

@@ -3,13 +3,13 @@ import { fromDegrees, fromMillimetres } from '$src/core/units';
 import { chargeCell, note, sectionCell, steady, studyCell, tiltCell } from '../shop';
 import { aims, classPour, guessCell, lesson, metal, tucked } from './lesson';
 
-const WALL = thinWall({ ...THIN_WALL, wallHeight: fromMillimetres(4) });
+const WALL = thinWall(THIN_WALL);
 const takes = (tilt: string) => ({ section: 'wall', charge: 'charge', tilt });
 
 /** Few points on a very coarse mesh: the map is there within seconds, and its edges are as coarse. */
 const WINDOW = {
   axes: [
-    { setting: 'tilt.time', from: 1.5, to: 18, points: 12 },
+    { setting: 'tilt.time', from: 1.5, to: 21, points: 14 },
     { setting: 'tilt.start', from: fromDegrees(-10), to: fromDegrees(45), points: 7 },
   ],
   figure: 'peakFrontSpeed',
@@ -20,33 +20,33 @@ const WINDOW = {
 export const readWindow = {
   ...lesson('Too quick, too slow: reading a pour window', [
     aims('20', [
-      'A rain shield, 4 mm thick. Turned too quickly its front folds its skin in; turned too slowly it freezes on the way. The map of what is left between is the **pour window**.',
+      'A rain shield, 5 mm thick. Turned too quickly its front folds its skin in; turned too slowly it freezes on the way. The map of what is left between is the **pour window**.',
       'First three pours, one by one. Then the map, where each of them is a single point.',
     ]),
-    sectionCell('wall', 'Wall of 4 mm', WALL, 'charge'),
+    sectionCell('wall', 'Wall of 5 mm', WALL, 'charge'),
     metal(),
     tucked(tiltCell('middle-tilt', 'In 6 seconds', steady(30, 21))),
-    tucked(tiltCell('quick-tilt', 'In 2 seconds', steady(30, 70.6))),
-    tucked(tiltCell('slow-tilt', 'In 12 seconds', steady(30, 10.25))),
+    tucked(tiltCell('quick-tilt', 'In 1½ seconds', steady(30, 100))),
+    tucked(tiltCell('slow-tilt', 'In 18 seconds', steady(30, 6.78))),
     tucked(
       chargeCell('charge', '25 mm of head', 'wall', 'middle-tilt', { by: 'head', head: fromMillimetres(25) }),
     ),
     guessCell(
       'guess-quick',
-      'Guess: in 2 seconds',
+      'Guess: in 1½ seconds',
       'speed call',
       ['quick'],
-      'The machine swings from +30° to upright in two seconds. Is the front under or over critical speed?',
+      'The machine swings from +30° to upright in one and a half seconds. Is the front under or over critical speed?',
     ),
-    classPour('quick', 'In 2 seconds', takes('quick-tilt')),
+    classPour('quick', 'In 1½ seconds', takes('quick-tilt')),
     guessCell(
       'guess-slow',
-      'Guess: in 12 seconds',
+      'Guess: in 18 seconds',
       'filling',
       ['slow'],
-      'Now it takes 12 seconds. Does the wall fill before its metal goes stiff?',
+      'Now it takes 18 seconds. Does the wall fill before its metal goes stiff?',
     ),
-    classPour('slow', 'In 12 seconds', takes('slow-tilt')),
+    classPour('slow', 'In 18 seconds', takes('slow-tilt')),
     guessCell(
       'guess-middle',
       'Guess: in 6 seconds',
@@ -58,9 +58,9 @@ export const readWindow = {
     studyCell('window', 'Pour window of the wall', 'middle', WINDOW),
     note('how-to-read', 'How to read it', [
       'Tilt time runs along the foot, start angle up the side. Every dot was computed as a pour; what lies between takes the nearest answer. Steep hatch folds film, level lines lap, blank paper is sound. The ring and cross is where the pour above stands.',
-      '**Find your three pours** on the line of +30°: 2 seconds in the hatch, 12 seconds among the level lines, 6 seconds between. Then press a point anywhere and open it as a pour.',
+      '**Find your three pours** on the line of +30°: 1½ seconds in the hatch, 18 seconds among the level lines, 6 seconds between. Then press a point anywhere and open it as a pour.',
       'Read three things off a window. *How wide* it is along the foot: that is how much the machine may stray in time. *Where you stand in it*: nearer the quick edge or the slow one. *Which way it leans*: does an uphill start widen it?',
-      'The two edges are not equally sure. The quick edge rests on the front speed and the sum of the first lesson. The slow edge rests on heat: coat and die temperature here are the defaults of the program, not measured on your die. And a map of 84 points on a coarse mesh has coarse edges: before you lean on a point near one, open it as a pour with 400 mesh cells.',
+      'The two edges are not equally sure. The quick edge rests on the front speed and the sum of the first lesson. The slow edge rests on heat: coat and die temperature here are the defaults of the program, not measured on your die. And a map of 98 points on a coarse mesh has coarse edges: before you lean on a point near one, open it as a pour with 400 mesh cells. In a wall so thin the slow edge then comes some seconds sooner: cold is where the mesh still speaks loudest.',
     ]),
   ]),
   casting: 'Rain shield for a greenhouse vent, A356',
