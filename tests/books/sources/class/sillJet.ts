@@ -6,9 +6,9 @@ const POURS = ['flush', 'low', 'high'];
 export const sillJet = lesson('Why a sill makes a jet', [
   aims('15', [
     'A sill between basin and die is easy to machine and keeps the metal back until the machine turns. Many dies have one. This lesson is about what it does with the metal it keeps.',
-    'One arm, one weight, one start of 20° uphill, three basins: flush, a sill of 12 mm, a sill of 25 mm.',
+    'One arm, one weight, one start of 20° uphill, three basins: flush, a sill of 12 mm, and a longer pit behind a sill of 25 mm.',
   ]),
-  sectionCell('high-sill', 'Sill of 25 mm', armBehind({ length: 115, pit: 25, open: 50 }), 'high-charge'),
+  sectionCell('high-sill', 'Sill of 25 mm', armBehind(PIT), 'high-charge'),
   metal(),
   tucked(tiltCell('tilt', 'From 20° uphill', steady(20, 15))),
   tucked(chargeCell('high-charge', 'Behind 25 mm', 'high-sill', 'tilt', WEIGHT)),
@@ -31,14 +31,13 @@ export const sillJet = lesson('Why a sill makes a jet', [
     'Guess: three sills',
     'quickest',
     POURS,
-    'Flush, 12 mm and 25 mm, otherwise the same. Whose front runs fastest?',
+    'Flush, 12 mm, and the longer pit behind 25 mm: the same arm, weight, start and turning. Whose front runs fastest?',
   ),
   classPour('flush', 'Flush', { section: 'flush-basin', charge: 'flush-charge', tilt: 'tilt' }),
   classPour('low', 'Over 12 mm', { section: 'low-sill', charge: 'low-charge', tilt: 'tilt' }),
   compareCell('three-sills', 'Three basins', POURS, 'inclination'),
-  tucked(sectionCell('pit-basin', 'Sill of 25 mm, longer pit', armBehind(PIT), 'pit-charge')),
   tucked(tiltCell('level-tilt', 'From level', steady(0, 15))),
-  tucked(chargeCell('pit-charge', 'In the longer pit', 'pit-basin', 'level-tilt', WEIGHT)),
+  tucked(chargeCell('level-charge', 'The same weight, level', 'high-sill', 'level-tilt', WEIGHT)),
   guessCell(
     'guess-level',
     'Guess: started level',
@@ -47,8 +46,8 @@ export const sillJet = lesson('Why a sill makes a jet', [
     'Last, the sill of 25 mm on a machine that can only start level. Before you look: metal comes over the sill with the die some 10° downhill. How far below the sill does the end of a 200 mm arm lie then, and what speed does a fall of that height give?',
   ),
   classPour('level', 'Over 25 mm, started level', {
-    section: 'pit-basin',
-    charge: 'pit-charge',
+    section: 'high-sill',
+    charge: 'level-charge',
     tilt: 'level-tilt',
   }),
   note('what-it-means', 'What it means', [
