@@ -2,6 +2,7 @@ import { csvFormatRows } from 'd3';
 import type { PourRecord } from '$src/core/pour/record';
 import { METRIC, type PageUnits, toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
 import { figureRows, firstFlowText } from './figures';
+import { frontLedJson } from './frontLedFile';
 import { columnsIn } from './inUnits';
 import { plainText } from './sentence';
 import type { Curve } from './series';
@@ -42,6 +43,7 @@ export function pourJson(name: string, record: PourRecord) {
     verdict: plainText(verdict(record).sentence),
     first_flow: firstFlowText(record.figures.firstFlow),
     figures: Object.fromEntries(figureRows(record).map(({ key, value }) => [key, value])),
+    ...frontLedJson(record),
     folds: record.folds.map((fold) => ({
       kind: fold.kind,
       size: fold.size,

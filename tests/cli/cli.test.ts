@@ -10,6 +10,7 @@ import { evaluateBook } from '$src/cells/evaluate';
 import type { Book } from '$src/cells/kinds';
 import type { PourRecord } from '$src/core/pour/record';
 import { simulate } from '$src/core/pour/simulate';
+import { fromDegrees } from '$src/core/units';
 import { pourJson } from '$src/report/pourFile';
 import { firstOf, sampleBook } from '../book/sample';
 
@@ -88,6 +89,29 @@ describe('run', () => {
     expect(out).toMatch(/^Hinge arms, trial 1\n/);
     expect(out).toMatch(/front speed, peak +0\.\d\d m\/s\n/);
     expect(out).not.toMatch(/Pour +Pour 2/);
+  });
+
+  it('works out a front-led tilt and says how, as text and as JSON', async () => {
+    const cell = firstOf(book, 'tilt');
+    const { start, limits } = cell.tilt;
+    const tilt = {
+      kind: 'front-led',
+      start,
+      end: fromDegrees(-90),
+      limits,
+      share: 0.5,
+      homeWithin: null,
+    } as const;
+    const path = await file('led.pourbook.json', writeBook(replaceCell(book, { ...cell, tilt })));
+    const text = await quietpour('run', path, '--cell', 'Pour');
+    expect([text.code, text.error]).toEqual([0, '']);
+    expect(text.out).toMatch(/Wanted 0\.\d\d m\/s/);
+    expect(text.out).toMatch(/In \d stages: to /);
+    const { pours } = JSON.parse((await quietpour('run', path, '--cell', 'Pour', '--json')).out);
+    const { tries, chosen, stages } = pours[0].front_led;
+    expect(tries.length).toBeGreaterThan(0);
+    expect(tries[chosen].peak_front_speed_m_per_s).toBe(pours[0].figures.peak_front_speed_m_per_s);
+    expect(stages.at(-1).to_deg).toBeCloseTo(-90, 3);
   });
 
   it('takes the pours of a compare', async () => {

@@ -48,6 +48,11 @@ export const RULES: Readonly<Record<string, Rule>> = {
   },
   'core/metal': { allowed: BASICS, reason: 'a metal is the same in every die' },
   'core/tilt': { allowed: BASICS, reason: 'the machine turns the same whatever it carries' },
+  'core/fit': {
+    allowed: [...BASICS, 'core/tilt'],
+    libraries: ['ml-levenberg-marquardt'],
+    reason: 'a fit turns the machine many times; it knows nothing of pours',
+  },
   'core/mesh': { allowed: [...BASICS, 'core/section'], reason: 'the mesh is made from the outline alone' },
   'core/flow': {
     allowed: [...BASICS, 'core/mesh', 'core/tilt', 'core/metal'],
@@ -117,6 +122,7 @@ export const RULES: Readonly<Record<string, Rule>> = {
       'cells',
       'book',
       'fromDrawing',
+      'core/fit',
       'worker/client',
     ],
     libraries: ['svelte', 'd3', 'markdown-it', 'idb', '$app'],

@@ -1,7 +1,10 @@
+import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { useSite } from './helpers/openPage';
 
 const openPage = useSite();
+const kindOf = (page: Page, kind: string) =>
+  page.locator('label', { hasText: new RegExp(`^\\s*${kind}\\s*$`) });
 
 test('dragging the valve open moves the curve of a machine tilt at once', async () => {
   const page = await openPage();
@@ -37,4 +40,46 @@ test('a file of readings with decimal commas becomes a tilt, and says what it wa
     .setInputFiles({ name: 'dry-run.csv', mimeType: 'text/csv', buffer });
   await expect.poll(() => page.locator('.file').first().textContent()).toContain('decimal comma; 120 rows');
   await expect.poll(() => page.locator('.dial p').first().textContent()).toContain('−80.0°');
+});
+
+test('knots of a drawn tilt are dragged on the chart, as one step back', async () => {
+  const page = await openPage();
+  await kindOf(page, 'drawn').first().click();
+  const time = page.getByRole('textbox', { name: 'knot 5 time' }).first();
+  await time.waitFor();
+  const before = Number(await time.inputValue());
+  const knot = page.locator('.chart .knot').nth(4);
+  await knot.scrollIntoViewIfNeeded();
+  const box = (await knot.boundingBox())!;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + 6, y + 4);
+  await page.mouse.move(x + 14, y + 8);
+  await page.mouse.up();
+  await expect.poll(async () => Number(await time.inputValue())).toBeGreaterThan(before);
+  await page.keyboard.press('Control+z');
+  await expect.poll(async () => Number(await time.inputValue())).toBe(before);
+});
+
+test('a front-led tilt is worked out in its pour, and its stages are taken', async () => {
+  const page = await openPage();
+  await kindOf(page, 'front-led').first().click();
+  const led = page.locator('.led').first();
+  await expect.poll(() => led.textContent(), { timeout: 60_000 }).toMatch(/the front peaks at 0\.\d\d m\/s/);
+  await led.getByRole('button', { name: 'Take these stages' }).click();
+  await expect.poll(() => page.locator('input[type=radio][value=staged]').first().isChecked()).toBe(true);
+});
+
+test('a machine is fitted to a measured tilt of the book, and set for a wanted one', async () => {
+  const page = await openPage();
+  await page.goto(new URL('?book=better-tilt.pourbook.json', page.url()).href);
+  await kindOf(page, 'machine').nth(1).click();
+  await page.getByText('Fit to a measured tilt').click();
+  await page.getByRole('button', { name: 'Fit', exact: true }).click();
+  await expect.poll(() => page.locator('.machine').textContent()).toContain('as fitted by');
+  await page.getByText('Settings for a wanted tilt').click();
+  await page.getByRole('button', { name: 'Find valve and weights' }).click();
+  await expect.poll(() => page.locator('.machine').textContent()).toMatch(/valve open \d/);
+  await page.getByRole('button', { name: 'Take these settings' }).click();
 });

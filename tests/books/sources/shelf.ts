@@ -1,5 +1,6 @@
 import type { Book } from '$src/cells/kinds';
 import { basinLengths } from './basinLengths';
+import { betterTilt } from './betterTilt';
 import { castingsLog } from './castingsLog';
 import { ladle } from './class/ladle';
 import { oxideFilm } from './class/oxideFilm';
@@ -55,6 +56,11 @@ export const SHELF: readonly Shelved[] = [
     file: 'setting-the-damper.pourbook.json',
     summary: 'A machine that falls under its own weight, held by oil: two openings of one valve.',
     book: settingDamper,
+  },
+  {
+    file: 'better-tilt.pourbook.json',
+    summary: 'A tilt told by a phone on the frame folds film; led by its front, the same arm does better.',
+    book: betterTilt,
   },
   {
     file: 'castings-log.pourbook.json',

@@ -1,6 +1,5 @@
 import { GRAVITY } from '$src/core/gravity';
 import { type Damper, damperState, makeDamper } from './damper';
-import { inRoom } from './linkage';
 import type { Machine } from './machine';
 
 /** The metal as the body feels it: its weight where it is, its inertia as if it were carried. */
@@ -67,7 +66,8 @@ const FRICTION_RATE = 1e-4;
 
 export function torquesAt(body: Body, inclination: number, rate: number, metal: MetalLoad): Torques {
   return {
-    ...weightTorques(body, inclination, metal),
+    gravity: -GRAVITY * levelPlace(body.moment, inclination),
+    metal: -GRAVITY * metal.moment,
     damper: damperState(body.damper, inclination, rate).torque,
     friction: -frictionLimit(body, metal) * Math.tanh(rate / FRICTION_RATE),
     cushion: -cushionDamping(body, inclination) * rate,
@@ -80,10 +80,13 @@ export function weightTorques(
   metal: MetalLoad,
 ): Pick<Torques, 'gravity' | 'metal'> {
   return {
-    gravity: -GRAVITY * inRoom(body.moment, inclination).x,
+    gravity: -GRAVITY * levelPlace(body.moment, inclination),
     metal: -GRAVITY * metal.moment,
   };
 }
+
+const levelPlace = ({ x, y }: Body['moment'], inclination: number): number =>
+  x * Math.cos(inclination) - y * Math.sin(inclination);
 
 /** Torque the bearing can hold [N·m]: friction × load × journal radius; the load is the weight. */
 export function frictionLimit({ machine, mass }: Body, metal: MetalLoad): number {

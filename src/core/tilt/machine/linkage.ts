@@ -19,7 +19,7 @@ export function reachAt({ attachment, anchor }: Cylinder, inclination: number): 
   const eye = inRoom(attachment, inclination);
   const dx = eye.x - anchor.x;
   const dy = eye.y - anchor.y;
-  const length = Math.hypot(dx, dy);
+  const length = Math.sqrt(dx * dx + dy * dy);
   // The eye moves by (−y, x) per radian about the pivot.
   const lever = length > 0 ? (-eye.y * dx + eye.x * dy) / length : 0;
   return { length, lever };

@@ -25,9 +25,15 @@ export function bodyAtRest(body: Body, inclination: number, metal: MetalLoad): B
   return { time: 0, inclination, rate: 0, acceleration, struckAt: null };
 }
 
-/** The body dt later [s], with the metal's load held; in equal steps of at most BODY_STEP. */
-export function stepBody(body: Body, state: BodyState, metal: MetalLoad, dt: number): BodyState {
-  const steps = Math.max(1, Math.ceil(dt / BODY_STEP - 1e-9));
+/** The body dt later [s], with the metal's load held; in equal steps of at most `longest`. */
+export function stepBody(
+  body: Body,
+  state: BodyState,
+  metal: MetalLoad,
+  dt: number,
+  longest: number = BODY_STEP,
+): BodyState {
+  const steps = Math.max(1, Math.ceil(dt / longest - 1e-9));
   let next = state;
   for (let i = 0; i < steps; i++) next = shortStep(body, next, metal, dt / steps);
   return next;

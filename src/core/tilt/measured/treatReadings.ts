@@ -43,8 +43,9 @@ export function treatReadings(readings: readonly Reading[], treatment: Treatment
   const begin = corrected[from]!.time;
   const time = corrected[to]!.time - begin;
   const count = Math.min(KNOTS, to - from);
-  const start = meanAngle(corrected.slice(0, from + 1));
-  const end = meanAngle(corrected.slice(to));
+  // Half of each rest, away from the turn: the body creeps before it shows and after it seems to stand.
+  const start = meanAngle(corrected.slice(0, Math.ceil((from + 1) / 2)));
+  const end = meanAngle(corrected.slice(-Math.ceil((corrected.length - to) / 2)));
   const knots = Array.from({ length: count }, (_, k) => {
     const at = (time * (k + 1)) / count;
     return { time: at, inclination: k === count - 1 ? end : between(corrected, smooth, begin + at) };

@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import { evaluateBook } from '$src/cells/evaluate';
+import type { Book } from '$src/cells/kinds';
+import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
+import type { PourRecord } from '$src/core/pour/record';
+import { simulate } from '$src/core/pour/simulate';
+import { dryRun } from '$src/core/tilt/machine/dryRun';
+import { motionOf } from '$src/core/tilt/motionOf';
+import { fromCelsius, fromDegrees } from '$src/core/units';
+import { betterTilt } from './sources/betterTilt';
+import { settingDamper } from './sources/settingDamper';
+
+/** What the notes of the two books on tilts claim, on the coarse mesh and on the mesh of the books. */
+
+function planOf(book: Book, pour: string, meshCells: number): PourPlan {
+  const evaluation = evaluateBook(book).get(pour);
+  if (evaluation?.state !== 'needs a run') throw new Error(`${pour} is ${evaluation?.state}`);
+  return { ...evaluation.plan, computation: { ...evaluation.plan.computation, meshCells } };
+}
+
+function recordOf(plan: PourPlan): PourRecord {
+  const run = simulate(plan);
+  let step = run.next();
+  while (!step.done) step = run.next();
+  return step.value;
+}
+
+describe.each([PREVIEW_MESH_CELLS, 400])('from a measured tilt to a better one, %d mesh cells', (cells) => {
+  const measured = recordOf(planOf(betterTilt, 'pour-measured', cells));
+  const led = recordOf(planOf(betterTilt, 'pour-front-led', cells));
+  const critical = measured.plan.liquid.criticalSpeed;
+
+  it('the measured tilt runs the front over critical', () =>
+    expect(measured.figures.peakFrontSpeed!).toBeGreaterThan(critical));
+
+  it('the front-led one stays under 60 % of critical, and its correction lowers the peak', () => {
+    const { tries, chosen } = led.frontLed!;
+    expect(led.figures.peakFrontSpeed!).toBeLessThan(0.6 * critical);
+    expect(chosen).toBeGreaterThan(0);
+    expect(tries[chosen]!.peakFrontSpeed!).toBeLessThan(tries[0]!.peakFrontSpeed!);
+  });
+
+  it('folds less, and fills the arm', () => {
+    expect(led.folds.length).toBeLessThan(measured.folds.length);
+    expect(led.figures.foldScore).toBeLessThan(measured.figures.foldScore);
+    expect(led.outcome.kind).toBe('filled and quiet');
+  });
+
+  it('turns no quicker than 20° a second', () => {
+    const motion = motionOf(led.frontLed!.tries[led.frontLed!.chosen]!.tilt);
+    for (let t = 0; t < motion.duration; t += 0.02)
+      expect(Math.abs(motion.rateAt(t))).toBeLessThanOrEqual(fromDegrees(20));
+  });
+});
+
+it('the measured tilt of the book has the band of three repeats', () => {
+  const { tilt } = planOf(betterTilt, 'pour-measured', 100);
+  if (tilt.kind !== 'measured') throw new Error(`The tilt is ${tilt.kind}.`);
+  expect(tilt.band!.count).toBe(3);
+  expect(tilt.band!.time).toBeGreaterThan(0.05);
+  expect(tilt.band!.time).toBeLessThan(0.3);
+});
+
+describe('setting the damper', () => {
+  const [open, shut] = (['pour-open', 'pour-shut'] as const).map((id) => planOf(settingDamper, id, 100));
+  const machineOf = ({ tilt }: PourPlan) => {
+    if (tilt.kind !== 'machine') throw new Error(`The tilt is ${tilt.kind}.`);
+    return tilt;
+  };
+
+  it('differs in nothing but the valve', () => {
+    const [a, b] = [machineOf(open!), machineOf(shut!)];
+    if (a.machine.valve.by !== 'turns' || b.machine.valve.by !== 'turns')
+      throw new Error('Not set by turns.');
+    expect([a.machine.valve.open, b.machine.valve.open]).toEqual([1.5, 0.5]);
+    expect({ ...a.machine, valve: { ...a.machine.valve, open: 0.5 } }).toEqual(b.machine);
+    expect({ ...open!, tilt: null }).toEqual({ ...shut!, tilt: null });
+  });
+
+  it('the rate is not even over the stroke', () => {
+    const { motion } = dryRun(machineOf(shut!));
+    const rates = [0.25, 0.5, 0.75].map((share) => Math.abs(motion.rateAt(share * motion.duration)));
+    expect(Math.max(...rates)).toBeGreaterThan(1.15 * Math.min(...rates));
+  });
+
+  it('half a turn is much slower, and at 5 °C slower again by half at least', () => {
+    const tilt = machineOf(shut!);
+    const oil = { ...tilt.machine.oil, temperature: fromCelsius(5) };
+    const time = (of: typeof tilt) => dryRun(of).motion.duration;
+    expect(time(tilt)).toBeGreaterThan(2 * time(machineOf(open!)));
+    expect(time({ ...tilt, machine: { ...tilt.machine, oil } })).toBeGreaterThan(1.5 * time(tilt));
+  });
+
+  it('the more open valve runs the front faster', () => {
+    const peaks = [open!, shut!].map((plan) => recordOf(plan).figures.peakFrontSpeed!);
+    expect(peaks[0]).toBeGreaterThan(peaks[1]!);
+  });
+});
