@@ -1,8 +1,15 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { openBookFile } from './helpers/books';
 import { useSite } from './helpers/openPage';
 
 const openPage = useSite();
+const betterTilt = readFileSync(
+  fileURLToPath(new URL('../../static/better-tilt.pourbook.json', import.meta.url)),
+  'utf8',
+);
 const kindOf = (page: Page, kind: string) =>
   page.locator('label', { hasText: new RegExp(`^\\s*${kind}\\s*$`) });
 
@@ -73,9 +80,12 @@ test('a front-led tilt is worked out in its pour, and its stages are taken', asy
 
 test('a machine is fitted to a measured tilt of the book, and set for a wanted one', async () => {
   const page = await openPage();
-  await page.goto(new URL('?book=better-tilt.pourbook.json', page.url()).href);
+  await openBookFile(page, { name: 'better.pourbook.json', text: betterTilt });
+  await expect
+    .poll(() => page.getByRole('textbox', { name: 'Title of the book' }).inputValue())
+    .toMatch(/better one/);
   await kindOf(page, 'machine').nth(1).click();
-  await page.getByText('Fit to a measured tilt').click();
+  await page.getByText('Fit to a measured tilt').first().click();
   await page.getByRole('button', { name: 'Fit', exact: true }).click();
   await expect.poll(() => page.locator('.machine').textContent()).toContain('as fitted by');
   await page.getByText('Settings for a wanted tilt').click();
