@@ -79,12 +79,26 @@ describe('D03 valve coefficient', () => {
     );
   it.each([
     ['Kv per Cv (exact units)', kvFromCv(1)],
+    ['water 3000 kg/h, dp 3 bar -> Kv (read, printed 1.7)', 3 / flow(1, 3, 1)],
+    ['water 20 m3/h, dp 4 bar -> Kv (read, printed 10)', 20 / flow(1, 4, 1)],
     ['Cv per Kv', 1 / kvFromCv(1)],
     ['Kv=0.8, dp 0.34 bar water -> Q m3/h (read, printed 0.47)', flow(0.8, 0.34, 1)],
     ['oil SG 0.86, Kv 0.05, dp 20 bar -> Q m3/h', flow(0.05, 20, 0.86)],
     ['CdA in m2 equal to Kv=1', areaOfKv(1)],
     ['Kv of a 2 mm orifice with Cd 0.61', (0.61 * Math.PI * 0.002 ** 2) / 4 / areaOfKv(1)],
   ])('%s', (name, value) => expect(relativeError(value, known.get(name)!)).toBeLessThan(2e-9));
+
+  it('that valve as Cv: the table divides by N1 as printed, 0.865, which is the exact factor to 3 in 100 000', () => {
+    const valve = 20 / flow(1, 4, 1);
+    const printed = known.get('that valve as Cv (read, printed 11.56)')!;
+    expect(relativeError(valve / known.get('IEC 60534 N1 for Cv (rounded 0.865)')!, printed)).toBeLessThan(
+      2e-9,
+    );
+    expect(relativeError(valve / kvFromCv(1), printed)).toBeLessThan(3e-5);
+  });
+
+  it('IEC 60534 N1 for Cv is Kv per Cv to the three digits it is printed with', () =>
+    expect(kvFromCv(1)).toBeCloseTo(known.get('IEC 60534 N1 for Cv (rounded 0.865)')!, 4));
 });
 
 /** Sources: a public worksheet for ASTM D341; ISO 3448 mid-points (from memory). */
@@ -93,6 +107,28 @@ describe('D04 viscosity against temperature', () => {
     const points = { at40: fromCentistokes(get('v40_cSt')), at100: fromCentistokes(get('v100_cSt')) };
     const here = toCentistokes(viscosityAt(points, fromCelsius(get('T_C'))));
     expect(relativeError(here, get('v_cSt'))).toBeLessThan(1e-8);
+  });
+
+  it('the published sheet, whose T is t + 273: two oils by a shifted temperature', () => {
+    const sheet = rowsOf(D04)[0]!;
+    const points = {
+      at40: fromCentistokes(sheet.get('v40_cSt')),
+      at100: fromCentistokes(sheet.get('v100_cSt')),
+    };
+    // Its kelvins differ from true ones by 0.15, which moves the viscosity by about a part in a hundred thousand.
+    const here = toCentistokes(viscosityAt(points, fromCelsius(sheet.get('T_C'))));
+    expect(relativeError(here, sheet.get('v_cSt'))).toBeLessThan(2e-5);
+    expect(relativeError(here, sheet.get('v_cSt'))).toBeGreaterThan(1e-6);
+  });
+
+  it.each(rowsOf(D04).slice(1))('$name: A and B from two temperatures', ({ get }) => {
+    const points = { at40: fromCentistokes(get('v40_cSt')), at100: fromCentistokes(get('v100_cSt')) };
+    const twice = (celsius: number) =>
+      Math.log10(Math.log10(toCentistokes(viscosityAt(points, fromCelsius(celsius))) + 0.7));
+    const [low, high] = [Math.log10(fromCelsius(10)), Math.log10(fromCelsius(90))];
+    const slope = (twice(10) - twice(90)) / (high - low);
+    expect(relativeError(slope, get('B'))).toBeLessThan(1e-8);
+    expect(relativeError(twice(10) + slope * low, get('A'))).toBeLessThan(1e-8);
   });
 
   it('grades agree with the table', () => {
