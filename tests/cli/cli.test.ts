@@ -1,13 +1,14 @@
 import { execFile } from 'node:child_process';
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
-import { replaceCell } from '$src/cells/edit';
+import { addCell, replaceCell } from '$src/cells/edit';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { Book } from '$src/cells/kinds';
+import { newCell } from '$src/cells/newCell';
 import type { PourRecord } from '$src/core/pour/record';
 import { simulate } from '$src/core/pour/simulate';
 import { fromDegrees } from '$src/core/units';
@@ -193,5 +194,38 @@ describe('what is not understood', () => {
     const { code, error } = await quietpour(...words);
     expect(code).toBe(1);
     expect(error).toContain('quietpour run BOOK');
+  });
+});
+
+describe('card', () => {
+  const book = addCell(quickBook(), { ...newCell('shop card', quickBook()), name: 'Next shift' });
+
+  it('writes one page without a script, with the figures of the run', async () => {
+    const path = await file('card.pourbook.json', writeBook(book));
+    const page = join(folder, 'card.html');
+    const { code, out, error } = await quietpour('card', path, '--out', page);
+    expect([code, error]).toEqual([0, '']);
+    expect(out).toBe(`Shop card of “Pour 2”.\n${page}\n`);
+    const html = await readFile(page, 'utf8');
+    expect(html).toMatch(/^<!doctype html>/);
+    expect(html).not.toMatch(/<script|<link|src=|url\(['"]?http/);
+    const { figures, planHash } = recordOf(book, 'pour-2');
+    expect(html).toContain(`${figures.peakFrontSpeed!.toFixed(2)} m/s (`);
+    expect(html).toContain(planHash.slice(0, 12));
+    expect(html).toContain('size: A4 portrait');
+  });
+
+  it('takes a pour by name, follows the units of the book, and says what it cannot find', async () => {
+    const units = { length: 'in', mass: 'lb', temperature: 'degF' } as const;
+    const path = await file('card-units.pourbook.json', writeBook({ ...book, units }));
+    const page = join(folder, 'pour.html');
+    expect((await quietpour('card', path, '--cell', 'Pour', '--out', page)).code).toBe(0);
+    const html = await readFile(page, 'utf8');
+    expect(html).toMatch(/<td class="unit">lb</);
+    expect(html).not.toMatch(/<td class="unit">kg</);
+    const lost = await quietpour('card', path, '--cell', 'Nobody', '--out', page);
+    expect(lost.code).toBe(1);
+    expect(lost.error).toMatch(/no one card or pour “Nobody”.*\n.*“Next shift”/s);
+    expect((await quietpour('card', path)).error).toMatch(/needs --out/);
   });
 });

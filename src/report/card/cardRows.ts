@@ -17,6 +17,9 @@ const LONGEST_NAME = 36;
 const LONGEST_PART = 24;
 const LONGEST_REMARK = 110;
 const MOST_COATS = 3;
+/** Names of regions: two lines when there is one row of them, one line otherwise. */
+const ONE_COAT_NAMES = 62;
+const COAT_NAMES = 30;
 
 /** A name cut to what fits, so that the card stays one page. */
 export function shortened(text: string, most: number = LONGEST_NAME): string {
@@ -139,7 +142,7 @@ function coats({ record: { plan }, units }: CardSource): CardTable {
     groups.set(key, [...(groups.get(key) ?? []), region.name]);
   }
   const rows = [...groups].map(([key, names]) => [
-    shortened(listText(names), 30),
+    shortened(listText(names), groups.size === 1 ? ONE_COAT_NAMES : COAT_NAMES),
     ...(JSON.parse(key) as string[]),
   ]);
   const left = rows.length - MOST_COATS;

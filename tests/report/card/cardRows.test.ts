@@ -55,7 +55,7 @@ describe('what is set', () => {
     expect(settingOf(source, 'metal at the tilt').number).toBe('715');
     expect(settingOf(source, 'die surface').number).toBe('350');
     expect(cardRows(source).coats.rows).toEqual([
-      ['basin and feeder, root, arm a…', 'Normal insulating', '350 °C'],
+      ['basin and feeder, root, arm and boss', 'Normal insulating', '350 °C'],
     ]);
   });
 
