@@ -45,6 +45,7 @@ export function cardCurve(record: PourRecord): string {
       ),
     ...x
       .ticks(6)
+      .filter((tick) => x(tick) < PLOT.right - 4)
       .map(
         (tick) =>
           `<text class="middle" x="${short(x(tick))}" y="${SIZE.height - 8}">${secondMark(tick)}</text>`,

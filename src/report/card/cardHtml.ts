@@ -41,7 +41,7 @@ function upper(card: ShopCard, source: CardSource, id: string): string {
       ? ''
       : `<p class="warning"><b>Do not pour by this card.</b> ${escaped(card.warning)}</p>`;
   return `<header><div class="title"><span>shop card</span><h2>${escaped(card.title)}</h2></div>${card.head.map(field).join('')}</header>
-${warning}<div class="card-drawing">${cardSketch(source.record.plan, source.units, `${id}-sketch`)}</div>`;
+${warning}<div class="card-drawing" role="group" aria-label="Drawing" tabindex="0">${cardSketch(source.record.plan, source.units, `${id}-sketch`)}</div>`;
 }
 
 function middle(card: ShopCard, source: CardSource): string {

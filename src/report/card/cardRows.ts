@@ -13,7 +13,7 @@ import { cardDamper, cardTilt } from './cardTilt';
 import { cardWatch } from './cardWatch';
 import type { CardLine, CardSetting, CardSource, CardTable, ShopCard } from './shopCard';
 
-const LONGEST_NAME = 36;
+const LONGEST_NAME = 42;
 const LONGEST_PART = 24;
 const LONGEST_REMARK = 110;
 const MOST_COATS = 3;
@@ -44,7 +44,7 @@ export function cardRows(source: CardSource): ShopCard {
     title: shortened(book.casting || book.title),
     warning: source.warning,
     head: [
-      known('alloy', shortened(metal.name, 18)),
+      known('alloy', shortened(metal.name, LONGEST_PART)),
       known('die', shortened(pour.section, LONGEST_PART)),
       known('pour', shortened(pour.name, LONGEST_PART)),
       model('the model says', plainText(verdict(record).sentence.slice(0, 1)).replace(/\.$/, '')),
