@@ -45,6 +45,8 @@ const page = defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/site/**'],
           testTimeout: 60_000,
+          // The tests keep no state between files, and loading the modules anew for each costs a third of the time.
+          isolate: false,
         },
       },
       {
