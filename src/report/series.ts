@@ -28,10 +28,7 @@ export function dieLength(record: PourRecord): number {
 }
 
 /** Front speed [m/s] by place [mm], time [s] or inclination [°]. */
-export function frontSpeedCurve(
-  { frontSpeeds }: { readonly frontSpeeds: FrontSpeeds },
-  by: SpeedBy,
-): Curve {
+export function frontSpeedCurve({ frontSpeeds }: { readonly frontSpeeds: FrontSpeeds }, by: SpeedBy): Curve {
   const x = {
     place: () => list(frontSpeeds.place, toMillimetres),
     time: () => list(frontSpeeds.time),

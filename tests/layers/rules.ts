@@ -23,13 +23,18 @@ const HEAT_AT_REST = [
   'core/heat/checkHeat',
   'core/heat/coat',
   'core/heat/coats',
+  'core/heat/dieCycle',
+  'core/heat/dieWarming',
   'core/heat/ejection',
   'core/heat/heatPlan',
+  'core/heat/ladling',
   'core/heat/restingParts',
   'core/heat/shrinkage',
   'core/heat/thermal',
   'core/heat/thermalMetals',
+  'core/heat/waitInBasin',
   'core/pour/heatPlanOf',
+  'core/pour/ladledMetal',
 ];
 
 /** Dependencies point one way, from the die's outline to the page. Read from top to bottom. */

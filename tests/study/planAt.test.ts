@@ -71,7 +71,7 @@ describe('a plan with settings changed', () => {
 
 describe('what cannot be poured is refused with its reason', () => {
   it.each([
-    ['machine', { 'tilt.start': fromDegrees(75) }],
+    ['machine', { 'tilt.start': fromDegrees(80) }],
     ['machine', { 'tilt.time': 0.01 }],
     ['section', { 'basin.length': fromMillimetres(20) }],
     ['charge', { 'charge.fromLip': 0.4 }],
