@@ -1,5 +1,6 @@
 import type { Flow } from '$src/core/flow/flow';
 import type { Mesh } from '$src/core/mesh/mesh';
+import { conduct } from './conduct';
 import type { Turn } from './contactArea';
 import type { Heat } from './heat';
 import { loseHeat } from './loseHeat';
@@ -14,7 +15,7 @@ export const LOSS_TIME = 2e-3;
 
 /**
  * One step of the heat, the recipe: carry it with the metal that just moved, hand round-off and spilled metal's share
- * over, and every 2 ms lose heat to the die. Call after each `advance` that returned true, with its dt; `turn` is the sine and
+ * over, and every 2 ms level it along the metal and lose it to the die. Call after each `advance` that returned true, with its dt; `turn` is the sine and
  * cosine at the end of the step and `time` its end [s]. Allocates nothing.
  */
 export function carryHeat(heat: Heat, flow: Flow, mesh: Mesh, turn: Turn, dt: number, time: number): void {
@@ -23,6 +24,7 @@ export function carryHeat(heat: Heat, flow: Flow, mesh: Mesh, turn: Turn, dt: nu
   heat.owed += dt;
   // A hair of room: two steps of 1 ms need not add up to 2 ms to the last bit.
   if (heat.owed < LOSS_TIME * (1 - 1e-6)) return;
+  conduct(heat, flow, mesh, heat.owed);
   loseHeat(heat, flow, mesh, turn, heat.owed, time);
   heat.owed = 0;
 }

@@ -12,9 +12,14 @@ export interface Freezing {
   /** [J/(kg K)] */
   readonly liquidHeat: number;
   readonly solidHeat: number;
+  /** Heat conductivity of the liquid [W/(m K)]. */
+  readonly conductivity: number;
   /** Solid fraction at which a front stops, 0 to 1. */
   readonly coherency: number;
 }
+
+/** A liquid metal conducts about half as well as its solid at the melting point; from memory. */
+const LIQUID_SHARE = 0.5;
 
 /** The bare numbers of a metal; `density` is its liquid density [kg/m³] (`Metal.density.value`). */
 export function freezingOf(thermal: ThermalMetal, density: number): Freezing {
@@ -25,6 +30,7 @@ export function freezingOf(thermal: ThermalMetal, density: number): Freezing {
     latentHeat: thermal.latentHeat.value,
     liquidHeat: thermal.liquidHeat.value,
     solidHeat: thermal.solidHeat.value,
+    conductivity: LIQUID_SHARE * thermal.solidConductivity.value,
     coherency: thermal.coherency.value,
   };
 }

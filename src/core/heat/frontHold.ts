@@ -18,24 +18,43 @@ export function holdFactor(solidFraction: number, coherency: number): number {
 }
 
 /**
+ * Length of metal whose mean says whether it is stiff [m]. A plug is no single slice: heat moves √(α t), some 6 mm, along
+ * the metal in a second, and dendrites that touch over less than about two wall thicknesses are pushed on by what
+ * follows. A length, not a count of mesh cells, so that a finer mesh does not choke sooner. Ours, no source.
+ */
+const PLUG = 10e-3;
+
+/**
  * Writes the factor of every face, 0 to 1: at a front that of the metal behind it, between two cells with metal that of
- * the more liquid one, so that only metal gone stiff on both sides blocks a passage; 1 where there is no metal.
+ * the more liquid side, so that only metal gone stiff on both sides blocks a passage; 1 where there is no metal.
  * Meant to multiply the flow's `hold`, face by face, at the start of a step.
  */
 export function setFrontHolds(holds: Float64Array, heat: Heat, flow: Flow, mesh: Mesh): void {
-  const { coherency } = heat.freezing;
   holds[0] = holds[mesh.cells] = 1;
   for (let j = 1; j < mesh.cells; j++) {
-    const left = cellFactor(heat, flow, j - 1, coherency);
-    const right = cellFactor(heat, flow, j, coherency);
-    const best = left > right ? left : right;
+    const left = sideFactor(heat, flow, mesh, j, -1);
+    // Liquid on one side is enough: the other need not be looked at.
+    const best = left === 1 ? 1 : Math.max(left, sideFactor(heat, flow, mesh, j, 1));
     holds[j] = best < 0 ? 1 : best;
   }
 }
 
-/** −1 where there is too little metal to hold or be held. */
-function cellFactor(heat: Heat, flow: Flow, i: number, coherency: number): number {
-  return flow.depth[i]! < CONTACT_DEPTH || Number.isNaN(heat.solid[i]!)
-    ? -1
-    : holdFactor(heat.solid[i]!, coherency);
+/** Factor of the metal within a plug's length of face j, behind (−1) or ahead of it (1); −1 where there is too little metal. */
+function sideFactor(heat: Heat, flow: Flow, mesh: Mesh, j: number, side: 1 | -1): number {
+  const first = side < 0 ? j - 1 : j;
+  if (!isMetal(heat, flow, first)) return -1;
+  if (heat.solid[first] === 0) return 1;
+  let volume = 0;
+  let solid = 0;
+  for (let i = first; i >= 0 && i < mesh.cells && isMetal(heat, flow, i); i += side) {
+    volume += flow.volume[i]!;
+    solid += flow.volume[i]! * heat.solid[i]!;
+    const reached = Math.abs(mesh.facePlace[side < 0 ? i : i + 1]! - mesh.facePlace[j]!);
+    if (reached >= PLUG) break;
+  }
+  return holdFactor(solid / volume, heat.freezing.coherency);
 }
+
+/** Whether there is enough metal to hold or be held. */
+const isMetal = (heat: Heat, flow: Flow, i: number): boolean =>
+  flow.depth[i]! >= CONTACT_DEPTH && !Number.isNaN(heat.solid[i]!);

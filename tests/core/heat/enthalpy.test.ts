@@ -21,7 +21,13 @@ const anyFreezing: fc.Arbitrary<Freezing> = fc
     liquidHeat: fc.double({ min: 300, max: 1500, noNaN: true }),
     solidHeat: fc.double({ min: 300, max: 1500, noNaN: true }),
   })
-  .map(({ range, solidus, ...rest }) => ({ ...rest, solidus, liquidus: solidus + range, coherency: 0.25 }));
+  .map(({ range, solidus, ...rest }) => ({
+    ...rest,
+    solidus,
+    liquidus: solidus + range,
+    conductivity: 75,
+    coherency: 0.25,
+  }));
 const anyTemperature = fc.double({ min: 400, max: 1700, noNaN: true });
 const anyEnthalpy = fc.double({ min: -4e5, max: 1.2e6, noNaN: true });
 
@@ -65,6 +71,7 @@ describe('heat content and temperature', () => {
       latentHeat: 425e3,
       liquidHeat: 1175,
       solidHeat: 963,
+      conductivity: 75,
       coherency: 0.25,
     };
     expect(enthalpyOf(freezing, 886) - enthalpyOf(freezing, 828)).toBeCloseTo(425e3 + 1069 * 58, 6);

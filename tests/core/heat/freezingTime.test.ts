@@ -25,6 +25,7 @@ const PLATEAU: Freezing = {
   latentHeat: Hf,
   liquidHeat: c,
   solidHeat: c,
+  conductivity: 75,
   coherency: 1,
 };
 
