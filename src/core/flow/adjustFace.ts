@@ -1,7 +1,7 @@
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
 import type { Forces } from './forces';
-import { type GateResult, gateAtFront, noseShare, noseSide } from './gate';
+import { type GateResult, gateAtFront, noseForce, noseSide, slotBlend, slotLoss } from './gate';
 import { SKIN_DEPTH } from './settings';
 
 const CLOSED = 1e-12;
@@ -45,18 +45,33 @@ function passSkin(flow: Flow, mesh: Mesh, forces: Forces, j: number, dt: number)
     const gas = flow.gas ? flow.gas.head[wetLeft ? j : l]! : 0;
     const head = (wetLeft ? level[l]! : level[j]!) - flow.sillLevel[j]! - gas;
     const opening = Math.max(mesh.tables.free[j]! * forces.cos, CLOSED);
-    gateAtFront(gate, sign * u, head, -sign * rise, flow.height[j]!, opening, path, dt, forces);
+    const following = sign * flow.speed[wetLeft ? l : j + 1]!;
+    gateAtFront(gate, sign * u, following, head, -sign * rise, flow.height[j]!, opening, path, dt, forces);
+    if (flow.broken[j]) breakSkin(flow, mesh, forces, j, dt);
     if (gate.open) pushed[j] = pushed[j]! - sign * gate.loss;
+    else flow.held[flow.heldCount++] = j;
     return gate.open;
   }
   const sign = noseSide(depth, l, j, mesh.cells);
   if (sign === 0) return true;
   const towards = sign * (u - (dt * forces.gravity * rise) / path);
   if (towards <= 0) return true;
-  const share = noseShare(sign > 0 ? depth[j]! / depth[l]! : depth[l]! / depth[j]!);
-  const loss = (dt * forces.openFront * share * mesh.faceWidth[j]!) / (flow.area[j]! * path);
+  const filled = sign > 0 ? depth[j]! / depth[l]! : depth[l]! / depth[j]!;
+  const head = level[sign > 0 ? l : j]! - flow.sillLevel[j]!;
+  const free = Math.max(mesh.tables.free[j]!, CLOSED);
+  const blend = slotBlend(head, Math.max(free * forces.cos, CLOSED));
+  const height = flow.area[j]! / mesh.faceWidth[j]!;
+  const loss = (dt * noseForce(filled, blend, height, free, forces)) / path;
   pushed[j] = pushed[j]! - sign * loss;
-  return towards > loss;
+  // What moves in a slot moves as one: the solve weighs the force against the whole column, not against this face.
+  return towards > loss || sign * u * blend > 0;
+}
+
+/** The pressure of the step has broken it: it passes, and costs what the skin of a slot does. */
+function breakSkin(flow: Flow, mesh: Mesh, forces: Forces, j: number, dt: number): void {
+  const opening = Math.max(mesh.tables.free[j]! * forces.cos, CLOSED);
+  gate.open = true;
+  gate.loss = slotLoss(flow.height[j]!, opening, mesh.facePath[j]!, dt, forces);
 }
 
 /** Holds what passes a floor step to critical flow; false when the metal does not reach over the sill. */

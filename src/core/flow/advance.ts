@@ -1,6 +1,7 @@
 import { GRAVITY } from '$src/core/gravity';
 import type { Mesh } from '$src/core/mesh/mesh';
 import { advect } from './advect';
+import { breakSkins } from './breakSkins';
 import { openEnds } from './ends';
 import { setFaces } from './faces';
 import { finish } from './finish';
@@ -23,10 +24,23 @@ export function advance(flow: Flow, mesh: Mesh, forces: Forces, dt: number, larg
   advect(flow, mesh, dt);
   setFaces(flow, mesh, forces, dt);
   setTargets(flow, mesh, dt);
-  if (!solveLevel(flow, mesh, largestCell)) return false;
+  if (!solveWithSkin(flow, mesh, forces, dt, largestCell)) return false;
   finish(flow, mesh, forces, dt);
   flow.steps++;
   return true;
+}
+
+/** Solves all levels, and once more with those fronts let go whose skin cannot bear the pressure that came out. */
+function solveWithSkin(flow: Flow, mesh: Mesh, forces: Forces, dt: number, largestCell: number): boolean {
+  if (flow.heldCount === 0) return solveLevel(flow, mesh, largestCell);
+  flow.turned.set(flow.level);
+  if (!solveLevel(flow, mesh, largestCell)) return false;
+  if (!breakSkins(flow, mesh, forces, dt)) return true;
+  flow.level.set(flow.turned);
+  setFaces(flow, mesh, forces, dt);
+  setTargets(flow, mesh, dt);
+  flow.broken.fill(0);
+  return solveLevel(flow, mesh, largestCell);
 }
 
 /** What each cell would hold if only the explicit push moved the metal. */

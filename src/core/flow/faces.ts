@@ -16,6 +16,7 @@ const CLOSED = 1e-12;
  * (a front, a floor step, a plunge) are marked on the way and adjusted one by one at the end.
  */
 export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
+  flow.heldCount = 0;
   const first = Math.max(1, flow.activeFrom);
   const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
   const special = setPassages(flow, mesh, forces.capillaryGate, first, last);

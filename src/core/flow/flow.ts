@@ -46,6 +46,13 @@ export interface Flow {
   readonly trial: Float64Array;
   /** Cells or faces picked out by one loop for the next. */
   readonly marked: Int32Array;
+  /** Faces at which skin holds a front in this step, and how many there are. */
+  readonly held: Int32Array;
+  heldCount: number;
+  /** 1 at a face whose skin the pressure behind breaks within the step. */
+  readonly broken: Uint8Array;
+  /** Levels after turning, before the solve; kept only while skin holds a front. */
+  readonly turned: Float64Array;
   /** How the levels moved in the last step after turning [m]. */
   readonly change: Float64Array;
   /** Gas under the roof; null = vented everywhere. */
@@ -99,6 +106,10 @@ export function makeFlow(mesh: Mesh): Flow {
     update: cell(),
     trial: cell(),
     marked: new Int32Array(mesh.cells + 1),
+    held: new Int32Array(mesh.cells + 1),
+    heldCount: 0,
+    broken: new Uint8Array(mesh.cells + 1),
+    turned: cell(),
     change: cell(),
     gas: null,
     holds: null,

@@ -19,11 +19,20 @@ export interface GateResult {
   loss: number;
 }
 
+/** Share of a nose cell over which the gate ahead takes over from the force behind it. */
+const GATE_TAKES_OVER = 0.1;
 const BLEND_FROM = 0.9;
-const BLEND_TO = 1.1;
+/** From this head over the opening's height on a front is one of a slot. */
+export const BLEND_TO = 1.1;
+
+/** 0 for an open front, 1 for one that stands between floor and roof. */
+export function slotBlend(headOverSill: number, opening: number): number {
+  return smooth((headOverSill / opening - BLEND_FROM) / (BLEND_TO - BLEND_FROM));
+}
 
 /**
  * @param towards speed towards the dry side before pressure [m/s]
+ * @param following the same of the metal behind, which a full slot carries through the face [m/s]
  * @param headOverSill level of the wet cell above the sill [m] (lab elevation)
  * @param drop level of the wet cell above the dry cell's lowest point [m]
  * @param height metal height at the face, square to the floor [m]
@@ -32,28 +41,41 @@ const BLEND_TO = 1.1;
 export function gateAtFront(
   result: GateResult,
   towards: number,
+  following: number,
   headOverSill: number,
   drop: number,
   height: number,
   opening: number,
   path: number,
   dt: number,
-  { gravity, cos, openFront, slotFront }: Pick<Forces, 'gravity' | 'cos' | 'openFront' | 'slotFront'>,
+  forces: Pick<Forces, 'gravity' | 'cos' | 'openFront' | 'slotFront'>,
 ): void {
-  const fullness = headOverSill / opening;
-  const blend = smooth((fullness - BLEND_FROM) / (BLEND_TO - BLEND_FROM));
+  const { gravity, cos, openFront } = forces;
+  const blend = slotBlend(headOverSill, opening);
   const open = openFront / (0.5 * height);
-  const slot = slotFront / height + (gravity * opening) / 2;
   const standing = Math.max(0, Math.min(headOverSill, height * Math.max(cos, 0.05)));
   const head = standing + Math.max(0, headOverSill - opening);
-  result.loss = (dt * (open + (slot - open) * blend)) / path;
-  result.open = towards + (dt * gravity * Math.max(head, drop)) / path > result.loss;
+  const openLoss = (dt * open) / path;
+  result.loss = openLoss + (slotLoss(height, opening, path, dt, forces) - openLoss) * blend;
+  const carried = towards + blend * Math.max(0, following - towards);
+  result.open = carried + (dt * gravity * Math.max(head, drop)) / path > result.loss;
 }
 
 function smooth(t: number): number {
   if (t <= 0) return 0;
   if (t >= 1) return 1;
   return t * t * (3 - 2 * t);
+}
+
+/** Speed that the skin of a front between floor and roof takes in the step [m/s]. */
+export function slotLoss(
+  height: number,
+  opening: number,
+  path: number,
+  dt: number,
+  { gravity, slotFront }: Pick<Forces, 'gravity' | 'slotFront'>,
+): number {
+  return (dt * (slotFront / height + (gravity * opening) / 2)) / path;
 }
 
 /** Which side of a face holds the nose of a front, a wet cell with a dry one beyond: 1 right, −1 left, 0 neither. */
@@ -64,9 +86,23 @@ export function noseSide(depth: Float64Array, l: number, r: number, cells: numbe
 }
 
 /**
- * Share of the skin's force that acts behind a nose cell which holds `filled` of its neighbour's depth. Once the
- * cell is as deep as the metal behind it, the gate ahead of it carries the whole force and nothing is left here.
+ * What the skin takes from the metal behind a nose cell which holds `filled` of its neighbour's depth [m/s²]. Of an open
+ * front a share acts, the less the fuller the cell: once it is as deep as the metal behind it, the gate ahead carries
+ * the whole force. In a slot the front stands from floor to roof wherever in the cell it is, so the whole force acts
+ * until the cell is all but full and the gate ahead takes over.
+ *
+ * @param height mean height of the metal about the face, square to the floor [m]
+ * @param free height between floor and roof at the face, square to the floor [m]
  */
-export function noseShare(filled: number): number {
-  return filled < 1 ? NOSE_WEIGHT * (1 - filled) : 0;
+export function noseForce(
+  filled: number,
+  blend: number,
+  height: number,
+  free: number,
+  { openFront, slotFront }: Pick<Forces, 'openFront' | 'slotFront'>,
+): number {
+  if (filled >= 1) return 0;
+  const open = (NOSE_WEIGHT * (1 - filled) * openFront) / height;
+  const slot = (Math.min(1, (1 - filled) / GATE_TAKES_OVER) * slotFront) / free;
+  return open + (slot - open) * blend;
 }
