@@ -40,8 +40,8 @@ export const FAULTS = [
   {
     name: 'thin walls held by the law of open fronts',
     file: 'core/flow/gate.ts',
-    find: 'const slot = slotFront / height + (gravity * opening) / 2',
-    put: 'const slot = openFront / (0.5 * height)',
+    find: 'return (dt * (slotFront / height + (gravity * opening) / 2)) / path',
+    put: 'return (dt * 2 * slotFront) / (0.5 * height) / path',
     tests: verify('stand'),
   },
   {

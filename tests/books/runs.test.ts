@@ -71,7 +71,10 @@ describe.each(everyPour)('$title: $id', ({ book, id }) => {
     expect(volume).toBeGreaterThan(1.05 * cavityVolume(section));
     const { lap, spilled } = recordOf(book, id).figures;
     // Metal that goes stiff on the way keeps the rest out, and some of that runs over.
-    if (lap?.kind !== 'misrun') expect(spilled).toBeLessThan(1e-6 * volume);
+    if (lap?.kind === 'misrun' || spilled < 1e-6 * volume) return;
+    // A slow tilt leaves a film in the basin that goes stiff and drops over the rim in the end: a crumb, and only cold.
+    expect(spilled).toBeLessThan(1e-4 * volume);
+    expect(run({ ...planOf(book, id), heat: null }).figures.spilled).toBeLessThan(1e-6 * volume);
   });
 });
 
