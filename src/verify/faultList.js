@@ -45,6 +45,20 @@ export const FAULTS = [
     tests: verify('stand'),
   },
   {
+    name: 'a front in a slot stopped at every face',
+    file: 'core/flow/advance.ts',
+    find: 'if (!breakSkins(flow, mesh, forces, dt)) return true',
+    put: 'if (flow.steps >= 0) return true',
+    tests: ['tests/core/flow/slotFront.test.ts'],
+  },
+  {
+    name: 'no heat conducted along the metal',
+    file: 'core/heat/carryHeat.ts',
+    find: 'conduct(heat, flow, mesh, heat.owed)',
+    put: 'conduct(heat, flow, mesh, 0)',
+    tests: ['tests/core/heat/conduct.test.ts'],
+  },
+  {
     name: 'skin as thick as a film',
     file: 'core/flow/settings.ts',
     find: 'export const SKIN_DEPTH = 1e-6',
