@@ -96,7 +96,9 @@ const dieCycle = v.strictObject({
 const ratedStage = v.strictObject({ to: number, rate: number });
 const timedStage = v.strictObject({ to: number, time: number });
 /** By the field it has rather than as a union, so that a refusal names the field that is wrong. */
-const stage = v.lazy((input) => (isObject(input) && 'time' in input ? timedStage : ratedStage));
+export const stage = v.lazy((input) => (isObject(input) && 'time' in input ? timedStage : ratedStage));
+/** Both forms of a stage, for whom a choice by field is of no use. */
+export const stageForms = [ratedStage, timedStage];
 
 const tiltBase = {
   start: number,
