@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { makeFlow } from '$src/core/flow/flow';
+import { carryHeat } from '$src/core/heat/carryHeat';
 import { conduct } from '$src/core/heat/conduct';
 import { enthalpyOf, temperatureOf } from '$src/core/heat/enthalpy';
 import { makeHeat } from '$src/core/heat/heat';
@@ -15,11 +16,11 @@ import { channel, FREEZING, HEAT } from './pourWithHeat';
 const LENGTH = 0.1;
 
 /** A channel full of metal whose temperature is a mean and one cosine along it. */
-function channelWith(cells: number, swing: number) {
+function channelWith(cells: number, swing: number, transfer = HEAT.regions[1]!.transfer) {
   const mesh = buildMesh(channel(LENGTH, 0.01, 0.05), cells);
   const flow = makeFlow(mesh);
   flow.volume.set(mesh.volume);
-  const heat = makeHeat({ ...HEAT, regions: [HEAT.regions[1]!] }, flow, mesh, [LENGTH], 1);
+  const heat = makeHeat({ ...HEAT, regions: [{ ...HEAT.regions[1]!, transfer }] }, flow, mesh, [LENGTH], 1);
   for (let i = 0; i < cells; i++) {
     const place = (mesh.x[i]! + mesh.x[i + 1]!) / 2;
     heat.enthalpy[i] = enthalpyOf(FREEZING, fromCelsius(700) + swing * Math.cos((Math.PI * place) / LENGTH));
@@ -30,15 +31,28 @@ type Channel = ReturnType<typeof channelWith>;
 const energy = ({ flow, heat }: Channel): number =>
   heat.enthalpy.reduce((sum, enthalpy, i) => sum + enthalpy * flow.volume[i]!, 0);
 
+/** What is left of one cosine over the length after a time [s]. */
+function decay(time: number): number {
+  const alpha = FREEZING.conductivity / (FREEZING.density * FREEZING.liquidHeat);
+  return Math.exp((-alpha * Math.PI ** 2 * time) / LENGTH ** 2);
+}
+
 describe('conduction along the metal', () => {
   it('wears off a cosine as the heat equation does, exp(−α π² t/L²) (Carslaw & Jaeger, from memory)', () => {
     const given = channelWith(100, 40);
     const time = 10;
     for (let k = 0; k < time / 2e-3; k++) conduct(given.heat, given.flow, given.mesh, 2e-3);
-    const alpha = FREEZING.conductivity / (FREEZING.density * FREEZING.liquidHeat);
-    const left = 40 * Math.exp((-alpha * Math.PI ** 2 * time) / LENGTH ** 2);
+    const left = 40 * decay(time);
     const found = temperatureOf(FREEZING, given.heat.enthalpy[0]!) - fromCelsius(700);
     expect(Math.abs(found / left - 1)).toBeLessThan(1e-3);
+  });
+
+  it('goes on in every step of the heat', () => {
+    const given = channelWith(100, 40, 0);
+    for (let k = 1; k <= 5000; k++)
+      carryHeat(given.heat, given.flow, given.mesh, { sin: 0, cos: 1 }, 2e-3, k * 2e-3);
+    const found = temperatureOf(FREEZING, given.heat.enthalpy[0]!) - fromCelsius(700);
+    expect(Math.abs(found / (40 * decay(10)) - 1)).toBeLessThan(1e-3);
   });
 
   it('loses nothing', () => {

@@ -1,4 +1,4 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page, Route } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
 import { launchBrowser } from './launch';
 
@@ -14,6 +14,8 @@ export interface PageWanted {
   readonly isKept?: boolean;
   /** Lets things move; else as for users who want stillness. */
   readonly moves?: boolean;
+  /** The example books as they come, their pours on fine meshes; else coarse, so that tests take seconds. */
+  readonly isFine?: boolean;
   /** Complaints on the console that the test provokes. */
   readonly expectedErrors?: RegExp;
 }
@@ -47,6 +49,7 @@ export function useSite(): OpenPage {
     expectedErrors,
     isKept = false,
     moves = false,
+    isFine = false,
   } = {}) => {
     const context = await browser.newContext({
       viewport: { width, height },
@@ -55,6 +58,7 @@ export function useSite(): OpenPage {
       serviceWorkers: isKept ? 'allow' : 'block',
     });
     contexts.push(context);
+    if (!isFine && !isKept) await context.route(/\.pourbook\.json$/, coarsely);
     await prepare?.(context);
     const page = await context.newPage();
     collectComplaints(page, (text) => expectedErrors?.test(text) || complaints.push(text));
@@ -72,4 +76,20 @@ function collectComplaints(page: Page, keep: (text: string) => void): void {
     const isComplaint = message.type() === 'error' || message.type() === 'warning';
     if (isComplaint && !BY_THE_TEST.test(message.text())) keep(`${message.type()}: ${message.text()}`);
   });
+}
+
+/** Mesh cells of pours and studies in tests: the same page and solver, a coarser picture. */
+const COARSE = 60;
+
+/** Answers for an example book with the same book on a coarse mesh. */
+async function coarsely(route: Route): Promise<void> {
+  const response = await route.fetch();
+  const file = JSON.parse(await response.text()) as { book: { cells: Record<string, unknown>[] } };
+  const cells = file.book.cells.map((cell) => ({
+    ...cell,
+    ...('computation' in cell ? { computation: { ...Object(cell.computation), meshCells: COARSE } } : {}),
+    ...('study' in cell ? { study: { ...Object(cell.study), meshCells: COARSE } } : {}),
+  }));
+  const body = JSON.stringify({ ...file, book: { ...file.book, cells } });
+  await route.fulfill({ contentType: 'application/json', body });
 }
