@@ -1,0 +1,46 @@
+import { buildOrExit, targets } from '../../src/setup/build.js';
+import { inProject, projectFolder } from '../../src/setup/paths.js';
+import { provideBrowser } from './browser.js';
+
+/** Longest wait for the pours of one book [ms]. */
+const PATIENCE = 120_000;
+
+/** The built page, served on this machine, and a browser to look at it with. */
+export async function showSite() {
+  await buildOrExit(targets.site);
+  const { preview } = await import('vite');
+  const { chromium } = await import('playwright-core');
+  process.chdir(projectFolder);
+  const server = await preview({ logLevel: 'error', preview: { port: 0, host: '127.0.0.1' } });
+  const note = await provideBrowser();
+  const browser = await chromium.launch({ ...note, env: { ...process.env, ...note.env } });
+  return {
+    address: server.resolvedUrls?.local[0] ?? '',
+    browser,
+    close: () => browser.close().then(() => server.close()),
+  };
+}
+
+/** @param {import('playwright-core').Page} page @param {string} file name of an example book's file */
+export async function openExample(page, file) {
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open a book file' }).first().click();
+  await (await chooser).setFiles(inProject(`static/${file}`));
+}
+
+/** @param {import('playwright-core').Page} page */
+export async function waitForPours(page) {
+  await page.waitForTimeout(1000);
+  const busy = page.locator('[data-state="running"], [data-state="waiting"], [data-state="out of date"]');
+  const until = Date.now() + PATIENCE;
+  while ((await busy.count()) > 0 && Date.now() < until) await page.waitForTimeout(250);
+}
+
+/**
+ * Says on the error stream what the page complains of.
+ * @param {import('playwright-core').Page} page @param {string} name
+ */
+export function tellComplaints(page, name) {
+  page.on('pageerror', (error) => console.error(`${name}: ${error}`));
+  page.on('console', (message) => message.type() === 'error' && console.error(`${name}: ${message.text()}`));
+}
