@@ -20,7 +20,8 @@ const tokensOf = (text: string) =>
 /** Where links and pictures lead, but for other sites. */
 function targets(text: string): string[] {
   return tokensOf(text)
-    .flatMap((token) => token.attrGet('href') ?? token.attrGet('src') ?? [])
+    .flatMap((token) => [token.attrGet('href'), token.attrGet('src')])
+    .flatMap((target) => (target === null ? [] : String(target)))
     .filter((target) => !/^[a-z]+:/.test(target));
 }
 
