@@ -25,6 +25,10 @@ export type ReadDrawing = Drawing | { readonly refused: readonly Issue[] };
 
 /** Characters in a file; a section is a thousandth of this. */
 export const LARGEST_DRAWING = 5_000_000;
+/** Lines, arcs and other pieces in a file; a section has some tens. More would take minutes to join. */
+export const MOST_PIECES = 5000;
+/** Points of one line, curves flattened; a floor has some tens. */
+export const MOST_POINTS = 5000;
 /** Lines that are kept; a drawing with more is not one of a section. */
 export const MOST_LINES = 500;
 
@@ -32,13 +36,27 @@ export const refuse = (message: string, remedy: string): ReadDrawing => ({
   refused: [{ path: 'file', message, remedy }],
 });
 
+export const tooLarge = (length: number): ReadDrawing =>
+  refuse(
+    `The file has ${length} characters; a drawing has at most ${LARGEST_DRAWING}.`,
+    'Leave out what does not belong to the section.',
+  );
+
+export const tooMany = (count: number): ReadDrawing =>
+  refuse(
+    `The drawing has ${count} pieces; one of a section has at most ${MOST_PIECES}.`,
+    'Leave out what does not belong to the section.',
+  );
+
 /** What the drawing amounts to once read: refused when nothing in it can be a floor or a roof. */
 export function drawingOf(
   lines: readonly DrawnLine[],
   unit: number | null,
   issues: readonly Issue[],
 ): ReadDrawing {
-  const usable = lines.filter(({ points }) => points.length > 1);
+  const usable = lines.filter(({ points }) => points.length > 1 && points.length <= MOST_POINTS);
+  const endless = lines.filter(({ points }) => points.length > MOST_POINTS).length;
+  if (endless > 0) return drawingOf(usable, unit, [...issues, tooFine(endless)]);
   if (usable.length === 0)
     return refuse(
       `The drawing has no line that could be a floor or a roof.${issues.map(({ message }) => ` ${message}`).join('')}`,
@@ -53,6 +71,12 @@ export function drawingOf(
     issues: [...issues, { path: 'lines', message, remedy: 'Leave out what is not needed.' }],
   };
 }
+
+const tooFine = (count: number): Issue => ({
+  path: 'lines',
+  message: `Passed over, because they have more than ${MOST_POINTS} points: ${count} ${count === 1 ? 'line' : 'lines'}.`,
+  remedy: 'Draw them with fewer points.',
+});
 
 const spanOf = ({ points }: DrawnLine): number => {
   const xs = points.map(({ x }) => x);

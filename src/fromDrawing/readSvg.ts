@@ -3,10 +3,25 @@ import svgpath from 'svgpath';
 import type { Point } from '$src/core/section/section';
 import { fromInches, fromMillimetres } from '$src/core/units';
 import { cubicPoints, quadraticPoints } from './curves';
-import { type DrawnLine, drawingOf, LARGEST_DRAWING, passedOver, type ReadDrawing, refuse } from './drawing';
+import {
+  type DrawnLine,
+  drawingOf,
+  LARGEST_DRAWING,
+  MOST_PIECES,
+  passedOver,
+  type ReadDrawing,
+  refuse,
+  tooLarge,
+  tooMany,
+} from './drawing';
 
 /** Elements within elements; a drawing has ten. */
 const DEEPEST = 100;
+
+/** Characters of all transforms an element stands under; a drawing has tens. */
+const LONGEST_TRANSFORM = 2000;
+/** Characters of one path; more are points beyond number. */
+const LONGEST_PATH = 100_000;
 
 /**
  * Reads the lines of an SVG drawing. The file is only taken apart into its elements: nothing in it is run, shown or
@@ -20,7 +35,7 @@ export function readSvg(text: string): ReadDrawing {
   } catch (error) {
     const [where] = (error instanceof Error ? error.message : String(error)).split('\n');
     return refuse(
-      `The file is not readable as SVG: ${where}`,
+      `The file is not readable as SVG: ${where!.slice(0, 200)}`,
       'Save the drawing as plain SVG, and open it again.',
     );
   }
@@ -32,14 +47,9 @@ export function readSvg(text: string): ReadDrawing {
       'The file is nested deeper than any drawing.',
       'Save the drawing as plain SVG, and open it again.',
     );
+  if (reading.lines.length > MOST_PIECES) return tooMany(reading.lines.length);
   return drawingOf(reading.lines, unitOf(root.attributes), passedOver(reading.passed));
 }
-
-export const tooLarge = (length: number): ReadDrawing =>
-  refuse(
-    `The file has ${length} characters; a drawing has at most ${LARGEST_DRAWING}.`,
-    'Leave out what does not belong to the section.',
-  );
 
 type Attributes = Readonly<Record<string, string>>;
 
@@ -89,6 +99,10 @@ function readElement(element: XmlElement, above: Level, reading: Reading): boole
     layer: kind === 'g' ? labelOf(attributes) || above.layer : above.layer,
     depth: above.depth + 1,
   };
+  if (level.transform.length > LONGEST_TRANSFORM) {
+    pass(reading, `${kind} with a transform too long`);
+    return true;
+  }
   if (DRAWN.has(kind)) draw(kind, attributes, level, reading);
   else if (NAMED.has(kind)) pass(reading, kind);
   return element.children.every(
@@ -138,7 +152,7 @@ type Piece = Pick<DrawnLine, 'points' | 'isClosed'>;
 
 function piecesOf(kind: string, attributes: Attributes, transform: string): Piece[] | null {
   const path = pathOf(kind, attributes);
-  if (path === '') return null;
+  if (path === '' || path.length > LONGEST_PATH) return null;
   try {
     return flattened(path, transform);
   } catch {

@@ -104,7 +104,7 @@ export const RULES: Readonly<Record<string, Rule>> = {
   },
   fromDrawing: {
     allowed: [...BASICS, 'core/section'],
-    libraries: ['@rgrove/parse-xml', 'svgpath', 'dxf-parser'],
+    libraries: ['@rgrove/parse-xml', 'svgpath'],
     reason: 'a drawing gives an outline; what is poured in it, and how it is shown, are decided elsewhere',
   },
   worker: {

@@ -1,0 +1,37 @@
+import { expect } from 'vitest';
+import type { Issue } from '$src/core/issue';
+
+/** Words of a machine: none of them belongs in a sentence for a founder. */
+const MACHINE = /undefined|\[object|TypeError|RangeError|ReferenceError|at .*\.ts:\d/;
+
+/** Every issue is a sentence with a remedy, short enough to be read. */
+export function expectReadable(issues: readonly Issue[]): void {
+  expect(issues.length).toBeGreaterThan(0);
+  for (const { path, message, remedy } of issues) {
+    expect(typeof path).toBe('string');
+    for (const sentence of [message, remedy]) {
+      expect(sentence.trim().length, `“${sentence}” at ${path}`).toBeGreaterThan(5);
+      expect(sentence.length, `a sentence at ${path}`).toBeLessThan(1000);
+      expect(sentence, `at ${path}`).not.toMatch(MACHINE);
+    }
+  }
+}
+
+/** Nothing that was read has reached into what all objects share. */
+export function expectNothingShared(): void {
+  const shared = {} as Record<string, unknown>;
+  expect(shared['polluted']).toBeUndefined();
+  expect(Object.keys(Object.prototype)).toEqual([]);
+  expect(Object.keys(Array.prototype)).toEqual([]);
+}
+
+/** The longest any single input may take [ms]; a hang is far beyond it, a loaded machine far below. */
+const PATIENCE = 2000;
+
+/** Does it, and fails when it took long enough for a page to seem dead. */
+export function promptly<T>(what: () => T): T {
+  const begin = performance.now();
+  const result = what();
+  expect(performance.now() - begin).toBeLessThan(PATIENCE);
+  return result;
+}
