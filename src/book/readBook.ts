@@ -96,7 +96,8 @@ function fileOf(value: unknown): BookFile | { readonly issue: Issue } {
     const remedy = 'Open it with the newer program. Nothing in the file has been changed.';
     return { issue: { path: 'version', message, remedy } };
   }
-  const stray = Object.keys(file.output).find((key) => !(key in envelope.entries));
+  // Asked of the file itself: names such as “constructor” are left out of what has been checked.
+  const stray = Object.keys(value as object).find((key) => !Object.hasOwn(envelope.entries, key));
   if (stray === undefined) return { ...file.output, version };
   const message = 'This field does not belong in a book file.';
   return { issue: { path: stray, message, remedy: 'Take it out, or check its spelling.' } };

@@ -47,8 +47,11 @@ function expectedInWords({ type, expected }: v.BaseIssue<unknown>): string {
 function foundInWords({ received }: v.BaseIssue<unknown>): string {
   if (received === 'Object') return 'an object';
   if (received === 'Array') return 'a list';
-  return received.length > 60 ? `${received.slice(0, 57)}…` : received;
+  return shortened(received);
 }
+
+/** A name or value of a file may be as long as the file; a sentence names it by its beginning. */
+const shortened = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}…` : text);
 
 function capital(sentence: string): string {
   return sentence.charAt(0).toUpperCase() + sentence.slice(1);
@@ -58,5 +61,5 @@ function cellName([cells, index]: readonly string[], book: unknown): string | nu
   if (cells !== 'cells' || index === undefined) return null;
   const cell = (book as { cells?: readonly unknown[] }).cells?.[Number(index)];
   if (typeof cell !== 'object' || cell === null || !('name' in cell)) return null;
-  return typeof cell.name === 'string' ? cell.name : null;
+  return typeof cell.name === 'string' ? shortened(cell.name) : null;
 }
