@@ -51,10 +51,17 @@ export interface ReadCastings {
 }
 
 const MOST_NAMED = 20;
-const MOST_ROWS = 2000;
+/** Rows a log holds; more could not be read back from its book. */
+export const MOST_ROWS = 2000;
+/** A sentence names what a file says by its beginning. */
+const shortened = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}…` : text);
 
-/** Reads a log from CSV text, commas or semicolons, decimal point or comma. Rows that are wrong are named and left out. */
-export function readCastings(text: string, pours: readonly NamedPour[]): ReadCastings {
+/** Reads a log from CSV text, commas or semicolons, decimal point or comma. Rows that are wrong are named and left out, those beyond `room` counted. */
+export function readCastings(
+  text: string,
+  pours: readonly NamedPour[],
+  room: number = MOST_ROWS,
+): ReadCastings {
   const bare = text.replace(/^\uFEFF/, '');
   const isSemicolon = (bare.split('\n')[0] ?? '').includes(';');
   const [head = [], ...rows] = isSemicolon ? dsvFormat(';').parseRows(bare) : csvParseRows(bare);
@@ -63,6 +70,7 @@ export function readCastings(text: string, pours: readonly NamedPour[]): ReadCas
   if (wrongHead.some(({ path }) => path === 'head')) return { castings: [], issues: wrongHead };
   const castings: CastingRow[] = [];
   const issues = [...wrongHead];
+  let beyond = 0;
   rows.forEach((cells, index) => {
     if (cells.every((cell) => cell.trim() === '')) return;
     const read = readRow(new Map(columns.map((name, at) => [name, (cells[at] ?? '').trim()])), pours);
@@ -74,10 +82,17 @@ export function readCastings(text: string, pours: readonly NamedPour[]): ReadCas
         remedy,
       })),
     );
-    if (read.row && castings.length < MOST_ROWS) castings.push(read.row);
+    if (read.row && castings.length >= room) beyond += 1;
+    else if (read.row) castings.push(read.row);
   });
-  return { castings, issues: cut(issues) };
+  return { castings, issues: beyond > 0 ? [tooMany(beyond), ...cut(issues)] : cut(issues) };
 }
+
+const tooMany = (beyond: number): Issue => ({
+  path: 'rows',
+  message: `A log holds ${MOST_ROWS} rows; ${beyond} more were left out.`,
+  remedy: 'Split the file, and read the rest into a log of its own.',
+});
 
 function cut(issues: readonly Issue[]): readonly Issue[] {
   if (issues.length <= MOST_NAMED) return issues;
@@ -98,7 +113,7 @@ function headIssues(columns: readonly string[]): Issue[] {
   const strange = columns.filter((name) => name !== '' && !COLUMNS.includes(name));
   return strange.map((name) => ({
     path: 'column',
-    message: `Column “${name}” is not known and was left out.`,
+    message: `Column “${shortened(name)}” is not known and was left out.`,
     remedy: `Known are ${COLUMNS.join(', ')}.`,
   }));
 }
@@ -120,7 +135,10 @@ function readRow(
     const isFit = isCount ? Number.isInteger(value) && value >= 0 : Number.isFinite(value);
     if (isFit) return value;
     const wanted = isCount ? 'a whole number, 0 or more' : 'a number';
-    issues.push({ message: `“${cell(name)}” in ${name} is not ${wanted}.`, remedy: 'The row was left out.' });
+    issues.push({
+      message: `“${shortened(cell(name))}” in ${name} is not ${wanted}.`,
+      remedy: 'The row was left out.',
+    });
     return null;
   };
   const counts = COUNTS.map((name) => numberIn(name, true) ?? 0);
@@ -134,7 +152,7 @@ function readRow(
   const pour = pours.find(({ name }) => name === cell('pour'))?.id ?? null;
   if (pour === null && cell('pour') !== '')
     issues.push({
-      message: `no pour is called “${cell('pour')}”.`,
+      message: `no pour is called “${shortened(cell('pour'))}”.`,
       remedy: 'The row was kept without a pour; choose one.',
     });
   const bad = Object.fromEntries(FAULTS.map(({ fault }, index) => [fault, counts[index + 1]])) as Record<

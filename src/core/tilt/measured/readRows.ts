@@ -29,6 +29,10 @@ export interface Readings {
 export type ReadResult = Readings | { readonly issues: readonly Issue[] };
 
 const FEWEST = 4;
+/** Readings in a file: three minutes at a hundred a second, where a tilt takes ten seconds. */
+const MOST = 20_000;
+/** Characters in a file; so many readings take a tenth of it. */
+const LARGEST = 5_000_000;
 const MOST_NAMED = 20;
 const SEPARATORS = { ';': /;/, ',': /,/, tab: /\t/, space: /\s+/ } as const;
 
@@ -37,9 +41,13 @@ const SEPARATORS = { ';': /;/, ',': /,/, tab: /\t/, space: /\s+/ } as const;
  * guessed. Angles beyond 2π can only be degrees; smaller ones are radians when the header says so, else by their span.
  */
 export function readRows(text: string, forced: Partial<Guess> = {}): ReadResult {
+  if (text.length > LARGEST)
+    return refused(`The file has ${text.length} characters; one of a tilt has at most ${LARGEST}.`);
   const lines = text.replace(/^\uFEFF/, '').split(/\r?\n/);
   const filled = lines.filter((line) => line.trim() !== '' && !line.startsWith('#'));
   if (filled.length === 0) return refused('The file has no rows.');
+  if (filled.length > MOST)
+    return refused(`The file has ${filled.length} rows; one of a tilt has at most ${MOST}.`);
   const separator = forced.separator ?? separatorOf(filled);
   const decimal =
     forced.decimal ?? (separator !== ',' && filled.some((line) => /\d,\d/.test(line)) ? ',' : '.');
