@@ -26,8 +26,11 @@ export interface StartReadings {
 export interface StrokeReadings {
   /** Without the capillary stand, with the metal's contact angle, and for metal that wets nothing. */
   readonly firstFlow: { readonly bare: FirstFlow; readonly value: FirstFlow; readonly latest: FirstFlow };
+  /** With the stand, as the pour itself has it. */
   readonly shareAtLevel: number | null;
   readonly fall: number;
+  /** The same without any stand. */
+  readonly bareFall: number;
   readonly fallInclination: number;
   readonly allowedFall: number;
   readonly held: number;
@@ -49,13 +52,15 @@ export function startReadings(section: Section, { volume, start }: DrawnWith): S
 /** `section` must have passed checkSection. */
 export function strokeReadings(section: Section, { volume, start, end, liquid }: DrawnWith): StrokeReadings {
   const path = levelPath(section, volume, start, end, null);
-  const { fall, inclination } = largestFall(path);
-  const flow = (contactAngle: number): FirstFlow =>
-    levelPath(section, volume, start, end, standOf({ ...liquid, contactAngle })).firstFlow;
+  const standing = (contactAngle: number) =>
+    levelPath(section, volume, start, end, standOf({ ...liquid, contactAngle }));
+  const own = standing(liquid.contactAngle);
+  const { fall, inclination } = largestFall(own);
   return {
-    firstFlow: { bare: path.firstFlow, value: flow(liquid.contactAngle), latest: flow(Math.PI) },
-    shareAtLevel: shareAtLevel(path),
+    firstFlow: { bare: path.firstFlow, value: own.firstFlow, latest: standing(Math.PI).firstFlow },
+    shareAtLevel: shareAtLevel(own),
     fall,
+    bareFall: largestFall(path).fall,
     fallInclination: inclination,
     allowedFall: allowedFall(liquid.criticalSpeed),
     ...pick(heldAtEndOf(path, volume)),
