@@ -5,8 +5,8 @@ import { openExample, tellComplaints, waitForPours } from './shownSite.js';
 /** @typedef {import('playwright-core').Page} Page */
 /**
  * One picture of the user guide: the example book it opens, the cell it shows, what a hand does before it is taken,
- * and how much of the cell is shown [px].
- * @typedef {{ name: string, book: string, cell?: string, dialog?: boolean, only?: string, tall?: number, act?: (page: Page) => Promise<unknown> }} Picture
+ * how much of the cell is shown and how much paper round it [px].
+ * @typedef {{ name: string, book: string, cell?: string, dialog?: boolean, only?: string, margin?: number, tall?: number, act?: (page: Page) => Promise<unknown> }} Picture
  */
 
 const WIDTH = 1280;
@@ -19,7 +19,7 @@ const PICTURES = [
   { name: 'first-view', book: 'level-or-uphill', tall: 860 },
   { name: 'keys', book: 'level-or-uphill', dialog: true, act: (page) => page.keyboard.press('F4') },
   { name: 'compare', book: 'level-or-uphill', cell: 'three-starts', tall: 1150 },
-  { name: 'shop-card', book: 'level-or-uphill', cell: 'card', only: '.paper' },
+  { name: 'shop-card', book: 'level-or-uphill', cell: 'card', only: '.paper .shop-card', margin: 12 },
   { name: 'charge-with-ladling', book: 'level-or-uphill', cell: 'to-the-lip', act: countLadling },
   { name: 'section-dragged', book: 'level-or-uphill', cell: 'sill-basin', tall: 980, act: dragCorner },
   { name: 'staged-tilt', book: 'two-tilts', cell: 'staged', tall: 760 },
@@ -60,8 +60,13 @@ async function take(page, picture) {
   if (picture.act !== dragCorner) await waitForPours(page);
   const box = await shown.boundingBox();
   if (!box) throw new Error(`${picture.name} is not shown.`);
-  const height = Math.min(box.height, picture.tall ?? box.height);
-  const bytes = await lightEnough(page, { ...box, height });
+  const { margin = 0, tall = box.height } = picture;
+  const bytes = await lightEnough(page, {
+    x: box.x - margin,
+    y: box.y - margin,
+    width: box.width + 2 * margin,
+    height: Math.min(box.height, tall) + 2 * margin,
+  });
   writeFileSync(inProject(`docs/pictures/${picture.name}.jpg`), bytes);
   console.log(`docs/pictures/${picture.name}.jpg ${Math.round(bytes.length / 1000)} kB`);
   if (picture.dialog) await page.keyboard.press('Escape');
@@ -112,7 +117,7 @@ async function drawGuess(page) {
       await page.mouse.move(x, y);
       await page.mouse.down();
     }
-    await page.mouse.move(x, y + 20 - (90 * index) / points.length);
+    await page.mouse.move(x, y + 20 - (65 * index) / points.length);
   }
   await page.mouse.up();
 }
