@@ -27,6 +27,18 @@ const UNREADABLE = 'What the pour worker sent could not be read, so this pour ha
 const crashed = (event: Event): string =>
   `The worker that computes pours broke off (${(event as ErrorEvent).message || 'no reason given'}), so this pour has no result. Run it again.`;
 
+const NO_ROOM =
+  'There was not enough memory for this pour, so it has no result. Close other pages or give it fewer mesh cells, then run it again.';
+
+/** A worker that asks for more memory than there is goes on afterwards; only the pour is lost. */
+const isShortage = (error: Error): boolean =>
+  /memory|allocation|array length|buffer length/i.test(error.message);
+
+function refusalOf(error: unknown): Error {
+  const own = error instanceof Error ? error : new Error(String(error));
+  return isShortage(own) ? new Error(NO_ROOM, { cause: own }) : own;
+}
+
 /** Opens the worker at once. Throws a readable Error when the browser refuses to. */
 export function openSeat(openWorker: () => Worker, events: SeatEvents): Seat {
   const worker = open(openWorker);
@@ -90,7 +102,7 @@ async function runJob(solver: Remote<PourApi>, job: Job, heard: () => boolean): 
     });
     job.resolve(await solver.run(job.plan, onProgress));
   } catch (error) {
-    job.reject(error instanceof Error ? error : new Error(String(error)));
+    job.reject(refusalOf(error));
   } finally {
     isOver = true;
     job.stopRunning = null;

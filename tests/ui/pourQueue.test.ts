@@ -139,6 +139,28 @@ test('a pour that fails leaves the others to run', async () => {
   expect(queue.records.get('b')).toMatchObject({ coarse: false });
 });
 
+test('a pour whose worker died is told, is not run again by itself, and runs when asked', async () => {
+  const { client, asked } = handClient();
+  const queue = new PourQueue(async () => client, 2);
+  queue.want([wanted('a', 100), wanted('b', 100), wanted('c', 100)]);
+  await settled();
+  asked[0]!.fail(new Error('The worker broke off. Run it again.'));
+  await settled();
+  asked[1]!.finish(recordOf('b'));
+  asked[2]!.finish(recordOf('c'));
+  await settled();
+  expect(queue.failures.get('a')).toContain('Run it again');
+  expect([...queue.records.keys()]).toEqual(['b', 'c']);
+  expect(queue.progress.size).toBe(0);
+  expect(asked).toHaveLength(3);
+  queue.again('a');
+  await settled();
+  asked[3]!.finish(recordOf('a at last'));
+  await settled();
+  expect(queue.failures.size).toBe(0);
+  expect(queue.records.get('a')).toMatchObject({ record: { solver: 'a at last' } });
+});
+
 test('records nobody wants are let go of beyond a bound; wanted ones stay', async () => {
   const { client, asked } = handClient();
   const queue = new PourQueue(async () => client, 1);

@@ -131,6 +131,19 @@ test('a refusal of the solver rejects that pour only, and the worker goes on', a
   expect(opened).toHaveLength(1);
 });
 
+test('a pour too large for the memory is told so and what to do, and the next one runs', async () => {
+  let calls = 0;
+  const on = clientOf(1, (plan) => {
+    calls += 1;
+    if (calls === 1) throw new RangeError('Array buffer allocation failed');
+    return instant(plan);
+  });
+  const lost = expect(runAny(on).done).rejects.toThrow(/not enough memory.*fewer mesh cells.*run it again/);
+  const next = runAny(on).done;
+  await lost;
+  expect((await next).outcome.kind).toBe('filled and quiet');
+});
+
 test('no report reaches the page after the record', async () => {
   let isOver = false;
   let late = 0;
