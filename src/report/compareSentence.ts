@@ -42,10 +42,14 @@ function extremes(slow: Ranked, quick: Ranked): Sentence {
   return [...start, plain(folds[0]!.toUpperCase() + folds.slice(1))];
 }
 
+/** More names than these are no sentence; the table has them. */
+const MOST_NAMED = 6;
+
 function unfilled(pours: readonly Compared[]): Sentence {
   const short = pours.filter(({ record }) => record.figures.filledTime === null);
   if (short.length === 0) return [];
   if (short.length === pours.length) return [plain(pours.length === 2 ? ' Neither fills.' : ' None fills.')];
+  if (short.length > MOST_NAMED) return [plain(` ${short.length} of ${pours.length} do not fill.`)];
   const joint = (index: number): string => (index === 0 ? ' ' : index === short.length - 1 ? ' and ' : ', ');
   return [
     ...short.flatMap(({ name }, index) => [plain(joint(index)), bold(name)]),
