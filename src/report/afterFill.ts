@@ -83,7 +83,7 @@ function feederFigure(
       text: 'none',
       note: 'no metal left over the mouth',
     };
-  const { timeRatio, supply, demand } = judgeFeeding(
+  const { timeRatio, supply, demand, enough } = judgeFeeding(
     heat.freezing,
     parts.die,
     parts.feeder,
@@ -91,7 +91,7 @@ function feederFigure(
     FEEDER_EFFICIENCY.plain,
   );
   const [given, asked] = [supply, demand].map((volume) => significant(toCubicCentimetres(volume)));
-  const note = `${fixed(timeRatio, 1)} × the die's time, ${fixed(WANTED_TIME_RATIO, 1)} wanted; gives ${given} of ${asked} cm³ asked`;
+  const note = `${fixed(timeRatio, 1)} × the die's time, ${fixed(WANTED_TIME_RATIO, 1)} wanted; ${enough.metal ? '' : 'too little metal: '}gives ${given} of ${asked} cm³ asked`;
   return spanFigure('freezing_feeder_s', label, feeder, note);
 }
 

@@ -61,11 +61,27 @@ interface Input {
 
 function inputsSideBySide(pours: readonly Compared[], units: PageUnits): Input[] {
   const columns = pours.map(({ record }) => inputWords(record.plan, units));
-  return columns[0]!.map(({ name, group }, index) => ({
+  return namedInOrder(columns).map(({ name, group }) => ({
     name,
     group,
-    all: columns.map((column) => column[index]!),
+    all: columns.map((column) => column.find((words) => words.name === name) ?? without(name, group)),
   }));
+}
+
+/** An input that this kind of pour has none of, e.g. a smoothing of a tilt that was measured. */
+const without = (name: string, group: InputWords['group']): InputWords => ({
+  name,
+  group,
+  text: '–',
+  decides: null,
+});
+
+/** Every name once, group by group: pours of other kinds of tilt have other inputs. */
+function namedInOrder(columns: readonly (readonly InputWords[])[]): InputWords[] {
+  const first = new Map<string, InputWords>();
+  for (const words of columns.flat()) if (!first.has(words.name)) first.set(words.name, words);
+  const groups = [...new Set(columns[0]!.map(({ group }) => group))];
+  return [...first.values()].toSorted((a, b) => groups.indexOf(a.group) - groups.indexOf(b.group));
 }
 
 const isSame = ({ all }: Input): boolean =>

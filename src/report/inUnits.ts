@@ -43,9 +43,9 @@ function turned(text: string, { from, to, more }: Turn): string {
 }
 
 const NUMBER = `[+\u2212-]?\\d+(?:\\.\\d+)?`;
-/** One number or several before one unit: "5 mm", "1 to 2000 mm", "200 × 30 mm", "700–730 °C". */
+/** One number or several before one unit: "5 mm", "11 of 20 cm³", "1 to 2000 mm", "200 × 30 mm", "700–730 °C". */
 const MEASURED = new RegExp(
-  `(?<![\\w.])(${NUMBER}(?:(?: to | and | × |, |–)${NUMBER})*) (mm²|mm|cm³|kg|°C)(?![\\w/²³])`,
+  `(?<![\\w.])(${NUMBER}(?:(?: to | and | of | × |, |–)${NUMBER})*) (mm²|mm|cm³|kg|°C)(?![\\w/²³])`,
   'g',
 );
 /** What stands between these is a name somebody gave. */

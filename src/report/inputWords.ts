@@ -251,7 +251,7 @@ export function massText({ volume, liquid }: PourPlan, units: PageUnits = METRIC
 /** Nobody ladles to a part in a thousand: charges closer than that are one charge. */
 const ladled = ({ volume, liquid }: PourPlan): number => Number((volume * liquid.density).toPrecision(3));
 
-/** Every input of a pour in words, section first, computation last; the same names for every pour. */
+/** Every input of a pour in words, section first, computation last. Each kind of tilt has names of its own. */
 export function inputWords(plan: PourPlan, units: PageUnits = METRIC): InputWords[] {
   const charge: InputWords = {
     name: 'charge',

@@ -3,7 +3,7 @@ import { toCubicCentimetres, toDegrees } from '$src/core/units';
 import { coldReason, gasReason } from './coldReason';
 import { firstFlowText } from './figures';
 import { gasHeld } from './gasHeld';
-import { peakRange, type SpeedCall } from './speedCall';
+import { criticalRange, peakRange, type SpeedCall } from './speedCall';
 import {
   angleText,
   countText,
@@ -45,7 +45,13 @@ function rangeText(record: PourRecord): string {
   const span = `${fixed(range.from, 2)} to ${fixed(range.to, 2)} m/s`;
   return record.band
     ? `${span} over mesh and capillary stand`
-    : `${span} over the mesh; the capillary band comes with the full run`;
+    : `${span} over the mesh; the band of the capillary stand is worked out on finer meshes only`;
+}
+
+/** Critical speed with what surface tension leaves open. */
+function criticalRangeText({ plan }: PourRecord): string {
+  const { from, to } = criticalRange(plan.liquid.criticalSpeed);
+  return `${speedText(plan.liquid.criticalSpeed)} (${fixed(from, 2)} to ${fixed(to, 2)})`;
 }
 
 function speedReason(record: PourRecord, speed: SpeedCall | null): Reason | null {
@@ -56,7 +62,7 @@ function speedReason(record: PourRecord, speed: SpeedCall | null): Reason | null
   if (speed === 'under') return { name: 'under critical speed', line: `${range}; critical is ${critical}.` };
   const at = peakFrontSpeedPlace === null ? '' : ` at ${placeText(peakFrontSpeedPlace)} from the mouth`;
   if (speed === 'too close to call')
-    return { name: 'close to critical', line: `${range}, against ${critical}${at}.` };
+    return { name: 'close to critical', line: `${range}, against ${criticalRangeText(record)}${at}.` };
   const share = shareAboveCritical ? ` on ${percentText(shareAboveCritical)} of the die` : '';
   return { name: 'over critical speed', line: `Above ${critical}${share}, quickest${at}; ${range}.` };
 }

@@ -164,6 +164,8 @@ class Desk {
     this.notice = null;
     bench.open(result.book);
     bench.announcement = `${result.book.title} opened.`;
+    // Another book is read from its start, not from where the last one was left.
+    if (typeof scrollTo === 'function') scrollTo(0, 0);
     return true;
   }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PourPlan } from '$src/core/pour/plan';
+import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 import { compare } from '$src/report/compare';
 import { plainText } from '$src/report/sentence';
@@ -88,5 +89,39 @@ describe('compare', () => {
     expect(plainText(compare([slow, short, { ...short, name: 'Colder' }]).sentence)).toMatch(
       /Cold and Colder do not fill\.$/,
     );
+  });
+});
+
+describe('pours whose tilts are of different kinds', () => {
+  const { limits } = inventedPlan.tilt;
+  const knots = [
+    { time: 0, inclination: 0.5 },
+    { time: 8, inclination: -1.5 },
+  ];
+  const drawn: Tilt = { kind: 'drawn', start: 0.5, limits, knots, origin: 'drawn here' };
+  const led: Tilt = {
+    kind: 'front-led',
+    start: 0.5,
+    end: -1.5,
+    share: 0.6,
+    homeWithin: null,
+    limits,
+  };
+  const pourWith = (name: string, tilt: Tilt) => ({
+    name,
+    record: inventedRecord({ plan: { ...inventedPlan, tilt } }),
+  });
+
+  it.each([
+    [[inventedPlan.tilt, drawn]],
+    [[led, inventedPlan.tilt]],
+    [[drawn, led, inventedPlan.tilt]],
+  ] as const)('are compared input by input, in any order: %#', (tilts) => {
+    const { differs, same } = compare(tilts.map((tilt, k) => pourWith(`pour ${k}`, tilt)));
+    expect(differs.length).toBeGreaterThan(0);
+    for (const { texts } of differs) expect(texts).toHaveLength(tilts.length);
+    expect(differs.map(({ name }) => name)).not.toContain('charge');
+    for (const group of ['section', 'charge', 'metal', 'computation']) expect(same).toContain(group);
+    expect(differs.some(({ texts }) => texts.includes('–'))).toBe(true);
   });
 });

@@ -1,4 +1,5 @@
 import { escaped } from '../drawing/paper';
+import { verdict } from '../verdict';
 import { cardCurve } from './cardCurve';
 import { cardPictures } from './cardPictures';
 import { cardRows } from './cardRows';
@@ -35,13 +36,21 @@ const watch = ({ angle, time, text }: CardWatch): string =>
 const ticks = (texts: readonly string[]): string =>
   `<ul class="ticks">${texts.map((text) => `<li>${escaped(text)}</li>`).join('')}</ul>`;
 
+/** What the model holds against a pour that is up to date: the card can be printed, but says so at its head. */
+function advice({ record }: CardSource): string {
+  const { kind, sentence } = verdict(record);
+  if (kind === 'sound' || kind === 'near the limit') return '';
+  const said = sentence.map(({ text }) => text).join('');
+  return `<p class="warning"><b>The model speaks against this pour ◇.</b> ${escaped(said)}</p>`;
+}
+
 function upper(card: ShopCard, source: CardSource, id: string): string {
   const warning =
     card.warning === null
       ? ''
       : `<p class="warning"><b>Do not pour by this card.</b> ${escaped(card.warning)}</p>`;
   return `<header><div class="title"><span>shop card</span><h2>${escaped(card.title)}</h2></div>${card.head.map(field).join('')}</header>
-${warning}<div class="card-drawing" role="group" aria-label="Drawing" tabindex="0">${cardSketch(source.record.plan, source.units, `${id}-sketch`)}</div>`;
+${warning || advice(source)}<div class="card-drawing" role="group" aria-label="Drawing" tabindex="0">${cardSketch(source.record.plan, source.units, `${id}-sketch`)}</div>`;
 }
 
 function middle(card: ShopCard, source: CardSource): string {

@@ -109,9 +109,9 @@ function temperatures({ record: { plan }, units, ladleTemperature }: CardSource)
   );
   const isCooler = ladle!.number !== atTilt!.number;
   return [
-    ...(isCooler ? [set('metal in the ladle', ladle!, 'measured')] : []),
-    set('metal at the tilt', atTilt!, isCooler ? 'after the wait in the basin' : 'measured', isCooler),
-    set('die surface', die, low === high || low!.number === high!.number ? 'measured' : 'by region, below'),
+    ...(isCooler ? [set('metal in the ladle', ladle!, 'measure it')] : []),
+    set('metal at the tilt', atTilt!, isCooler ? 'after the wait in the basin' : 'measure it', isCooler),
+    set('die surface', die, low === high || low!.number === high!.number ? 'measure it' : 'by region, below'),
   ];
 }
 

@@ -87,8 +87,8 @@ async function coarsely(route: Route): Promise<void> {
   const file = JSON.parse(await response.text()) as { book: { cells: Record<string, unknown>[] } };
   const cells = file.book.cells.map((cell) => ({
     ...cell,
-    ...('computation' in cell ? { computation: { ...Object(cell.computation), meshCells: COARSE } } : {}),
-    ...('study' in cell ? { study: { ...Object(cell.study), meshCells: COARSE } } : {}),
+    ...('computation' in cell ? { computation: { ...Object(cell['computation']), meshCells: COARSE } } : {}),
+    ...('study' in cell ? { study: { ...Object(cell['study']), meshCells: COARSE } } : {}),
   }));
   const body = JSON.stringify({ ...file, book: { ...file.book, cells } });
   await route.fulfill({ contentType: 'application/json', body });

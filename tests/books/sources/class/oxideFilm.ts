@@ -38,9 +38,11 @@ export const oxideFilm = lesson('A skin on the metal, and how it gets inside', [
     'The same arm, weight and turning. Now the metal lies in a pit behind a sill and the die starts level, so it has to wait until it can fall over the sill. Which side of 0.49 m/s does its front end on?',
   ),
   classPour('falling', 'Falling: over a sill', { section: 'pit-basin', charge: 'pit-charge', tilt: 'level' }),
-  note('what-it-means', 'What it means', [
-    'Scrub through the second pour. Each pin is a place where the surface folded, with its cause. The front over critical speed is only one of them: a wave that runs back over the metal coming in, two fronts that meet, a jet over the end wall fold skin as well, and some of them below the limit.',
-    'So the limit is a gate, not a promise. **Below it the surface lacks the energy to fold by speed alone. Above it folding is possible, not certain.** How strong the casting then is depends on where the film ends up, which no computation of a flat section can say.',
-    'Try it: in the metal, type γ = 1.10 N/m and see how little the limit moves. Then turn the gentle pour at 25 and at 40° a second.',
-  ]),
+  tucked(
+    note('what-it-means', 'What it means, after your guesses', [
+      'Scrub through the second pour. Each pin is a place where the surface folded, with its cause. The front over critical speed is only one of them: a wave that runs back over the metal coming in, two fronts that meet, a jet over the end wall fold skin as well, and some of them below the limit.',
+      'So the limit is a gate, not a promise. **Below it the surface lacks the energy to fold by speed alone. Above it folding is possible, not certain.** How strong the casting then is depends on where the film ends up, which no computation of a flat section can say.',
+      'Try it: in the metal, type γ = 1.10 N/m and see how little the limit moves. Then turn the gentle pour at 25 and at 40° a second.',
+    ]),
+  ),
 ]);
