@@ -1,16 +1,16 @@
 import type { PourRecord } from '$src/core/pour/record';
-import { endOf } from '$src/core/tilt/endOf';
 import type { MachineTilt, ProgrammedTilt } from '$src/core/tilt/tilt';
 import { turnsOf } from '$src/core/tilt/turns';
-import { type PageUnits, toDegrees } from '$src/core/units';
+import { fromDegrees, type PageUnits, toDegrees } from '$src/core/units';
 import { shownTemperature, withUnit } from '../measureText';
 import { angleText, countText, secondsNumber, significant } from '../wording';
 import type { CardLine, CardTable } from './shopCard';
 
 /** Rows that leave the card on one page. */
 const MOST_ROWS = 6;
-/** Steps of a stroke that has no stages, or too many. */
+/** Steps of a stroke that has no stages, or too many, and the least bend that is worth one [rad]. */
 const STEPS = 6;
+const LEAST_BEND = fromDegrees(0.3);
 
 /** How the die is turned: its stages where it has them, else angle against time as the pour ran. */
 export function cardTilt(record: PourRecord): CardTable {
@@ -37,22 +37,35 @@ function stagesTable(tilt: ProgrammedTilt): CardTable {
   return { columns: ['stage', 'from', 'to', 'rate', 'time'], rows, note: '' };
 }
 
-/** Even steps of the stroke with the time each is passed, as the pour ran: two rows, so that many steps fit. */
-function timesTable({ series, plan }: PourRecord, note: string): CardTable {
-  const [start, end] = [plan.tilt.start, endOf(plan.tilt)];
-  const steps = Array.from({ length: STEPS + 1 }, (_, step) => start + ((end - start) * step) / STEPS);
-  const times = steps.map((inclination) => {
-    const at = passedAt(series.inclination, inclination);
-    return at === null ? '–' : secondsNumber(series.time[at]!);
-  });
-  const columns = ['die axis', ...steps.map((inclination) => angleText(inclination, 0))];
-  return { columns, rows: [['after, s', ...times]], note };
+/** Angle against time as the pour ran, where it bends: between two of these the turn is all but even. Two rows. */
+function timesTable({ series }: PourRecord, note: string): CardTable {
+  const marks = bendsOf(series.time, series.inclination);
+  const columns = ['die axis', ...marks.map((at) => angleText(series.inclination[at]!))];
+  return { columns, rows: [['after, s', ...marks.map((at) => secondsNumber(series.time[at]!))]], note };
 }
 
-/** First sample at or below this inclination [rad]. */
-function passedAt(inclinations: Float64Array, inclination: number): number | null {
-  const index = inclinations.findIndex((each) => each <= inclination + 1e-6);
-  return index < 0 ? null : index;
+/** Samples that straight lines between tell most of the curve: both ends, then again and again the one that strays most. */
+function bendsOf(time: Float64Array, inclination: Float64Array): number[] {
+  const end = inclination.findIndex((each) => each <= inclination.at(-1)! + 1e-6);
+  const marks = [0, end];
+  while (marks.length <= STEPS) {
+    const strays = marks.slice(1).map((to, k) => mostStraying(time, inclination, marks[k]!, to));
+    const worst = strays.reduce((a, b) => (b.by > a.by ? b : a));
+    if (worst.by < LEAST_BEND) break;
+    marks.push(worst.at);
+    marks.sort((a, b) => a - b);
+  }
+  return marks;
+}
+
+function mostStraying(time: Float64Array, inclination: Float64Array, from: number, to: number) {
+  const rate = (inclination[to]! - inclination[from]!) / (time[to]! - time[from]!);
+  let worst = { at: from, by: 0 };
+  for (let at = from + 1; at < to; at++) {
+    const by = Math.abs(inclination[at]! - inclination[from]! - rate * (time[at]! - time[from]!));
+    if (by > worst.by) worst = { at, by };
+  }
+  return worst;
 }
 
 /** What is set on a machine that falls against its damper; nothing for other tilts. */
