@@ -50,12 +50,17 @@ function filmSizes(record: PourRecord): ReadonlySet<Fold['size']> {
   return new Set(film.map((fold) => fold.size));
 }
 
+/** A die less full than this has no front worth judging. */
+const MOSTLY = 0.5;
+
 function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
   const sizes = filmSizes(record);
   const { lap, filledTime } = record.figures;
+  const isHeld = gasHeld(record) && !endedEarly(record);
+  // Gas that keeps most of the metal out comes before what the little metal inside does.
+  if (isHeld && record.figures.finalShare < MOSTLY) return 'gas held';
   if (speed === 'over') return 'folds film';
-  // Gas that keeps metal out comes before what the little metal inside does.
-  if (gasHeld(record) && !endedEarly(record)) return 'gas held';
+  if (isHeld) return 'gas held';
   if (sizes.has('heavy')) return 'folds film';
   if (endedEarly(record)) return 'stopped';
   if (lap && lap.kind !== 'none') return lap.kind;

@@ -114,6 +114,7 @@ test('a card with the longest content is one A4 page, and nothing of the book be
   await card.scrollIntoViewIfNeeded();
   // What a card can have on top of that: a warning, and metal that has waited in the basin.
   await card.evaluate((paper) => {
+    paper.querySelector('.warning')?.remove();
     const warning = document.createElement('p');
     warning.className = 'warning';
     warning.textContent = 'Do not pour by this card. It is out of date: the pour has been changed since.';
@@ -143,11 +144,11 @@ test('a card of a pour that no longer holds says that it must not be used', asyn
   const page = await pageWith(withCard);
   const charge = page.locator(`[id="${firstOf(withCard, 'charge').id}"]`);
   const head = charge.getByRole('textbox', { name: /^head above the mouth/ });
-  const warning = page.locator('.paper .warning');
+  const warning = page.locator('.paper .warning', { hasText: 'Do not pour by this card.' });
   expect(await warning.count()).toBe(0);
   await head.fill('900');
   await head.blur();
-  await warning.filter({ hasText: 'Do not pour by this card.' }).waitFor();
+  await warning.waitFor();
   await head.fill('30');
   await head.blur();
   await waitUntilFresh(page);
