@@ -1,0 +1,53 @@
+import { expect, test } from 'vitest';
+import { evaluateBook } from '$src/cells/evaluate';
+import type { Book, Cell, ChargeCell, SectionCell, TiltCell } from '$src/cells/kinds';
+import { fromDegrees } from '$src/core/units';
+import { type DrawnWith, drawnWith } from '$src/ui/section/sectionDrawnWith';
+import { sampleBook } from '../../book/sample';
+
+const book = sampleBook();
+const charge = book.cells.find((cell): cell is ChargeCell => cell.kind === 'charge')!;
+const sectionIn = ({ cells }: Book) =>
+  cells.find((cell): cell is SectionCell => cell.kind === 'section' && cell.id === charge.section)!;
+const good = sectionIn(book).section;
+const tilt = book.cells.find(
+  (cell): cell is TiltCell => cell.kind === 'tilt' && cell.id === charge.tilt,
+)!.tilt;
+
+const withCell = (next: Cell): Book => ({
+  ...book,
+  cells: book.cells.map((cell) => (cell.id === next.id ? next : cell)),
+});
+
+function drawnIn(changed: Book, before: DrawnWith | null = null): DrawnWith {
+  const evaluations = evaluateBook(changed);
+  return drawnWith(changed, (id) => evaluations.get(id)!, sectionIn(changed), good, before);
+}
+
+/** The outline as it stands while a number is half typed: back wall and basin crossed. */
+const halfTyped = withCell({
+  ...sectionIn(book),
+  section: { ...good, floor: good.floor.map((p, i) => (i === 1 ? { ...p, x: -1 } : p)) },
+});
+
+test('while an outline is half typed, stroke and metal stay as they were', () => {
+  const whole = drawnIn(book);
+  expect(whole.charge?.id).toBe(charge.id);
+  const broken = drawnIn(halfTyped, whole);
+  expect(broken.charge).toBeNull();
+  expect([broken.start, broken.end, broken.volume]).toEqual([whole.start, whole.end, whole.volume]);
+  expect(broken.assumed).toContain('as much as it gave last');
+  expect(drawnIn(halfTyped, broken).volume).toBe(whole.volume);
+});
+
+test('a charge that never gave metal leaves the stroke of its tilt', () => {
+  const broken = drawnIn(halfTyped);
+  expect(broken.start).toBe(tilt.start);
+  expect(broken.assumed).toContain('1.15 times the cavity');
+});
+
+test('without a charge the section is drawn from +30°, and says so', () => {
+  const alone = drawnIn({ ...book, cells: book.cells.filter(({ kind }) => kind !== 'charge') });
+  expect(alone.start).toBeCloseTo(fromDegrees(30), 12);
+  expect(alone.assumed).toContain('No charge takes this section yet: drawn from +30.0° to −90.0°');
+});
