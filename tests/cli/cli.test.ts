@@ -169,6 +169,17 @@ describe('check', () => {
     expect(error).toContain(message);
   });
 
+  it('names the nearest tilt the machine can do', async () => {
+    const cell = firstOf(book, 'tilt');
+    const knots = [{ time: 6, inclination: fromDegrees(-80) }];
+    const limits = { ...cell.tilt.limits, highestStart: 0 };
+    const tilt = { kind: 'drawn', start: fromDegrees(20), limits, knots, origin: '' } as const;
+    const path = await file('drawn.pourbook.json', writeBook(replaceCell(book, { ...cell, tilt })));
+    const { code, error } = await quietpour('check', path);
+    expect(code).toBe(1);
+    expect(error).toContain('The nearest the machine can do: drawn, 0.0° to −80.0° in 6.00 s');
+  });
+
   it('lists what is wrong as JSON when asked', async () => {
     const charge = firstOf(book, 'charge');
     const wrong = replaceCell(book, { ...charge, charge: { by: 'mass', mass: -1 } });

@@ -1,7 +1,7 @@
 import type { Issue } from '$src/core/issue';
 import { toDegrees } from '$src/core/units';
 import { knotMotion } from './knotMotion';
-import { INCLINATION_RANGE, RATE_RANGE, ROUNDING, usableLimits } from './range';
+import { INCLINATION_RANGE, LEAST_TURN, RATE_RANGE, ROUNDING, SHORT_STRETCH, usableLimits } from './range';
 import type { KnotTilt } from './tilt';
 
 /** More knots than a book should carry. */
@@ -11,7 +11,7 @@ export const MOST_KNOTS = 400;
 export function checkKnots(tilt: KnotTilt): Issue[] {
   const broken = shapeIssues(tilt);
   if (broken.length > 0) return broken;
-  return [...rangeIssues(tilt), ...rateIssues(tilt)];
+  return [...rangeIssues(tilt), ...turnIssues(tilt), ...rateIssues(tilt), ...creepIssues(tilt)];
 }
 
 function shapeIssues({ start, knots }: KnotTilt): Issue[] {
@@ -54,6 +54,27 @@ function rangeIssues({ kind, start, knots, limits }: KnotTilt): Issue[] {
           ]
         : [];
     return [{ path, message: `Knot ${index + 1} at ${degrees(inclination)} is out of reach.`, remedy }];
+  });
+}
+
+function turnIssues({ start, knots }: KnotTilt): Issue[] {
+  if (Math.abs(start - knots.at(-1)!.inclination) >= LEAST_TURN - ROUNDING) return [];
+  return [{ path: 'knots', message: 'The tilt does not turn.', remedy: 'End below the start.' }];
+}
+
+/** A drawn stretch slower than the machine's slowest; a pause is none, and a measured tilt was turned as it is. */
+function creepIssues({ kind, start, knots, limits }: KnotTilt): Issue[] {
+  if (kind === 'measured') return [];
+  const { slowest } = usableLimits(limits);
+  return knots.flatMap(({ time, inclination }, index) => {
+    const before = index === 0 ? { time: 0, inclination: start } : knots[index - 1]!;
+    const turn = before.inclination - inclination;
+    const took = time - before.time;
+    const creeps = turn >= LEAST_TURN && took > SHORT_STRETCH + ROUNDING && turn / took < slowest - ROUNDING;
+    if (!creeps) return [];
+    const message = `Knot ${index + 2} is reached at ${degrees(turn / took)} a second; the slowest is ${degrees(slowest)} a second.`;
+    const remedy = 'Bring it nearer in time, or hold the inclination for a pause.';
+    return [{ path: `knots.${index}.time`, message, remedy }];
   });
 }
 

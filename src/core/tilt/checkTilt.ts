@@ -3,6 +3,8 @@ import { toDegrees } from '$src/core/units';
 import { checkFrontLed } from './checkFrontLed';
 import { checkKnots } from './checkKnots';
 import { checkMachineTilt } from './machine/checkMachine';
+import { nearestFrontLed, nearestRelease } from './nearestEnds';
+import { nearestKnots } from './nearestKnots';
 import { nearestTilt } from './nearestTilt';
 import { INCLINATION_RANGE, LEAST_TURN, MOST_STAGES, RATE_RANGE, ROUNDING, usableLimits } from './range';
 import type { MachineLimits, ProgrammedTilt, Stage, Tilt } from './tilt';
@@ -19,15 +21,25 @@ export interface TiltCheck {
 export function checkTilt(tilt: Tilt): TiltCheck {
   switch (tilt.kind) {
     case 'machine':
-      return { issues: [...limitIssues(tilt.limits), ...checkMachineTilt(tilt)], nearest: null };
+      return offered(tilt, checkMachineTilt(tilt), nearestRelease);
     case 'drawn':
     case 'measured':
-      return { issues: [...limitIssues(tilt.limits), ...checkKnots(tilt)], nearest: null };
+      return offered(tilt, checkKnots(tilt), nearestKnots);
     case 'front-led':
-      return { issues: [...limitIssues(tilt.limits), ...checkFrontLed(tilt)], nearest: null };
+      return offered(tilt, checkFrontLed(tilt), nearestFrontLed);
     default:
       return checkProgrammed(tilt);
   }
+}
+
+function offered<T extends Tilt>(
+  tilt: T,
+  own: readonly Issue[],
+  nearestTo: (tilt: T) => Tilt | null,
+): TiltCheck {
+  const broken = limitIssues(tilt.limits);
+  const issues = [...broken, ...own];
+  return { issues, nearest: issues.length === 0 || broken.length > 0 ? null : nearestTo(tilt) };
 }
 
 function checkProgrammed(tilt: ProgrammedTilt): TiltCheck {

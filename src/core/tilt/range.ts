@@ -21,6 +21,9 @@ export const ROUNDING = 1e-9;
 /** The least turn of one stage [rad]; less is a slip of typing. */
 export const LEAST_TURN = fromDegrees(0.1);
 
+/** A shorter stretch of a drawn tilt than this may be slower than the slowest rate: from rest and to rest it must [s]. */
+export const SHORT_STRETCH = 0.5;
+
 /** More stages than a machine's programme holds. */
 export const MOST_STAGES = 50;
 

@@ -1,6 +1,6 @@
 import type { Issue } from '$src/core/issue';
-import { fromCelsius, fromDegrees } from '$src/core/units';
-import { INCLINATION_RANGE, LEAST_TURN, ROUNDING, usableLimits } from '../range';
+import { fromCelsius, fromDegrees, toDegrees } from '$src/core/units';
+import { LEAST_TURN, ROUNDING, usableLimits } from '../range';
 import type { MachineTilt } from '../tilt';
 import type { Machine } from './machine';
 
@@ -70,16 +70,19 @@ function valveRules(valve: Machine['valve']): Rule[] {
 }
 
 function turnIssues({ start, end, limits }: MachineTilt): Issue[] {
-  const { highestStart } = usableLimits(limits);
+  const { highestStart, lowestEnd } = usableLimits(limits);
   const issues: Issue[] = [];
   if (!(start <= highestStart + ROUNDING && Number.isFinite(start)))
-    issues.push({ path: 'start', message: 'The start is above the highest start.', remedy: 'Start lower.' });
-  const lowest = Math.max(limits.lowestEnd, INCLINATION_RANGE.lowest);
-  if (!(end >= lowest - ROUNDING && start - end >= LEAST_TURN))
+    issues.push({
+      path: 'start',
+      message: `The upper stop is above the highest start, ${degrees(highestStart)}.`,
+      remedy: `Move the stop it is let go from to ${degrees(highestStart)} or lower.`,
+    });
+  if (!(end >= lowestEnd - ROUNDING && start - end >= LEAST_TURN))
     issues.push({
       path: 'end',
-      message: 'The stop is not between the start and the lowest end.',
-      remedy: 'Move the stop.',
+      message: `The lower stop is not between the start and the lowest end, ${degrees(lowestEnd)}.`,
+      remedy: `Move the lower stop to ${degrees(lowestEnd)} or higher, and below the start.`,
     });
   return issues;
 }
@@ -92,3 +95,5 @@ function massIssues({ parts, weights }: Machine): Issue[] {
     { path: 'machine.parts', message: 'Nothing on the body has weight.', remedy: 'Give the die its mass.' },
   ];
 }
+
+const degrees = (radians: number): string => `${Number(toDegrees(radians).toFixed(1))}°`.replace('-', '−');
