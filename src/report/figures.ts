@@ -131,7 +131,7 @@ function fillRows(figures: Figures): FigureRow[] {
     seconds('fill_time_s', 'fill time', figures.fillTime),
     row('final_share_percent', 'filled at the end', '%', percent(figures.finalShare), percentShown, ''),
     row('spilled_cm3', 'metal spilled', 'cm³', toCubicCentimetres(figures.spilled), amount, ''),
-    row('skin_folded_mm', 'skin folded in', 'mm', toMillimetres(figures.skinFolded), significant, ''),
+    row('skin_folded_mm', 'folded skin', 'mm', toMillimetres(figures.skinFolded), significant, ''),
   ];
 }
 

@@ -3,6 +3,7 @@ import { toCubicCentimetres, toDegrees } from '$src/core/units';
 import { coldReason, gasReason } from './coldReason';
 import { firstFlowText } from './figures';
 import { gasHeld } from './gasHeld';
+import { machineReason } from './machineFall';
 import { criticalRange, peakRange, type SpeedCall } from './speedCall';
 import {
   angleText,
@@ -89,7 +90,7 @@ function firstFlowReason(record: PourRecord): Reason | null {
   };
 }
 
-const sizeWord = ({ size }: Fold): string => `${size[0]!.toUpperCase()}${size.slice(1)}.`;
+const sizeWord = ({ size }: Fold): string => `${size[0]!.toUpperCase()}${size.slice(1)}`;
 
 const heavierFirst = (a: Fold, b: Fold): number => WEIGHT[b.size] - WEIGHT[a.size] || a.time - b.time;
 
@@ -101,9 +102,9 @@ function foldReasons(record: PourRecord): Reason[] {
     const ofKind = others.filter((fold) => fold.kind === kind);
     const count =
       ofKind.length > 1
-        ? ` ${countText(ofKind.length, 'time')}, first at ${secondsText(ofKind[0]!.time)}.`
+        ? `, ${countText(ofKind.length, 'time')}, first at ${secondsText(ofKind[0]!.time)}`
         : '';
-    return { name: kind, line: `${sizeWord(ofKind[0]!)}${count} ${ofKind[0]!.cause}` };
+    return { name: kind, line: `${sizeWord(ofKind[0]!)}${count}. ${ofKind[0]!.cause}` };
   });
 }
 
@@ -113,6 +114,7 @@ export function verdictReasons(record: PourRecord, speed: SpeedCall | null): Rea
   const isQuick = speed === 'over' || speed === 'too close to call';
   const ordered = [
     ending(record),
+    machineReason(record),
     gasReason(record),
     speed === 'over' ? null : coldReason(record),
     isQuick ? bySpeed : null,

@@ -18,7 +18,7 @@ export function significant(value: number): string {
   if (size === 0) return '0';
   if (size >= 1000) return withTrueMinus(String(Number(value.toPrecision(3))));
   if (size >= 9.95) return fixed(value, 0);
-  return fixed(value, Math.min(6, Math.max(1, 1 - Math.floor(Math.log10(size)))));
+  return fixed(value, Math.min(6, Math.max(1, 1 - Math.floor(Math.log10(Number(size.toPrecision(2)))))));
 }
 
 /** Inclination [rad] in degrees, always signed unless nought: "+24.5°". */

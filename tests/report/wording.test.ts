@@ -12,6 +12,7 @@ describe('numbers as people read them', () => {
     [854.4, '854'],
     [12345, '12300'],
     [-3.21, '−3.2'],
+    [0.9999999, '1.0'],
   ])('%d is written %s', (value, text) => expect(significant(value)).toBe(text));
 
   it('never writes a negative nought', () => {

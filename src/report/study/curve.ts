@@ -29,7 +29,7 @@ const SHOWN: Readonly<Record<Exclude<CurveFigure, 'skinFolded'>, ShownFigure>> =
 function shownFigure(figure: CurveFigure, units: PageUnits): ShownFigure {
   if (figure !== 'skinFolded') return SHOWN[figure];
   const { unit, toShown } = LENGTH[units.length];
-  return { name: 'skin folded in', unit, read: ({ skinFolded }) => toShown(skinFolded) };
+  return { name: 'folded skin', unit, read: ({ skinFolded }) => toShown(skinFolded) };
 }
 
 /** A figure against a setting, in the units shown; NaN breaks the line where there is no such figure. */
