@@ -55,7 +55,7 @@ export const uphill = lesson('Uphill first: where the die lies when metal comes 
       'From the flush basin metal is in the die while the die still climbs. Every millimetre it gains it has to be lifted, so it comes as a level surface, pushed and not falling.',
       'From the pit it makes little odds where the machine starts. Turned uphill a pit holds *more*, not less; the metal waits behind the sill until the die points down, and then falls the whole way. **An uphill start needs a basin that lets the metal go uphill.**',
       'Why not start steeper still? The basin must hold the whole charge behind the mouth at the start, and a steep basin is a deep one. Drag the charge level in the section to see what fits.',
-      'Try it: in the menu of the uphill pour choose *Copy with its inputs* and give the copy a start of 20°, then 10°. At which start does metal stand in the die before the machine moves? That metal went in at the speed of the ladle, which nobody controls.',
+      'Try it: in the menu of the uphill pour choose *Duplicate with its inputs* and give the copy a start of 20°, then 10°. At which start does metal stand in the die before the machine moves? That metal went in at the speed of the ladle, which nobody controls.',
     ]),
   ),
 ]);
