@@ -1,7 +1,11 @@
 import { fillLevelFromVolume } from '$src/core/level/fillLevel';
+import { lineAt } from '$src/core/section/lineAt';
+import type { Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
+import type { PageUnits } from '$src/core/units';
 import { afterFill } from '../afterFill';
 import { COAT_CHOICES, coatNameOf, dieTemperatureOf, transferOf } from '../coatChoice';
+import { lengthFigure } from '../drawing/lengthFigure';
 import { firstFlowText } from '../figures';
 import { type Shown, shownLength, shownMass, shownTemperature, withUnit } from '../measureText';
 import { plainText } from '../sentence';
@@ -20,6 +24,8 @@ const MOST_COATS = 3;
 /** Names of regions: two lines when there is one row of them, one line otherwise. */
 const ONE_COAT_NAMES = 62;
 const COAT_NAMES = 30;
+/** Two lines below the table of coats. */
+const LONGEST_NOTE = 150;
 
 /** A name cut to what fits, so that the card stays one page. */
 export function shortened(text: string, most: number = LONGEST_NAME): string {
@@ -146,11 +152,33 @@ function coats({ record: { plan }, units }: CardSource): CardTable {
     ...(JSON.parse(key) as string[]),
   ]);
   const left = rows.length - MOST_COATS;
+  const more = left > 0 ? `and ${left} more with coats of their own: see the book. ` : '';
   return {
     columns: ['region', 'coat', 'die'],
     rows: rows.slice(0, MOST_COATS),
-    note: left > 0 ? `and ${left} more with coats of their own: see the book.` : '',
+    note: shortened(`${more}${sizes(plan.section, units)}`, LONGEST_NOTE),
   };
+}
+
+/** Widths across the drawing, regions of one width together, and how deep the basin lies under the mouth. */
+function sizes(section: Section, { length }: PageUnits): string {
+  const long = (value: number): string => `${lengthFigure(value, length)} ${length}`;
+  const groups = new Map<string, string[]>();
+  for (const { name, width } of section.regions)
+    groups.set(long(width), [...(groups.get(long(width)) ?? []), name]);
+  const [only] = groups.keys();
+  const widths =
+    groups.size === 1
+      ? `${only} throughout`
+      : [...groups].map(([width, names]) => `${listText(names)} ${width}`).join('; ');
+  const sill = sillDepth(section);
+  return `Wide: ${widths}.${sill > 0 ? ` Sill: ${long(sill)} over the basin floor.` : ''}`;
+}
+
+/** How far the floor at the mouth stands over the lowest of the basin [m]. */
+function sillDepth({ floor, mouth }: Section): number {
+  const lowest = Math.min(...floor.filter(({ x }) => x <= mouth).map(({ y }) => y));
+  return Math.max(0, lineAt(floor, mouth, 'right') - lowest);
 }
 
 const CALLS = {

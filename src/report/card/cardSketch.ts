@@ -6,6 +6,7 @@ import type { Point } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
 import { type PageUnits, toDegrees } from '$src/core/units';
 import { type Measure, measuresOf } from '../drawing/dimensions';
+import { lengthFigure } from '../drawing/lengthFigure';
 import { metalAtLevel } from '../drawing/metalAtLevel';
 import { escaped, type Paper, paperFor, pathOf, type Spot, short } from '../drawing/paper';
 import { sectionMarks } from '../drawing/sectionMarks';
@@ -16,9 +17,11 @@ import { cardDial } from './cardDial';
 
 const SIZE = { width: 688, height: 184 };
 /** Room for dimensions all round, the mark's words at the left and the dial at the right. */
-const ROOM = { x: 118, y: 24, width: 420, height: 134 };
+const ROOM = { x: 142, y: 24, width: 396, height: 134 };
 /** A measure lies this far off what it measures [px]. */
 const OFF = 18;
+/** From one line of words to the next [px]. */
+const LINE = 14;
 
 /** The die at its start angle with the metal in it, to scale and with measures. */
 export function cardSketch(plan: PourPlan, units: PageUnits, id: string): string {
@@ -72,7 +75,7 @@ function dimension(paper: Paper, measure: Measure, units: PageUnits): string {
   const length = Math.hypot(b.x - a.x, b.y - a.y);
   if (length < 3) return '';
   const along = { x: (b.x - a.x) / length, y: (b.y - a.y) / length };
-  const text = withUnit(shownLength(measure.value, units));
+  const text = `${lengthFigure(measure.value, units.length)} ${units.length}`;
   return [
     ...(measure.side === 'inside'
       ? []
@@ -96,13 +99,12 @@ function arrow({ x, y }: Spot, along: Spot, way: 1 | -1): string {
   return `<path class="solid" d="${pathOf(spots, true)}"/>`;
 }
 
-/** Along the line where it has room, else beside it; left of an upright at the back wall. */
+/** Along the line where it has room, else beside it; a short one at the back wall has it on its left. */
 function label(a: Spot, b: Spot, along: Spot, text: string, isLeft: boolean): string {
   const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
   const wide = text.length * 6.2 + 6;
-  if (isLeft) return plate(middle.x - wide / 2 - 5, middle.y, 0, text, wide);
   if (Math.hypot(b.x - a.x, b.y - a.y) < wide + 12)
-    return plate(middle.x + wide / 2 + 4, middle.y, 0, text, wide);
+    return plate(middle.x + (wide / 2 + (isLeft ? 5 : 4)) * (isLeft ? -1 : 1), middle.y, 0, text, wide);
   const turn = toDegrees(Math.atan2(along.y, along.x));
   return plate(middle.x, middle.y, turn > 90 || turn <= -90 ? turn + 180 : turn, text, wide);
 }
@@ -118,20 +120,23 @@ function levelMark(paper: Paper, plan: PourPlan, level: number, steel: Steel, un
   const left = Math.min(...steel.corners.map((corner) => paper.place(corner).x));
   const heightOf = (elevation: number) => pageHeight(paper, elevation);
   const y = heightOf(level);
-  const words =
+  const lines =
     fromLip === null
-      ? 'over the lip'
-      : `${withUnit(shownLength(Math.abs(fromLip), units))} ${fromLip < 0 ? 'below' : 'above'} the lip`;
+      ? ['over the lip']
+      : [withUnit(shownLength(Math.abs(fromLip), units)), `${fromLip < 0 ? 'below' : 'above'} the lip`];
   const end = Math.max(left + 30, 112);
   const lip =
     fromLip === null ? '' : `<path class="hair" d="M12 ${short(heightOf(level - fromLip))}H${short(end)}"/>`;
   const isUnder = fromLip !== null && fromLip > 0;
-  return [
-    lip,
-    `<path class="plane" d="M12 ${short(y)}H${short(end + 14)}"/>`,
-    `<text x="12" y="${short(y + (isUnder ? -20 : 16))}" class="bold halo">fill to the mark</text>`,
-    `<text x="12" y="${short(y + (isUnder ? -6 : 30))}" class="halo">${escaped(words)}</text>`,
-  ].join('');
+  const tall = LINE * (lines.length + 1);
+  const isAbove = isUnder || y + tall > SIZE.height;
+  const upper = Math.min(y, fromLip === null ? y : heightOf(level - fromLip));
+  const first = isAbove ? upper - tall + LINE - 6 : y + 16;
+  const said = ['fill to the mark', ...lines].map(
+    (text, index) =>
+      `<text x="12" y="${short(first + index * LINE)}" class="halo${index === 0 ? ' bold' : ''}">${escaped(text)}</text>`,
+  );
+  return [lip, `<path class="plane" d="M12 ${short(y)}H${short(end + 14)}"/>`, ...said].join('');
 }
 
 /** Where a lab elevation [m] lies on the page [px]: heights are square to the page whatever the inclination. */

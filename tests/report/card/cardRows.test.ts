@@ -57,6 +57,7 @@ describe('what is set', () => {
     expect(cardRows(source).coats.rows).toEqual([
       ['basin and feeder, root, arm and boss', 'Normal insulating', '350 °C'],
     ]);
+    expect(cardRows(source).coats.note).toMatch(/^Wide: .+ \d+(\.\d)? mm/);
   });
 
   test('in inches, pounds and Fahrenheit nothing stays metric', () => {
