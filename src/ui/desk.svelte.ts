@@ -1,11 +1,11 @@
 import { base } from '$app/paths';
 import { LARGEST_FILE, readBook } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
-import type { Book } from '$src/cells/kinds';
 import type { Issue } from '$src/core/issue';
 import { bench } from './bench.svelte';
 import { chooseFile, downloadText, fileNameOf } from './files';
 import { holdBook, lastOpen, noteOpen } from './shelf/bookHold';
+import { makeTurns } from './shelf/inTurn';
 import type { KeptBook } from './shelf/keptBook';
 import { allBooks, bookOf, dropBook, putBook } from './storage';
 
@@ -48,6 +48,8 @@ class Desk {
   isReady = $state(false);
 
   #timer: ReturnType<typeof setTimeout> | undefined;
+  /** Opening and keeping wait for each other: a book must never be kept under the name of another. */
+  readonly #inTurn = makeTurns();
   #lastText = '';
   /** As it was opened; a book that still is so is not kept once another is opened. */
   #textAtOpening = '';
@@ -58,21 +60,26 @@ class Desk {
   /** Brings back the book kept last; on a first visit opens the first example. */
   async start(): Promise<void> {
     const examples = this.#fetchExamples();
-    const restored = await this.#restore();
+    const restored = await this.#inTurn(() => this.#restore());
     this.examples = await examples;
     if (!restored) await this.#openFirstExample();
     this.isReady = true;
   }
 
   /** Call whenever the book changes. */
-  keepSoon(book: Book): void {
+  keepSoon(): void {
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.keepNow(book), PAUSE);
+    this.#timer = setTimeout(() => this.keepNow(), PAUSE);
   }
 
-  async keepNow(book: Book): Promise<void> {
+  /** Keeps the book that lies open. */
+  keepNow(): Promise<void> {
     clearTimeout(this.#timer);
-    const text = writeBook(book);
+    return this.#inTurn(() => this.#keep());
+  }
+
+  async #keep(): Promise<void> {
+    const text = writeBook(bench.book);
     if (text === this.#lastText) return;
     this.#isOwn ||= this.#textAtOpening !== '' && text !== this.#textAtOpening;
     if (this.#textAtOpening === '') this.#textAtOpening = text;
@@ -97,12 +104,16 @@ class Desk {
   async takeFile(file: File): Promise<void> {
     const isTooLarge = file.size > LARGEST_FILE * BYTES_A_CHARACTER;
     if (isTooLarge) this.notice = tooLarge(file);
-    else if (await this.openBookText(await file.text(), file.name, true)) this.#isChosen = true;
+    else await this.openBookText(await file.text(), file.name, true);
   }
 
   /** Opens one of the books kept on this machine. */
-  async openKept(id: string): Promise<void> {
-    await this.keepNow(bench.book);
+  openKept(id: string): Promise<void> {
+    return this.#inTurn(() => this.#openKept(id));
+  }
+
+  async #openKept(id: string): Promise<void> {
+    await this.#keep();
     const kept = await bookOf(id);
     if (!kept || !this.openText(kept.text, 'The book kept in this browser')) return;
     await this.#leave();
@@ -111,21 +122,30 @@ class Desk {
   }
 
   /** A copy of the open book under a name of its own; the copy lies open afterwards. */
-  async keepAsCopy(): Promise<void> {
-    await this.keepNow(bench.book);
+  keepAsCopy(): Promise<void> {
+    return this.#inTurn(() => this.#keepAsCopy());
+  }
+
+  async #keepAsCopy(): Promise<void> {
+    await this.#keep();
     await this.#take(crypto.randomUUID(), true);
     bench.change('Kept as a copy', (book) => ({ ...book, title: `${book.title}, copy` }));
   }
 
   /** Opens the text of a book file as a new book beside those kept; the book that was open stays kept when it was changed. */
-  async openBookText(text: string, from: string, isOwn: boolean): Promise<boolean> {
-    if (this.isReady) await this.keepNow(bench.book);
+  openBookText(text: string, from: string, isOwn: boolean): Promise<boolean> {
+    return this.#inTurn(() => this.#openBookText(text, from, isOwn));
+  }
+
+  async #openBookText(text: string, from: string, isOwn: boolean): Promise<boolean> {
+    if (this.isReady) await this.#keep();
     if (!this.openText(text, from)) return false;
+    this.#isChosen = true;
     await this.#leave();
     await this.#take(crypto.randomUUID(), isOwn);
     this.#lastText = '';
     this.#textAtOpening = writeBook(bench.book);
-    await this.keepNow(bench.book);
+    await this.#keep();
     return true;
   }
 
@@ -173,11 +193,13 @@ class Desk {
     downloadText(writeBook(bench.book), fileNameOf(bench.book.title));
   }
 
-  /** Opens an example; one that nobody asked for asks first whether it is still wanted. */
-  async openExample(example: Example, isWanted: () => boolean = () => true): Promise<void> {
+  /** Opens an example; one that nobody asked for gives way to a book that was chosen meanwhile. */
+  async openExample(example: Example, isAskedFor = true): Promise<void> {
     try {
       const text = await fetchText(example.file);
-      if (isWanted()) await this.openBookText(text, example.title, false);
+      await this.#inTurn(async () => {
+        if (isAskedFor || !this.#isChosen) await this.#openBookText(text, example.title, false);
+      });
     } catch (error) {
       this.notice = cannotFetch(example.title, error);
     }
@@ -209,7 +231,7 @@ class Desk {
   async #openFirstExample(): Promise<void> {
     const [first] = this.examples;
     if (this.#isChosen) return;
-    if (first) await this.openExample(first, () => !this.#isChosen);
+    if (first) await this.openExample(first, false);
     else this.notice ??= cannotFetch('The example books', null);
   }
 }

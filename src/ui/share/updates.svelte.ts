@@ -1,4 +1,3 @@
-import { bench } from '../bench.svelte';
 import { desk } from '../desk.svelte';
 
 /** Said to a service worker that waits, so that it takes over. */
@@ -21,7 +20,7 @@ class Updates {
 
   /** Keeps the book, then loads the newer version. */
   async takeNow(): Promise<void> {
-    await desk.keepNow(bench.book);
+    await desk.keepNow();
     const waiting = this.#registration?.waiting;
     if (waiting) this.#take(waiting);
     else location.reload();
