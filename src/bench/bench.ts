@@ -15,6 +15,7 @@ import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
 import { pourIn } from '$src/core/pour/pourIn';
 import { runPour } from '$src/core/pour/runPour';
 import { fromDegrees, fromMillimetres } from '$src/core/units';
+import { benchWindow } from './window';
 
 /**
  * Speed of the solver, as ratios in one run. The same pour, step by step: the TypeScript step, and the same scheme
@@ -251,3 +252,4 @@ const program = compile(folder);
 if (!program) console.log('No C compiler (cc, gcc or clang) found: the ratio to compiled code is left out.');
 for (const meshCells of [PREVIEW_MESH_CELLS, 200, 400]) benchOne(meshCells, program, folder);
 rmSync(folder, { recursive: true });
+await benchWindow();

@@ -178,22 +178,26 @@ export function regionCounts({ regions }: MapAnswer): readonly (readonly [Region
   return [...counts].toSorted((a, b) => b[1] - a[1]);
 }
 
-/** The point of a region that lies deepest inside it: where its name is written. */
-export function heartOf({ grid, regions }: MapAnswer, isMeant: (region: Region) => boolean): number | null {
+/**
+ * Points of a region, the deepest first: those with the most room between them and the next region, where a name can
+ * stand. The sides of the map count as somewhat further away than they are.
+ */
+export function deepestPoints(
+  { grid, regions }: MapAnswer,
+  isMeant: (region: Region) => boolean,
+): readonly number[] {
   const others = regions.flatMap((region, point) => (isMeant(region) ? [] : [placeOf(grid, point)]));
-  let best: number | null = null;
-  let deepest = 0;
-  regions.forEach((region, point) => {
-    if (!isMeant(region)) return;
+  const depthOf = (point: number): number => {
     const [column, row] = placeOf(grid, point);
     const toSide = Math.min(column + 1, grid.columns - column) * 1.2;
     const toEnd = Math.min(row + 1, grid.rows - row) * 1.2;
-    const toOther = Math.min(
-      Number.POSITIVE_INFINITY,
-      ...others.map(([c, r]) => Math.hypot(c - column, r - row)),
+    return others.reduce(
+      (least, [c, r]) => Math.min(least, Math.hypot(c - column, r - row)),
+      Math.min(toSide, toEnd),
     );
-    const depth = Math.min(toSide, toEnd, toOther);
-    if (depth > deepest) [best, deepest] = [point, depth];
-  });
-  return best;
+  };
+  return regions
+    .flatMap((region, point) => (isMeant(region) ? [{ point, depth: depthOf(point) }] : []))
+    .toSorted((a, b) => b.depth - a.depth)
+    .map(({ point }) => point);
 }

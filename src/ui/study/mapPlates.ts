@@ -1,0 +1,90 @@
+import { deepestPoints, type MapAnswer } from '$src/report/study/answer';
+import { axisValue, placeOf } from '$src/report/study/grid';
+import type { Region } from '$src/report/study/region';
+import { textWidth } from '../charts/directLabels';
+import { type Box, type MapPlot, meet } from './mapPlot';
+
+/** The name of a region, set where the region has room [px]: middle of the plate, and baseline of its first line. */
+export interface MapPlate {
+  readonly title: string;
+  readonly note: string;
+  readonly wide: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+const NAMED: readonly { readonly title: string; readonly regions: readonly Region[] }[] = [
+  { title: 'sound', regions: ['sound'] },
+  { title: 'folds film', regions: ['folds film'] },
+  { title: 'laps', regions: ['laps'] },
+  { title: 'misruns', regions: ['misrun'] },
+  { title: 'folds film and laps', regions: ['folds film and laps'] },
+  { title: 'near a limit', regions: ['near the limit'] },
+  { title: 'not filled', regions: ['not filled'] },
+  { title: 'in the die at ladling', regions: ['in the die while ladling'] },
+  { title: 'past the machine', regions: ['outside the machine'] },
+  { title: 'no such pour', regions: ['no such pour', 'not computed'] },
+];
+const NOTES: Readonly<Record<string, string>> = {
+  misruns: 'freezes before it is full',
+  laps: 'cold fronts do not join',
+};
+/** A region of a few points gets no plate: its hatch would vanish under it. */
+const LEAST_SHARE = 0.03;
+/** Below this width of paper the notes are left out [px]. */
+const ROOM_FOR_NOTES = 520;
+const [ABOVE, BELOW, BELOW_NOTE] = [14, 9, 24];
+const GAP = 3;
+
+const boxOf = ({ x, y, wide, note }: MapPlate): Box => ({
+  left: x - wide / 2 - GAP,
+  right: x + wide / 2 + GAP,
+  top: y - ABOVE - GAP,
+  bottom: y + (note ? BELOW_NOTE : BELOW) + GAP,
+});
+
+/**
+ * A plate for each region that has room for one, in its deepest place that is clear of `taken` and of the plates
+ * before it. A plate that finds no clear place is left out: it would cover what it names.
+ */
+export function mapPlates(
+  answer: MapAnswer,
+  plot: MapPlot,
+  width: number,
+  taken: readonly Box[],
+): readonly MapPlate[] {
+  const placed: MapPlate[] = [];
+  const boxes = [...taken];
+  for (const { title, regions } of NAMED) {
+    const points = deepestPoints(answer, (region) => regions.includes(region));
+    if (points.length <= LEAST_SHARE * answer.grid.count) continue;
+    const cause = title === 'folds film' && answer.mainFold ? `mostly ${answer.mainFold}` : '';
+    const note = width < ROOM_FOR_NOTES ? '' : (NOTES[title] ?? cause);
+    const wide = Math.max(textWidth(title) * 1.15, textWidth(note)) + 16;
+    const clear = points
+      .map((point) => plateAt(answer, plot, point, { title, note, wide }))
+      .find((plate) => boxes.every((box) => !meet(box, boxOf(plate))));
+    if (!clear) continue;
+    placed.push(clear);
+    boxes.push(boxOf(clear));
+  }
+  return placed;
+}
+
+/** The plate over a point, moved in from the rim of the map where it would stand out. */
+function plateAt(
+  { grid }: MapAnswer,
+  plot: MapPlot,
+  point: number,
+  plate: Pick<MapPlate, 'title' | 'note' | 'wide'>,
+): MapPlate {
+  const [column, row] = placeOf(grid, point);
+  const x = plot.x(axisValue(grid.axes[0]!, column));
+  const y = plot.y(axisValue(grid.axes[1]!, row)) + 4;
+  const half = plate.wide / 2 + 2;
+  return {
+    ...plate,
+    x: Math.min(plot.right - half, Math.max(plot.left + half, x)),
+    y: Math.min(plot.bottom - BELOW_NOTE - 4, Math.max(plot.top + ABOVE + 4, y)),
+  };
+}

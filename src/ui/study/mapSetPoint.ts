@@ -1,0 +1,107 @@
+import type { PageUnits } from '$src/core/units';
+import type { Margin } from '$src/report/study/margins';
+import { shownDistance } from '$src/report/study/quantities';
+import type { Region } from '$src/report/study/region';
+import type { NamedAxis } from '$src/report/study/studyFile';
+import { textWidth } from '../charts/directLabels';
+import type { Box, MapPlot } from './mapPlot';
+
+/** A point of the map [px]. */
+export interface MapSpot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A margin drawn as a dimension line from the set point to the edge it is measured to, with its words. */
+export interface MarginLine {
+  readonly isAcross: boolean;
+  readonly from: number;
+  readonly to: number;
+  readonly sign: number;
+  readonly text: string;
+  readonly textAt: MapSpot;
+  readonly anchor: 'start' | 'middle' | 'end';
+}
+
+const RING = 11;
+const LINE = 15;
+
+const SHORT: Readonly<Record<Region, string>> = {
+  'folds film': 'folding',
+  'near the limit': 'doubt',
+  laps: 'lapping',
+  misrun: 'misrun',
+  'folds film and laps': 'folding',
+  'not filled': 'not full',
+  'outside the machine': 'the machine',
+  'no such pour': 'no pour',
+  'not computed': 'no result',
+  'in the die while ladling': 'ladling',
+  sound: 'sound',
+};
+
+/** The set point on the map; null when it lies outside. */
+export function setSpot(plot: MapPlot, at: readonly number[] | null): MapSpot | null {
+  if (!at) return null;
+  const [x, y] = [plot.x(at[0]!), plot.y(at[1]!)];
+  const isInside = x >= plot.left - 1 && x <= plot.right + 1 && y >= plot.top - 1 && y <= plot.bottom + 1;
+  return isInside ? { x, y } : null;
+}
+
+/** Margins that end at an edge and are long enough to be drawn. */
+export function marginLines(
+  plot: MapPlot,
+  set: MapSpot,
+  margins: readonly Margin[],
+  axes: readonly NamedAxis[],
+  units: PageUnits,
+): readonly MarginLine[] {
+  return margins.flatMap(({ axis, distance, meets, limit }) => {
+    if (distance === null || meets === null) return [];
+    const isAcross = axis === 0;
+    const end = isAcross ? plot.x(limit) : plot.y(limit);
+    const start = isAcross ? set.x : set.y;
+    const sign = Math.sign(end - start);
+    if (Math.abs(end - start) < RING + 8) return [];
+    const text = `${shownDistance(distance, axes[axis]!.quantity, units)} to ${SHORT[meets]}`;
+    const from = start + sign * RING;
+    return [{ isAcross, from, to: end, sign, text, ...textPlace(plot, set, isAcross, from, end, text) }];
+  });
+}
+
+function textPlace(
+  plot: MapPlot,
+  set: MapSpot,
+  isAcross: boolean,
+  from: number,
+  end: number,
+  text: string,
+): Pick<MarginLine, 'textAt' | 'anchor'> {
+  const middle = (from + end) / 2;
+  const wide = textWidth(text);
+  if (!isAcross) {
+    const isRight = set.x + 7 + wide <= plot.right;
+    return { textAt: { x: set.x + (isRight ? 7 : -7), y: middle + 4 }, anchor: isRight ? 'start' : 'end' };
+  }
+  if (Math.abs(end - from) > wide) return { textAt: { x: middle, y: set.y - 9 }, anchor: 'middle' };
+  return { textAt: { x: from, y: set.y - 9 }, anchor: end < from ? 'end' : 'start' };
+}
+
+function textBox({ textAt, anchor, text }: MarginLine): Box {
+  const wide = textWidth(text);
+  const left = textAt.x - { start: 0, middle: wide / 2, end: wide }[anchor];
+  return { left, right: left + wide, top: textAt.y - LINE, bottom: textAt.y + 3 };
+}
+
+/** What names of regions must keep clear of: the cross, its words, the dimension lines and theirs [px]. */
+export function setPointBoxes(set: MapSpot, lines: readonly MarginLine[]): readonly Box[] {
+  const own: Box = { left: set.x - 14, right: set.x + 14, top: set.y - 14, bottom: set.y + 14 };
+  const words: Box = { left: set.x - 66, right: set.x - 8, top: set.y + 8, bottom: set.y + 26 };
+  const drawn = lines.map(({ isAcross, from, to }): Box => {
+    const [low, high] = [Math.min(from, to), Math.max(from, to)];
+    return isAcross
+      ? { left: low, right: high, top: set.y - 3, bottom: set.y + 3 }
+      : { left: set.x - 3, right: set.x + 3, top: low, bottom: high };
+  });
+  return [own, words, ...drawn, ...lines.map(textBox)];
+}
