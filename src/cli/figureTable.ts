@@ -1,6 +1,7 @@
 import type { Fold, PourRecord } from '$src/core/pour/record';
 import { figureRows, figureWithUnit } from '$src/report/figures';
 import { frontLedText } from '$src/report/frontLedFile';
+import { machineText } from '$src/report/machineFall';
 import { plainText } from '$src/report/sentence';
 import { verdict } from '$src/report/verdict';
 import { angleText, placeText, secondsText } from '$src/report/wording';
@@ -25,7 +26,7 @@ function outcomeText({ outcome }: PourRecord): string {
 function pourText({ name, record }: ComputedPour): string {
   const folds = record.folds.map(foldText);
   const list = folds.length > 0 ? aligned(folds, '  ') : '';
-  return `${name}: ${plainText(verdict(record).sentence)}\n${frontLedText(record)}${list}`;
+  return `${name}: ${plainText(verdict(record).sentence)}\n${frontLedText(record)}${machineText(record)}${list}`;
 }
 
 function foldText({ kind, size, time, inclination, place, severity }: Fold): string[] {

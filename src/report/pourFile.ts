@@ -4,6 +4,7 @@ import { METRIC, type PageUnits, toCubicCentimetres, toDegrees, toMillimetres } 
 import { figureRows, firstFlowText } from './figures';
 import { frontLedJson } from './frontLedFile';
 import { columnsIn } from './inUnits';
+import { machineJson } from './machineFall';
 import { plainText } from './sentence';
 import type { Curve } from './series';
 import { verdict } from './verdict';
@@ -44,6 +45,7 @@ export function pourJson(name: string, record: PourRecord) {
     first_flow: firstFlowText(record.figures.firstFlow),
     figures: Object.fromEntries(figureRows(record).map(({ key, value }) => [key, value])),
     ...frontLedJson(record),
+    ...machineJson(record),
     folds: record.folds.map((fold) => ({
       kind: fold.kind,
       size: fold.size,

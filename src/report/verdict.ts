@@ -1,6 +1,7 @@
 import type { Fold, PourRecord } from '$src/core/pour/record';
 import { toDegrees } from '$src/core/units';
 import { gasHeld } from './gasHeld';
+import { isMachineWrong } from './machineFall';
 import { bold, plain, type Sentence } from './sentence';
 import { type SpeedCall, speedCall } from './speedCall';
 import { type Reason, verdictReasons } from './verdictReasons';
@@ -105,7 +106,9 @@ function filling(record: PourRecord): string {
 }
 
 /** Metal that ran in while ladling may have folded its skin on the way, so nothing is called sound without that said. */
-function headline({ figures }: PourRecord, kind: VerdictKind): string {
+function headline(record: PourRecord, kind: VerdictKind): string {
+  const { figures } = record;
+  if (kind === 'sound' && isMachineWrong(record)) return 'Sound, but for the machine.';
   const isPartOnly = kind === 'sound' && figures.firstFlow.kind === 'already in the die';
   return isPartOnly ? 'Sound from the tilt on.' : HEADLINES[kind];
 }

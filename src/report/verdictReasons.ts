@@ -113,8 +113,8 @@ export function verdictReasons(record: PourRecord, speed: SpeedCall | null): Rea
   const bySpeed = speedReason(record, speed);
   const isQuick = speed === 'over' || speed === 'too close to call';
   const ordered = [
-    ending(record),
     machineReason(record),
+    ending(record),
     gasReason(record),
     speed === 'over' ? null : coldReason(record),
     isQuick ? bySpeed : null,

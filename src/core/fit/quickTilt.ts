@@ -9,7 +9,7 @@ const STEP = 0.02;
 
 /** The machine let go without metal, in long steps and without torques: a fit turns it some hundred times. */
 export function quickTilt({ start, end, machine }: Release, until: number = LONGEST_TILT): Motion {
-  const body = makeBody(machine, end);
+  const body = makeBody(machine, end, start);
   let state = bodyAtRest(body, start, NO_METAL);
   const states = [state];
   while (state.struckAt === null && state.time < until) {

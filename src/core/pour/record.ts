@@ -1,3 +1,5 @@
+import type { MachineWarning } from '$src/core/tilt/machine/machineWarnings';
+import type { Turned } from '$src/core/tilt/machine/turned';
 import type { KnotTilt } from '$src/core/tilt/tilt';
 import type { PourPlan } from './plan';
 
@@ -204,6 +206,12 @@ export interface FrontLed {
   readonly chosen: number;
 }
 
+/** What a machine did as it fell with its metal in it, the metal's weight where it lay at each step. */
+export interface MachineFall extends Turned {
+  /** What it did that it must not. */
+  readonly warnings: readonly MachineWarning[];
+}
+
 /** What a pour gave. Series and figures are exact; frames are thinned. */
 export interface PourRecord {
   readonly solver: string;
@@ -221,6 +229,8 @@ export interface PourRecord {
   readonly health: Health;
   /** How the tilt was found; absent when it was given. */
   readonly frontLed?: FrontLed;
+  /** How the machine fell; absent when the tilt was given, and in older records. */
+  readonly machine?: MachineFall;
 }
 
 /** What a coarse run that ends with the front's arrival keeps. */

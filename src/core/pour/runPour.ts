@@ -13,7 +13,9 @@ import { standOf } from '$src/core/level/stand';
 import { buildMesh, type Mesh } from '$src/core/mesh/mesh';
 import { mirrorMesh } from '$src/core/mesh/mirror';
 import { type LiveMotion, liveMotion } from '$src/core/tilt/machine/liveMotion';
+import { machineWarnings } from '$src/core/tilt/machine/machineWarnings';
 import { motionOf } from '$src/core/tilt/motionOf';
+import { usableLimits } from '$src/core/tilt/range';
 import type { Motion, PlainTilt } from '$src/core/tilt/tilt';
 import { findFront, makeProfile, readProfile, SAMPLE_TIME, type Sample } from '$src/core/watch/sample';
 import { isFrontLed, ledByLevel } from './ledByLevel';
@@ -99,11 +101,22 @@ export function* runPour(plan: PourPlan): Generator<Progress, PourRecord, { stop
     const answer = yield progressOf(run, limitNow());
     if (answer?.stop) outcome = { kind: 'stopped by the user' };
   }
-  return run.recorder.finish(outcome, run.watchers, {
+  const record = run.recorder.finish(outcome, run.watchers, {
     flow: run.flow,
     volumeDrift: run.drift,
     greatestSpeed: run.greatestSpeed,
   });
+  return { ...record, ...fallOf(run, outcome) };
+}
+
+/** What the machine did, when one turned the body. */
+function fallOf({ body, plan: { tilt } }: Run, outcome: Outcome): Pick<PourRecord, 'machine'> {
+  if (!body || tilt.kind !== 'machine') return {};
+  const turned = body.turned();
+  const wasCut = outcome.kind === 'stopped' || outcome.kind === 'stopped by the user';
+  const warnings = machineWarnings(tilt, turned, usableLimits(tilt.limits).quickest);
+  // A run that was cut short has not shown that the body hangs.
+  return { machine: { ...turned, warnings: warnings.filter(({ kind }) => !(wasCut && kind === 'hangs')) } };
 }
 
 /**

@@ -23,11 +23,12 @@ export interface Body {
   readonly inertia: number;
   /** Mass × place of the centre of gravity on the body [kg·m]. */
   readonly moment: { readonly x: number; readonly y: number };
-  /** Where the lower stop is [rad]. */
+  /** Where the lower stop is, and the upper one it is let go from [rad]. */
   readonly stop: number;
+  readonly upperStop: number;
 }
 
-export function makeBody(machine: Machine, stop: number): Body {
+export function makeBody(machine: Machine, stop: number, upperStop = Number.POSITIVE_INFINITY): Body {
   const points = [
     ...machine.parts.map(({ mass, at, gyration }) => ({ mass, ...at, gyration })),
     ...machine.weights.map(({ mass, radius, angle }) => ({
@@ -46,6 +47,7 @@ export function makeBody(machine: Machine, stop: number): Body {
     inertia: sum(({ mass, x, y, gyration }) => mass * (x * x + y * y + gyration * gyration)),
     moment: { x: sum(({ mass, x }) => mass * x), y: sum(({ mass, y }) => mass * y) },
     stop,
+    upperStop,
   };
 }
 
@@ -91,6 +93,12 @@ const levelPlace = ({ x, y }: Body['moment'], inclination: number): number =>
 /** Torque the bearing can hold [N·m]: friction × load × journal radius; the load is the weight. */
 export function frictionLimit({ machine, mass }: Body, metal: MetalLoad): number {
   return machine.bearing.friction * machine.bearing.radius * (mass + metal.mass) * GRAVITY;
+}
+
+/** Whether the bearing alone holds a body that is at rest. */
+export function isHeld(body: Body, inclination: number, metal: MetalLoad): boolean {
+  const { gravity, metal: byMetal } = weightTorques(body, inclination, metal);
+  return Math.abs(gravity + byMetal) < frictionLimit(body, metal);
 }
 
 function cushionDamping({ machine: { cushion }, stop }: Body, inclination: number): number {

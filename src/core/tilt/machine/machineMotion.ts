@@ -5,6 +5,7 @@ import { damperState } from './damper';
 import type { Machine } from './machine';
 import { OIL_HEAT } from './oil';
 import { type BodyState, bodyAtRest, stepBody } from './stepBody';
+import { atRest, type Turned, turnedTo } from './turned';
 
 /** A machine let go at one inclination until it meets its lower stop [rad]. */
 export interface Release {
@@ -39,10 +40,9 @@ export interface Trace {
 export interface MachineRun {
   readonly motion: Motion;
   readonly trace: Trace;
-  /** The stop was reached; otherwise the body hangs, or was still under way after LONGEST_TILT. */
-  readonly reachedStop: boolean;
-  /** Rate with which it met the stop [rad/s]. */
+  /** Rate with which it met the stop [rad/s]; null: the body hangs, or was still under way after LONGEST_TILT. */
   readonly struckAt: number | null;
+  readonly turned: Turned;
 }
 
 /** Given up after this long [s]. */
@@ -50,15 +50,15 @@ export const LONGEST_TILT = 60;
 /** Between samples [s]. */
 const SAMPLE = 0.005;
 /** So slow for so long, and it hangs. */
-const HANGING_RATE = 2e-4;
-const HANGING_TIME = 1;
+export const HANGING_RATE = 2e-4;
+export const HANGING_TIME = 1;
 
 /** Lets the machine go and follows it; the metal, when given, stands level at every inclination. */
 export function machineMotion(
   { start, end, machine }: Release,
   metalAt: MetalAt = () => NO_METAL,
 ): MachineRun {
-  const body = makeBody(machine, end);
+  const body = makeBody(machine, end, start);
   let state = bodyAtRest(body, start, metalAt(start));
   const states = [state];
   let hangingFor = 0;
@@ -71,8 +71,10 @@ export function machineMotion(
   return {
     motion: sampledMotion(trace),
     trace,
-    reachedStop: state.struckAt !== null,
     struckAt: state.struckAt,
+    turned: states
+      .slice(1)
+      .reduce((turned, one) => turnedTo(turned, body, one), atRest(body, states[0]!, metalAt(start))),
   };
 }
 

@@ -1,8 +1,8 @@
 import { toBar, toDegrees, toLitres, toMillimetres } from '$src/core/units';
-import { frictionLimit, type MetalLoad, makeBody, NO_METAL, weightTorques } from './body';
 import { makeDamper } from './damper';
 import { reachAt } from './linkage';
-import type { MachineRun, Release } from './machineMotion';
+import type { Release } from './machineMotion';
+import type { Turned } from './turned';
 
 export type WarningKind =
   | 'will not start'
@@ -27,46 +27,35 @@ const DEEPEST_SUCTION = 0.75 * 101_325;
 const GENTLE_STOP = 0.1;
 
 /** @param quickest the quickest rate the machine may have [rad/s] */
-export function machineWarnings(
-  release: Release,
-  run: MachineRun,
-  quickest: number,
-  metalAtStart: MetalLoad = NO_METAL,
-): MachineWarning[] {
-  return [
-    ...startWarnings(release, run, metalAtStart),
-    ...paceWarnings(run, quickest),
-    ...oilWarnings(release, run),
-    ...strokeWarnings(release),
-  ];
-}
+export const machineWarnings = (release: Release, turned: Turned, quickest: number): MachineWarning[] => [
+  ...startWarnings(turned),
+  ...paceWarnings(turned, quickest),
+  ...oilWarnings(release, turned),
+  ...strokeWarnings(release),
+];
 
-function startWarnings(release: Release, run: MachineRun, metal: MetalLoad): MachineWarning[] {
-  const body = makeBody(release.machine, release.end);
-  const { gravity, metal: byMetal } = weightTorques(body, release.start, metal);
-  const driving = -(gravity + byMetal);
-  if (driving <= frictionLimit(body, metal)) {
+function startWarnings({ driving, held, struckAt, reached, duration, loaded }: Turned): MachineWarning[] {
+  const withMetal = loaded ? ' with the metal in it' : '';
+  if (driving <= held) {
     return [
       {
         kind: 'will not start',
-        message: `The weights turn it with ${show(driving)} N·m at the start; the bearing holds ${show(frictionLimit(body, metal))} N·m.`,
+        message: `The weights turn it with ${show(driving)} N·m at the start${withMetal}; the bearing holds ${show(held)} N·m.`,
         remedy: 'It needs a push, more weight on the die side, or a lower start.',
       },
     ];
   }
-  if (run.reachedStop) return [];
-  const reached = run.trace.inclination.at(-1)!;
+  if (struckAt !== null) return [];
   return [
     {
       kind: 'hangs',
-      message: `It comes no further than ${degrees(reached)} in ${show(run.motion.duration)} s.`,
+      message: `It comes no further than ${degrees(reached)} in ${show(duration)} s${withMetal}.`,
       remedy: 'Open the valve, add weight, or warm the oil.',
     },
   ];
 }
 
-function paceWarnings(run: MachineRun, quickest: number): MachineWarning[] {
-  const fastest = greatest(run.trace.rate.map(Math.abs));
+function paceWarnings({ fastest, struckAt }: Turned, quickest: number): MachineWarning[] {
   const warnings: MachineWarning[] = [];
   if (fastest > quickest) {
     warnings.push({
@@ -75,31 +64,29 @@ function paceWarnings(run: MachineRun, quickest: number): MachineWarning[] {
       remedy: 'Close the valve, or take weight off.',
     });
   }
-  if (run.struckAt !== null && run.struckAt > GENTLE_STOP) {
+  if (struckAt !== null && struckAt > GENTLE_STOP) {
     warnings.push({
       kind: 'strikes the stop',
-      message: `It meets the stop at ${degrees(run.struckAt)} a second.`,
+      message: `It meets the stop at ${degrees(struckAt)} a second.`,
       remedy: 'Let the cushion hold more, or over a longer stretch.',
     });
   }
   return warnings;
 }
 
-function oilWarnings({ machine, start, end }: Release, run: MachineRun): MachineWarning[] {
+function oilWarnings({ machine, start, end }: Release, turned: Turned): MachineWarning[] {
   const warnings: MachineWarning[] = [];
-  const suction = greatest(run.trace.suction);
-  if (suction > DEEPEST_SUCTION) {
+  if (turned.deepestSuction > DEEPEST_SUCTION) {
     warnings.push({
       kind: 'cavitates',
-      message: `The pulled side is sucked ${show(toBar(suction))} bar below the reservoir: it draws air or vapour, and then holds nothing.`,
+      message: `The pulled side is sucked ${show(toBar(turned.deepestSuction))} bar below the reservoir: it draws air or vapour, and then holds nothing.`,
       remedy: 'Use a wider, shorter line to the reservoir, or thinner oil that its maker approves.',
     });
   }
-  const highest = greatest(run.trace.pressure);
-  if (highest > machine.highestPressure) {
+  if (turned.highestPressure > machine.highestPressure) {
     warnings.push({
       kind: 'pressure too high',
-      message: `The pressure reaches ${show(toBar(highest))} bar; the damper is made for ${show(toBar(machine.highestPressure))} bar.`,
+      message: `The pressure reaches ${show(toBar(turned.highestPressure))} bar; the damper is made for ${show(toBar(machine.highestPressure))} bar.`,
       remedy: 'Open the valve, use a wider bore or a longer arm.',
     });
   }
@@ -140,6 +127,5 @@ export function strokeOf({ machine, start, end }: Release): [number, number] {
   return [Math.min(...lengths), Math.max(...lengths)];
 }
 
-const greatest = (values: Float64Array): number => values.reduce((a, b) => Math.max(a, b), 0);
 const show = (value: number): string => `${Number(value.toPrecision(3))}`.replace('-', '−');
 const degrees = (radians: number): string => `${show(toDegrees(radians))}°`;

@@ -1,4 +1,4 @@
-import { type Body, type MetalLoad, sumOf, torquesAt } from './body';
+import { type Body, isHeld, type MetalLoad, sumOf, torquesAt } from './body';
 
 export interface BodyState {
   readonly time: number;
@@ -19,6 +19,8 @@ const RATE_TOLERANCE = 1e-13;
 const NEWTON_STEPS = 8;
 /** Small against rates, large against round-off [rad/s]. */
 const NUDGE = 1e-7;
+/** So slow, a body that its bearing can hold is at rest [rad/s]. */
+const STICKING_RATE = 5e-4;
 
 export function bodyAtRest(body: Body, inclination: number, metal: MetalLoad): BodyState {
   const acceleration = accelerationAt(body, inclination, 0, metal);
@@ -43,6 +45,9 @@ function shortStep(body: Body, state: BodyState, metal: MetalLoad, dt: number): 
   const time = state.time + dt;
   if (state.struckAt !== null) return { ...state, time, rate: 0, acceleration: 0 };
   const { inclination, rate } = state;
+  // A bearing that holds the body would otherwise let it creep, since friction has to come up over some rate.
+  if (Math.abs(rate) < STICKING_RATE && isHeld(body, inclination, metal))
+    return { ...state, time, rate: 0, acceleration: 0 };
   const g = GAMMA * dt;
   const first = implicitStage(body, metal, inclination, rate, g, rate + g * state.acceleration);
   const rest = (1 - GAMMA) * dt;
@@ -54,6 +59,8 @@ function shortStep(body: Body, state: BodyState, metal: MetalLoad, dt: number): 
     g,
     rate + dt * first.acceleration,
   );
+  if (last.inclination >= body.upperStop && last.rate >= 0)
+    return { time, inclination: body.upperStop, rate: 0, acceleration: 0, struckAt: null };
   if (last.inclination > body.stop) return { time, struckAt: null, ...last };
   const struckAt = Math.abs(last.rate);
   return { time, inclination: body.stop, rate: 0, acceleration: 0, struckAt };

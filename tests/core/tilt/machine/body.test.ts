@@ -111,7 +111,7 @@ describe('what the machine would do wrong', () => {
   const release = { start: fromDegrees(30), end: fromDegrees(-90), machine: BENCH_MACHINE };
   const kinds = (machine: Machine) => {
     const here = { ...release, machine };
-    return machineWarnings(here, machineMotion(here), fromDegrees(90)).map(({ kind }) => kind);
+    return machineWarnings(here, machineMotion(here).turned, fromDegrees(90)).map(({ kind }) => kind);
   };
   const { valve, cylinder } = BENCH_MACHINE;
 
