@@ -47,5 +47,6 @@ export const machineSchema = v.strictObject({
   bearing: v.strictObject({ radius: number, friction: number }),
   cushion: v.strictObject({ over: number, damping: number }),
   oneWayReturn: v.boolean(),
+  returnTorque: v.exactOptional(number),
   highestPressure: number,
 });

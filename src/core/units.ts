@@ -48,6 +48,8 @@ const LITRES_PER_CUBIC_METRE = 1000;
 export const toLitres = (cubicMetres: number): number => cubicMetres * LITRES_PER_CUBIC_METRE;
 export const fromLitres = (litres: number): number => litres / LITRES_PER_CUBIC_METRE;
 const SECONDS_PER_HOUR = 3600;
+/** How often an hour something comes that takes this long [s]. */
+export const timesAnHour = (period: number): number => SECONDS_PER_HOUR / period;
 export const toCubicMetresPerHour = (cubicMetresPerSecond: number): number =>
   cubicMetresPerSecond * SECONDS_PER_HOUR;
 export const fromCubicMetresPerHour = (cubicMetresPerHour: number): number =>

@@ -7,6 +7,11 @@ import {
 } from '$src/core/heat/dieWarming';
 import type { HeatPlan } from '$src/core/heat/heatPlan';
 import type { PourPlan } from '$src/core/pour/plan';
+import type { PourRecord } from '$src/core/pour/record';
+import { wayBack } from '$src/core/tilt/machine/wayBack';
+import { motionOf } from '$src/core/tilt/motionOf';
+import { timesAnHour } from '$src/core/units';
+import { secondsText, significant } from './wording';
 
 /** How a die warms when it is poured again and again. Temperatures [K], at the start of a cycle. */
 export interface DieWarming {
@@ -48,3 +53,31 @@ export function dieWarming(plan: PourPlan, cycle: DieCycle): DieWarming | null {
 
 const meanDie = ({ regions }: HeatPlan): number =>
   regions.reduce((sum, region) => sum + region.dieTemperature, 0) / regions.length;
+
+/** What the machine itself takes out of a cycle [s]. */
+export interface MachineTime {
+  readonly tilt: number;
+  /** Of a machine tilt, from stop to stop without metal; null when it is not known: other tilts, or none comes back. */
+  readonly back: number | null;
+  /** For freezing, opening, coat and ladling; below 0 when the machine alone takes longer than the cycle. */
+  readonly left: number;
+}
+
+/** Tilt and way back against the cycle. */
+export function machineTime({ plan, machine, frontLed, series }: PourRecord, cycle: DieCycle): MachineTime {
+  const { tilt } = plan;
+  const given = tilt.kind === 'front-led' ? frontLed?.tries[frontLed.chosen]?.tilt : tilt;
+  const turned = machine?.duration ?? (given ? motionOf(given).duration : series.time.at(-1)!);
+  const back = tilt.kind === 'machine' ? wayBack(tilt).time : null;
+  return { tilt: turned, back, left: cycle.cycleTime - turned - (back ?? 0) };
+}
+
+/** The same in words, with the pours an hour that the cycle makes. */
+export function machineTimeSentence(record: PourRecord, cycle: DieCycle): string {
+  const { tilt, back, left } = machineTime(record, cycle);
+  const anHour = `${significant(timesAnHour(cycle.cycleTime))} pours an hour`;
+  const machine = `the tilt takes ${secondsText(tilt)}${back === null ? '' : ` and the way back ${secondsText(back)}`}`;
+  if (left <= 0)
+    return `That would be ${anHour}, but ${machine}: the machine alone is longer than the cycle.`;
+  return `That is ${anHour}: ${machine}, which leaves ${secondsText(left)} for freezing, opening, coat and ladling.`;
+}

@@ -41,6 +41,7 @@ export type QuantityKind =
   | 'ratio'
   | 'valve coefficient'
   | 'rotary damping'
+  | 'torque'
   | 'kinematic viscosity'
   | 'heat transfer';
 
@@ -107,6 +108,7 @@ const OTHERS: Readonly<Record<Exclude<QuantityKind, Measured>, Quantity>> = {
   turns: { ...plain, unit: 'turns', decimals: [1, 2], step: 0.1 },
   ratio: { ...plain, unit: '', decimals: [1, 3], step: 0.01 },
   'valve coefficient': { ...plain, unit: 'm³/h', decimals: [2, 5], step: 0.01 },
+  torque: { ...plain, unit: 'N·m', decimals: [0, 1], step: 5 },
   'rotary damping': { ...plain, unit: 'N·m·s', decimals: [0, 1], step: 10 },
   'heat transfer': { ...plain, unit: 'W/m²K', decimals: [0, 1], step: 50 },
   'kinematic viscosity': {

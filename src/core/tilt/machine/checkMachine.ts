@@ -53,6 +53,7 @@ function rulesOf({ parts, weights, cylinder, valve, line, oil, ...machine }: Mac
     ['bearing.friction', machine.bearing.friction, 0, 1, 'Give 0 to 1; plain bearings have about 0.1.'],
     ['cushion.over', machine.cushion.over, 0, fromDegrees(90), 'Give 0 to 90°.'],
     ['cushion.damping', machine.cushion.damping, 0, 1e6, 'Give 0 or more.'],
+    ['returnTorque', machine.returnTorque ?? 1, 0.01, 1e6, 'Give more than 0 N·m.'],
     ['highestPressure', machine.highestPressure, 1, 1e8, 'Give up to 1000 bar.'],
   ];
 }

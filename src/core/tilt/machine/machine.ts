@@ -77,6 +77,8 @@ export interface Machine {
   readonly cushion: { readonly over: number; readonly damping: number };
   /** A check valve lets the body go back freely. */
   readonly oneWayReturn: boolean;
+  /** Torque it is lifted back with after a pour [N·m]; absent = a quarter more than it needs. Decides no fall. */
+  readonly returnTorque?: number;
   /** Highest pressure that hose, seals and cylinder are made for [Pa]. */
   readonly highestPressure: number;
 }

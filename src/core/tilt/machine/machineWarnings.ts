@@ -3,6 +3,7 @@ import { makeDamper } from './damper';
 import { reachAt } from './linkage';
 import type { Release } from './machineMotion';
 import type { Turned } from './turned';
+import type { WayBack } from './wayBack';
 
 export type WarningKind =
   | 'will not start'
@@ -12,7 +13,9 @@ export type WarningKind =
   | 'reservoir too small'
   | 'pressure too high'
   | 'strikes the stop'
-  | 'cylinder out of stroke';
+  | 'cylinder out of stroke'
+  | 'does not come back'
+  | 'pressure too high on the way back';
 
 /** Something the machine would do that it must not; words for people. */
 export interface MachineWarning {
@@ -33,6 +36,28 @@ export const machineWarnings = (release: Release, turned: Turned, quickest: numb
   ...oilWarnings(release, turned),
   ...strokeWarnings(release),
 ];
+
+/** What goes wrong when the body is lifted back. */
+export function wayBackWarnings({ machine }: Release, back: WayBack): MachineWarning[] {
+  const warnings: MachineWarning[] = [];
+  if (back.time === null) {
+    warnings.push({
+      kind: 'does not come back',
+      message: `Lifted back with ${show(back.torque)} N·m it is not at the start within a minute; its weights and bearing alone take ${show(back.needed)} N·m.`,
+      remedy: machine.oneWayReturn
+        ? 'Lift harder, or add weight on the basin side.'
+        : 'Lift harder, open the valve, or let the damper go back freely.',
+    });
+  }
+  if (back.highestPressure > machine.highestPressure) {
+    warnings.push({
+      kind: 'pressure too high on the way back',
+      message: `Lifted back with ${show(back.torque)} N·m the damper reaches ${show(toBar(back.highestPressure))} bar; it is made for ${show(toBar(machine.highestPressure))} bar.`,
+      remedy: 'Lift more gently, or let the damper go back freely.',
+    });
+  }
+  return warnings;
+}
 
 function startWarnings({ driving, held, struckAt, reached, duration, loaded }: Turned): MachineWarning[] {
   const withMetal = loaded ? ' with the metal in it' : '';
