@@ -1,14 +1,16 @@
 import type { PourRecord } from '$src/core/pour/record';
-import { asStages } from '$src/core/tilt/asStages';
+import { asStages, greatestStray } from '$src/core/tilt/asStages';
 import { turnsOf } from '$src/core/tilt/turns';
 import { toDegrees } from '$src/core/units';
-import { frontLedSentence, stagesText } from './frontLedWords';
+import { frontLedSentence, stagesText, strayText } from './frontLedWords';
+import { countText } from './wording';
 
 /** How a front-led tilt was found, as plain data for a JSON file; nothing when the tilt was given. */
 export function frontLedJson({ frontLed }: PourRecord) {
   if (!frontLed) return {};
   const { tries, chosen } = frontLed;
   const { tilt } = tries[chosen]!;
+  const stages = asStages(tilt);
   return {
     front_led: {
       chosen,
@@ -22,7 +24,8 @@ export function frontLedJson({ frontLed }: PourRecord) {
         time_s: time,
         inclination_deg: toDegrees(inclination),
       })),
-      stages: turnsOf(asStages(tilt)).map(({ to, time, rate }) => ({
+      stages_stray_deg: toDegrees(greatestStray(tilt, stages)),
+      stages: turnsOf(stages).map(({ to, time, rate }) => ({
         to_deg: toDegrees(to),
         time_s: time,
         rate_deg_per_s: toDegrees(rate),
@@ -31,9 +34,11 @@ export function frontLedJson({ frontLed }: PourRecord) {
   };
 }
 
-/** The same in two lines of text; empty when the tilt was given. */
+/** The same in lines of text; empty when the tilt was given. */
 export function frontLedText({ frontLed, plan }: PourRecord): string {
   if (!frontLed) return '';
-  const stages = asStages(frontLed.tries[frontLed.chosen]!.tilt);
-  return `  ${frontLedSentence(frontLed, plan)}\n  In ${stages.stages.length} stages: ${stagesText(stages)}\n`;
+  const { tilt } = frontLed.tries[frontLed.chosen]!;
+  const stages = asStages(tilt);
+  const told = `In ${countText(stages.stages.length, 'stage')}: ${stagesText(stages)}`;
+  return `  ${frontLedSentence(frontLed, plan)}\n  ${told}\n  ${strayText(tilt, stages)}\n`;
 }

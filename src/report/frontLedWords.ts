@@ -1,11 +1,16 @@
 import type { PourPlan } from '$src/core/pour/plan';
 import type { FrontLed, FrontLedTry } from '$src/core/pour/record';
-import type { StagedTilt } from '$src/core/tilt/asStages';
+import { greatestStray, type StagedTilt } from '$src/core/tilt/asStages';
 import { motionOf } from '$src/core/tilt/motionOf';
+import { usableLimits } from '$src/core/tilt/range';
+import type { PlainTilt } from '$src/core/tilt/tilt';
 import { turnsOf } from '$src/core/tilt/turns';
 import { toDegrees, toMillimetres } from '$src/core/units';
 import type { Curve } from './series';
 import { angleText, countText, fixed, listText, secondsText, speedText } from './wording';
+
+/** A peak this much over what was asked for is no wish fulfilled. */
+const MISSED = 1.1;
 
 /** How a front-led tilt was found, in words: peaks before and after, and what was not reached. */
 export function frontLedSentence({ tries, chosen }: FrontLed, { tilt, liquid }: PourPlan): string {
@@ -15,13 +20,39 @@ export function frontLedSentence({ tries, chosen }: FrontLed, { tilt, liquid }: 
     one.peakFrontSpeed === null ? 'no front' : speedText(one.peakFrontSpeed);
   const asked = tilt.kind === 'front-led' ? tilt.share * liquid.criticalSpeed : after.wished;
   const wanted = `Wanted ${speedText(asked)}`;
+  const mustBeHome = tilt.kind === 'front-led' && tilt.homeWithin !== null;
   const hurried =
-    after.wished > asked * 1.001 ? `; hurried to ${speedText(after.wished)} so as to be home in time` : '';
+    mustBeHome && after.wished > asked * 1.001
+      ? `; hurried to ${speedText(after.wished)} so as to be home in time`
+      : '';
   const peaks =
     chosen === 0
       ? `the front peaks at ${peak(after)} as the level fill has it, and no correction bettered that`
       : `the front peaks at ${peak(before)} as the level fill has it, at ${peak(after)} after ${countText(chosen, 'correction')}`;
-  return `${wanted}${hurried}: ${peaks}. ${foldWords(before, after, chosen)}${homeWords(after, tilt)}`;
+  return `${wanted}${hurried}: ${peaks}. ${missedWords(after)}${foldWords(before, after, chosen)}${homeWords(after, tilt)}`;
+}
+
+/** That the wish was not met, and what lowers the peak: see the test of what the model bears out. */
+function missedWords({ peakFrontSpeed, wished, tilt }: FrontLedTry): string {
+  if (peakFrontSpeed === null || peakFrontSpeed <= MISSED * wished) return '';
+  const over = `${fixed((peakFrontSpeed / wished - 1) * 100, 0)} %`;
+  const slow = isAtSlowest(tilt)
+    ? ' The machine already turns at its slowest on the way; one that can turn slower helps too.'
+    : '';
+  return `The wish is not reached with this basin: the front runs ${over} over it. A fuller basin or a shorter one lets metal past the mouth earlier, and its front runs slower.${slow} `;
+}
+
+/** A rate this near the slowest is the slowest, in the middle of the tilt where it does not come from rest or go to it. */
+const AT_SLOWEST = 1.05;
+const MIDDLE = { from: 0.1, to: 0.9 } as const;
+
+function isAtSlowest(tilt: FrontLedTry['tilt']): boolean {
+  const { duration, rateAt } = motionOf(tilt);
+  const { slowest } = usableLimits(tilt.limits);
+  return Array.from(
+    { length: POINTS + 1 },
+    (_, i) => MIDDLE.from + ((MIDDLE.to - MIDDLE.from) * i) / POINTS,
+  ).some((share) => Math.abs(rateAt(share * duration)) <= AT_SLOWEST * slowest);
 }
 
 function foldWords(before: FrontLedTry, after: FrontLedTry, chosen: number): string {
@@ -34,7 +65,11 @@ function homeWords({ homeTime, lap }: FrontLedTry, tilt: PourPlan['tilt']): stri
   if (homeTime === null) told.push('the front does not reach the die end');
   else if (tilt.kind === 'front-led' && tilt.homeWithin !== null && homeTime > tilt.homeWithin)
     told.push(`the front takes ${secondsText(homeTime)} to the die end, longer than it may`);
-  if (lap === 'laps') told.push('it is still cold enough to lap');
+  const isHurried = tilt.kind === 'front-led' && tilt.homeWithin !== null;
+  if (lap === 'laps')
+    told.push(
+      `it is ${isHurried ? 'still ' : ''}cold enough to lap${isHurried ? '' : ': have it home in time, and it is hurried'}`,
+    );
   if (lap === 'misrun') told.push('the metal stiffens before the die is full');
   return told.length === 0 ? '' : ` ${capital(listText(told))}.`;
 }
@@ -48,6 +83,12 @@ export function stagesText(tilt: StagedTilt): string {
       `to ${angleText(to, 0)} in ${fixed(time, 1)} s (${fixed(toDegrees(rate), 0)} °/s)`,
   );
   return `${listText(told)}.`;
+}
+
+/** How near stages come to the tilt they tell, and what to do about it. */
+export function strayText(tilt: PlainTilt, stages: StagedTilt): string {
+  const stray = fixed(toDegrees(greatestStray(tilt, stages)), 1);
+  return `They stray from it by ${stray}° at most. Run the pour with them and compare its peak before believing them.`;
 }
 
 /** Front speed [m/s] of one try by place [mm]. */

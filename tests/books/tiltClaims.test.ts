@@ -4,9 +4,10 @@ import type { Book } from '$src/cells/kinds';
 import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
 import { simulate } from '$src/core/pour/simulate';
+import { asStages, greatestStray } from '$src/core/tilt/asStages';
 import { dryRun } from '$src/core/tilt/machine/dryRun';
 import { motionOf } from '$src/core/tilt/motionOf';
-import { fromCelsius, fromDegrees } from '$src/core/units';
+import { fromCelsius, fromDegrees, toDegrees } from '$src/core/units';
 import { betterTilt } from './sources/betterTilt';
 import { settingDamper } from './sources/settingDamper';
 
@@ -44,6 +45,18 @@ describe.each([PREVIEW_MESH_CELLS, 400])('from a measured tilt to a better one, 
     expect(led.folds.length).toBeLessThan(measured.folds.length);
     expect(led.figures.foldScore).toBeLessThan(measured.figures.foldScore);
     expect(led.outcome.kind).toBe('filled and quiet');
+  });
+
+  it('told in stages it strays by half a degree, and its front peaks as the curve has it', () => {
+    const { tilt } = led.frontLed!.tries[led.frontLed!.chosen]!;
+    const stages = asStages(tilt);
+    expect(stages.stages.length).toBeLessThanOrEqual(6);
+    expect(toDegrees(greatestStray(tilt, stages))).toBeLessThan(0.75);
+    const told = recordOf({ ...planOf(betterTilt, 'pour-front-led', cells), tilt: stages });
+    // The coarse mesh reads the front in few cells, and its peak jumps by more.
+    const near = cells === PREVIEW_MESH_CELLS ? 0.3 : 0.1;
+    expect(Math.abs(told.figures.peakFrontSpeed! / led.figures.peakFrontSpeed! - 1)).toBeLessThan(near);
+    expect(told.outcome.kind).toBe('filled and quiet');
   });
 
   it('turns no quicker than 20° a second', () => {

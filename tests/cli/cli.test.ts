@@ -107,11 +107,13 @@ describe('run', () => {
     const text = await quietpour('run', path, '--cell', 'Pour');
     expect([text.code, text.error]).toEqual([0, '']);
     expect(text.out).toMatch(/Wanted 0\.\d\d m\/s/);
-    expect(text.out).toMatch(/In \d stages: to /);
+    expect(text.out).toMatch(/In \w+ stages?: to /);
+    expect(text.out).toMatch(/They stray from it by \d\.\d° at most/);
     const { pours } = JSON.parse((await quietpour('run', path, '--cell', 'Pour', '--json')).out);
     const { tries, chosen, stages } = pours[0].front_led;
     expect(tries.length).toBeGreaterThan(0);
     expect(tries[chosen].peak_front_speed_m_per_s).toBe(pours[0].figures.peak_front_speed_m_per_s);
+    expect(pours[0].front_led.stages_stray_deg).toBeGreaterThan(0);
     expect(stages.at(-1).to_deg).toBeCloseTo(-90, 3);
   });
 

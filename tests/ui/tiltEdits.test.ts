@@ -4,7 +4,7 @@ import { motionOf } from '$src/core/tilt/motionOf';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
-import { addStage, asKind, removeStage, samplesOf, togglePace } from '$src/ui/tilt/tiltEdits';
+import { addStage, asKind, keptOf, removeStage, samplesOf, togglePace } from '$src/ui/tilt/tiltEdits';
 
 const base = { start: fromDegrees(30), smoothing: 0.3, limits: DEFAULT_LIMITS };
 const staged: Extract<Tilt, { kind: 'staged' }> = {
@@ -64,4 +64,21 @@ test('the samples end where the tilt ends', () => {
   const samples = samplesOf(staged);
   expect(samples[0]).toMatchObject({ time: 0, inclination: base.start });
   expect(samples.at(-1)!.inclination).toBeCloseTo(fromDegrees(-90), 12);
+});
+
+test('what one kind asks for is there again when one comes back to it', () => {
+  const led = { ...asKind(steady, 'front-led'), share: 0.35, homeWithin: 1.5 } as Tilt;
+  const kept = keptOf(led, {});
+  expect(asKind(asKind(led, 'staged', null, kept), 'front-led', null, kept)).toMatchObject({
+    share: 0.35,
+    homeWithin: 1.5,
+  });
+  const machine = asKind(steady, 'machine');
+  if (machine.kind !== 'machine') throw new Error(machine.kind);
+  const changed = { ...machine, machine: { ...machine.machine, oilVolume: 2e-3 } };
+  const both = keptOf(changed, kept);
+  expect(asKind(asKind(changed, 'drawn'), 'machine', null, both)).toMatchObject({
+    machine: { oilVolume: 2e-3 },
+  });
+  expect(keptOf(steady, both)).toBe(both);
 });

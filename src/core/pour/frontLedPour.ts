@@ -26,7 +26,8 @@ const COLD_HURRY = 1.25;
 /**
  * Works out the tilt of a pour that is to be front-led: first from the level fill, then by running it, at most five
  * times in all. Where the front overshot, the rate there and a little before it is bounded to what it was
- * times wish over speed; a front that comes home too late or laps is asked for more speed, up to critical.
+ * times wish over speed; a front that has to be home in time and comes too late or laps is asked for more speed, up to
+ * critical.
  */
 export function* frontLedPour(
   plan: FrontLedPlan,
@@ -83,9 +84,10 @@ function homeTimeOf({ firstFlowTime, arrivalTime }: PourRecord['figures']): numb
   return firstFlowTime === null || arrivalTime === null ? null : arrivalTime - firstFlowTime;
 }
 
-/** How much quicker the front should be, 1 when it came home in time and hot enough. */
+/** How much quicker the front should be: 1 when it came home in time and hot enough, or when that was not asked for. */
 function hurryOf({ figures }: PourRecord, { homeWithin }: FrontLedTilt): number {
-  const late = homeWithin === null ? 1 : (homeTimeOf(figures) ?? Number.POSITIVE_INFINITY) / homeWithin;
+  if (homeWithin === null) return 1;
+  const late = (homeTimeOf(figures) ?? Number.POSITIVE_INFINITY) / homeWithin;
   // Gas that keeps metal out leaves it to freeze, however quick it came: hurry would make that worse.
   const isCold = figures.lap !== null && figures.lap.kind !== 'none' && !figures.gasHeld;
   const cold = isCold ? COLD_HURRY : 1;

@@ -1,31 +1,67 @@
+import { fromDegrees } from '$src/core/units';
 import { motionOf } from './motionOf';
 import { usableLimits } from './range';
 import type { MachineLimits, Motion, PlainTilt, ProgrammedTilt, Stage } from './tilt';
+import { restTime } from './turns';
 
 export type StagedTilt = Extract<ProgrammedTilt, { readonly kind: 'staged' }>;
 
 /** How long the rate changes when a tilt of another kind is told in stages [s]. */
 const SHORT_SMOOTHING = 0.2;
 /** As many as a person can keep in the head. */
-export const FEW_STAGES = 4;
+export const MOST_TOLD = 6;
+/** Nearer than this and one stage fewer is worth more than a closer telling [rad]. */
+const NEAR_ENOUGH = fromDegrees(0.5);
 /** Instants at which one stage may give way to the next. */
-const INSTANTS = 60;
+const INSTANTS = 120;
 /** A shorter stage than this cannot be followed by hand [s]. */
 const SHORTEST = 0.4;
 
 /**
- * A tilt of any kind told in a few stages that a person can follow: straight lines between instants of the tilt,
- * chosen so that the inclination strays least from it (least squares, over all choices of those instants).
+ * A tilt of any kind told in a few stages that a person can follow: straight lines between instants of the tilt, those
+ * whose greatest stray in inclination is least over all choices of the instants. As few stages as come within 0.5° of
+ * the tilt, or else, up to `most`, the number that comes nearest.
  */
-export function asStages(tilt: Exclude<PlainTilt, ProgrammedTilt>, count = FEW_STAGES): StagedTilt {
+export function asStages(tilt: Exclude<PlainTilt, ProgrammedTilt>, most = MOST_TOLD): StagedTilt {
   const motion = motionOf(tilt);
   const instants = Array.from({ length: INSTANTS + 1 }, (_, i) => {
     const time = (motion.duration * i) / INSTANTS;
     return { time, inclination: motion.inclinationAt(time) };
   });
-  const ends = bestEnds(instants, motion, Math.min(count, mostStages(motion)));
-  const stages = stagesBetween(instants, ends, usableLimits(tilt.limits));
-  return { kind: 'staged', start: tilt.start, limits: tilt.limits, smoothing: SHORT_SMOOTHING, stages };
+  const straying = strayingOf(instants, motion);
+  let best = toldIn(1);
+  for (let count = 2; count <= Math.min(most, mostStages(motion)); count++) {
+    if (best.stray <= NEAR_ENOUGH) break;
+    const told = toldIn(count);
+    if (told.stray < best.stray) best = told;
+  }
+  return best.stages;
+
+  function toldIn(count: number): { stages: StagedTilt; stray: number } {
+    const ends = bestEnds(instants, straying, count);
+    const stages: StagedTilt = {
+      kind: 'staged',
+      start: tilt.start,
+      limits: tilt.limits,
+      smoothing: SHORT_SMOOTHING,
+      stages: stagesBetween(instants, ends, usableLimits(tilt.limits)),
+    };
+    return { stages, stray: greatestStray(tilt, stages) };
+  }
+}
+
+const LOOKS = 400;
+
+/** How far two tilts are apart in inclination at most, over the time of the longer one [rad]. */
+export function greatestStray(one: PlainTilt, other: PlainTilt): number {
+  const [a, b] = [motionOf(one), motionOf(other)];
+  const time = Math.max(a.duration, b.duration);
+  let most = 0;
+  for (let i = 0; i <= LOOKS; i++) {
+    const at = (time * i) / LOOKS;
+    most = Math.max(most, Math.abs(a.inclinationAt(at) - b.inclinationAt(at)));
+  }
+  return most;
 }
 
 interface Instant {
@@ -35,41 +71,55 @@ interface Instant {
 
 const mostStages = ({ duration }: Motion): number => Math.max(1, Math.floor(duration / SHORTEST));
 
-/** Indices where stages end, the start among them: the cheapest way through, built up stage by stage. */
-function bestEnds(instants: readonly Instant[], motion: Motion, count: number): number[] {
+type Straying = (from: number, to: number) => { readonly most: number; readonly sum: number };
+
+/** The cheapest way to an instant: its greatest stray, among equal ones the least squares, and where its stages end. */
+interface Way {
+  readonly most: number;
+  readonly sum: number;
+  readonly ends: readonly number[];
+}
+
+const NO_WAY: Way = { most: Number.POSITIVE_INFINITY, sum: Number.POSITIVE_INFINITY, ends: [] };
+const isBetter = (a: Way, b: Way): boolean => a.most < b.most || (a.most === b.most && a.sum < b.sum);
+
+/** Indices where stages end, the start among them: the best way through, built up stage by stage. */
+function bestEnds(instants: readonly Instant[], straying: Straying, count: number): readonly number[] {
   const last = instants.length - 1;
-  const straying = strayingOf(instants, motion);
-  let best = instants.map((_, to) => ({ cost: to === 0 ? 0 : Number.POSITIVE_INFINITY, ends: [0] }));
+  let best: readonly Way[] = instants.map((_, to) => (to === 0 ? { most: 0, sum: 0, ends: [0] } : NO_WAY));
   for (let stage = 0; stage < count; stage++) {
     best = instants.map((_, to) => {
-      let found = { cost: Number.POSITIVE_INFINITY, ends: [0] };
+      let found = NO_WAY;
       for (let from = 0; from < to; from++) {
-        const cost = best[from]!.cost + straying(from, to);
-        if (cost < found.cost) found = { cost, ends: [...best[from]!.ends, to] };
+        const before = best[from]!;
+        const { most, sum } = straying(from, to);
+        const way = { most: Math.max(before.most, most), sum: before.sum + sum, ends: before.ends };
+        if (isBetter(way, found)) found = { ...way, ends: [...before.ends, to] };
       }
       return found;
     });
   }
-  return best[last]!.cost < Number.POSITIVE_INFINITY ? best[last]!.ends : [0, last];
+  return best[last]!.most < Number.POSITIVE_INFINITY ? best[last]!.ends : [0, last];
 }
 
-/** How far a straight stage between two instants strays, squared and summed; too short a stage is none. */
-function strayingOf(
-  instants: readonly Instant[],
-  { duration }: Motion,
-): (from: number, to: number) => number {
+/** How far a straight stage between two instants strays; too short a stage is none. Worked out once for each pair. */
+function strayingOf(instants: readonly Instant[], { duration }: Motion): Straying {
   const shortest = Math.min(SHORTEST, duration);
-  return (from, to) => {
-    const [a, b] = [instants[from]!, instants[to]!];
-    const time = b.time - a.time;
-    if (time < shortest - 1e-9) return Number.POSITIVE_INFINITY;
-    let sum = 0;
-    for (let i = from + 1; i < to; i++) {
-      const share = (instants[i]!.time - a.time) / time;
-      sum += (instants[i]!.inclination - a.inclination - share * (b.inclination - a.inclination)) ** 2;
-    }
-    return sum;
-  };
+  const table = instants.map((a, from) =>
+    instants.map((b, to) => {
+      const time = b.time - a.time;
+      if (time < shortest - 1e-9) return NO_WAY;
+      let [most, sum] = [0, 0];
+      for (let i = from + 1; i < to; i++) {
+        const share = (instants[i]!.time - a.time) / time;
+        const stray = instants[i]!.inclination - a.inclination - share * (b.inclination - a.inclination);
+        most = Math.max(most, Math.abs(stray));
+        sum += stray ** 2;
+      }
+      return { most, sum };
+    }),
+  );
+  return (from, to) => table[from]![to]!;
 }
 
 /** Less turn than this is a pause [rad]: its time goes to the stage after it. */
@@ -83,22 +133,19 @@ function stagesBetween(
   ends: readonly number[],
   limits: MachineLimits,
 ): Stage[] {
-  const stages: TimedStage[] = [];
+  const turns: [from: Instant, to: Instant][] = [];
   let from = instants[0]!;
   for (const end of ends.slice(1)) {
     const to = instants[end]!;
     if (from.inclination - to.inclination <= PAUSE) continue;
-    stages.push(inTime(from, to, limits));
+    turns.push([from, to]);
     from = to;
   }
-  return stages;
+  return turns.map(([a, b], i) => inTime(a, b, restTime(i, turns.length, SHORT_SMOOTHING), limits));
 }
 
-function inTime(from: Instant, to: Instant, { slowest, quickest }: MachineLimits): TimedStage {
+function inTime(from: Instant, to: Instant, rest: number, { slowest, quickest }: MachineLimits): TimedStage {
   const turn = from.inclination - to.inclination;
-  const least = turn / quickest + SHORT_SMOOTHING;
-  return {
-    to: to.inclination,
-    time: Math.min(Math.max(to.time - from.time, SHORTEST, least), turn / slowest),
-  };
+  const least = Math.max(SHORTEST, turn / quickest + rest);
+  return { to: to.inclination, time: Math.min(Math.max(to.time - from.time, least), turn / slowest + rest) };
 }

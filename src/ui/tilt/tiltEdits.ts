@@ -20,15 +20,16 @@ import { fromDegrees } from '$src/core/units';
 /**
  * The same turn, told the other way. A staged tilt of several stages becomes steady at its mean rate.
  * @param found what a front-led tilt came to in its pour; null when that is not known yet
+ * @param kept what was typed for a kind before, see `keptOf`
  */
-export function asKind(tilt: Tilt, kind: Tilt['kind'], found: KnotTilt | null = null): Tilt {
+export function asKind(tilt: Tilt, kind: Tilt['kind'], found: KnotTilt | null = null, kept: Kept = {}): Tilt {
   if (tilt.kind === kind) return tilt;
   const plain = tilt.kind === 'front-led' ? (found ?? slowHand(tilt)) : tilt;
   switch (kind) {
     case 'front-led':
-      return asFrontLed(plain);
+      return asFrontLed(plain, kept);
     case 'machine':
-      return asMachine(plain);
+      return asMachine(plain, kept);
     case 'drawn':
     case 'measured':
       return { ...asDrawn(plain), kind };
@@ -37,13 +38,25 @@ export function asKind(tilt: Tilt, kind: Tilt['kind'], found: KnotTilt | null = 
   }
 }
 
-const asFrontLed = (tilt: PlainTilt): FrontLedTilt => ({
+/** What one kind asks for and no other holds: there again for whoever comes back to that kind. */
+export interface Kept {
+  readonly frontLed?: Pick<FrontLedTilt, 'share' | 'homeWithin'>;
+  readonly machine?: MachineTilt['machine'];
+}
+
+/** What is kept once this tilt is left. */
+export function keptOf(tilt: Tilt, before: Kept): Kept {
+  if (tilt.kind === 'machine') return { ...before, machine: tilt.machine };
+  if (tilt.kind !== 'front-led') return before;
+  return { ...before, frontLed: { share: tilt.share, homeWithin: tilt.homeWithin } };
+}
+
+const asFrontLed = (tilt: PlainTilt, { frontLed }: Kept): FrontLedTilt => ({
   kind: 'front-led',
   start: tilt.start,
   end: endOf(tilt),
   limits: tilt.limits,
-  share: FRONT_LED_SHARE,
-  homeWithin: null,
+  ...(frontLed ?? { share: FRONT_LED_SHARE, homeWithin: null }),
 });
 
 /** A front-led tilt that no pour has worked out yet: even, as a careful hand would turn it. */
@@ -55,12 +68,12 @@ const slowHand = ({ start, end, limits }: FrontLedTilt): StagedTilt => ({
   stages: [{ to: end, rate: SLOW_HAND }],
 });
 
-const asMachine = (tilt: PlainTilt): MachineTilt => ({
+const asMachine = (tilt: PlainTilt, { machine }: Kept): MachineTilt => ({
   kind: 'machine',
   start: tilt.start,
   end: endOf(tilt),
   limits: tilt.limits,
-  machine: BENCH_MACHINE,
+  machine: machine ?? BENCH_MACHINE,
 });
 
 /** Knots at even times, as many as a hand can drag. */

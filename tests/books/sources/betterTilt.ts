@@ -93,7 +93,7 @@ export const betterTilt: Book = {
     ),
     note('try', 'Try it', [
       'Ask “How sure is this?” of the measured pour: its rate and start are varied by what the three repeats strayed.',
-      'Take the stages of the front-led tilt and run the pour again. A hand cannot follow a curve; it can follow three or four stages, a little coarser.',
+      'Take the stages of the front-led tilt and run the pour again. A hand cannot follow a curve; it can follow a few stages, a little coarser. The cell says by how many degrees.',
       'The readings here are invented. Put a phone on your own cool frame, never on a hot die, and measure an empty machine first.',
     ]),
     cautions('cautions'),

@@ -5,6 +5,7 @@ import { criticalSpeed } from '$src/core/metal/criticalSpeed';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import { metalNamed } from '$src/core/metal/metals';
 import { frontLedPour } from '$src/core/pour/frontLedPour';
+import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import { type FrontLedPlan, ledByLevel } from '$src/core/pour/ledByLevel';
 import { DEFAULT_COMPUTATION, type PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
@@ -90,6 +91,32 @@ describe('front-led tilt', () => {
       for (let t = 0; t < motion.duration; t += 0.02)
         expect(Math.abs(motion.rateAt(t))).toBeLessThanOrEqual(fromDegrees(20));
     }
+  });
+
+  it('peaks lower behind a fuller basin and behind a shorter one, as its words advise', () => {
+    const peakOf = (length: number, head: number) => {
+      const behind = armBehind({ length, pit: 0, open: 50 });
+      const volume = volumeFromHead(behind, start, end, fromMillimetres(head))!;
+      const asked = { ...ledPlan(0.4), section: behind, volume };
+      return finish(runPour({ ...asked, tilt: ledByLevel(asked) })).figures.peakFrontSpeed!;
+    };
+    const usual = peakOf(160, 14);
+    expect(peakOf(160, 50)).toBeLessThan(0.85 * usual);
+    expect(peakOf(115, 14)).toBeLessThan(0.9 * usual);
+  });
+
+  it('is not hurried when no time was given, though it laps', () => {
+    const metal = metalNamed('A356')!;
+    const cold = heatPlanOf(metal, section)!;
+    const asked: FrontLedPlan = {
+      ...ledPlan(0.15),
+      heat: { ...cold, startTemperature: cold.startTemperature - 40 },
+    };
+    const { tries, chosen } = finish(frontLedPour(asked));
+    expect(tries[chosen]!.lap).not.toBe('none');
+    for (const { wished } of tries) expect(wished).toBe(0.15 * critical);
+    const hurried = finish(frontLedPour({ ...asked, tilt: { ...asked.tilt, homeWithin: 60 } }));
+    expect(hurried.tries.at(-1)!.wished).toBeGreaterThan(0.15 * critical);
   });
 
   it('is hurried when the front comes home too late, and no more than the time asks for', () => {

@@ -56,6 +56,19 @@ describe('a tilt told in a few stages', () => {
     }
   });
 
+  it('takes no more stages than bring it nearer', () => {
+    const even = tilt(Array.from({ length: 40 }, (_, i) => [(i + 1) / 8, 30 - (i + 1) * 3] as const));
+    expect(asStages(even).stages.length).toBeLessThanOrEqual(2);
+    expect(asStages(threePaces).stages.length).toBeGreaterThanOrEqual(3);
+  });
+
+  it('at the quickest rate no stage takes longer than its turn and its rest', () => {
+    const quick = { ...threePaces, limits: { ...DEFAULT_LIMITS, quickest: fromDegrees(41) } };
+    expect(strays(quick)).toBeLessThan(2);
+    // Coming up from rest and going back to it takes half a smoothing of 0.2 s at either end.
+    expect(motionOf(asStages(quick)).duration).toBeLessThan(motionOf(quick).duration + 0.2);
+  });
+
   it('adds a pause to the stage after it', () => {
     const { stages } = asStages(
       tilt([
