@@ -44,10 +44,19 @@ async function photographBook(file, scheme) {
   tellComplaints(page, `${file} ${scheme}`);
   await page.goto(address);
   await openExample(page, file);
+  await lookAtEach(page);
   await waitForPours(page);
   for (const width of WIDTHS)
     await photograph(page, `${file.slice(0, -ENDING.length)}-${width}-${scheme}`, width);
   await context.close();
+}
+
+/** A study begins once it has been looked at. @param {import('playwright-core').Page} page */
+async function lookAtEach(page) {
+  for (const cell of await page.locator('main .cells > *').all()) {
+    await cell.scrollIntoViewIfNeeded();
+    await page.waitForTimeout(100);
+  }
 }
 
 /** @param {import('playwright-core').Page} page @param {string} name @param {number} width */

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { buildOrExit, targets } from '../../src/setup/build.js';
 import { inProject, projectFolder } from '../../src/setup/paths.js';
 import { provideBrowser } from './browser.js';
@@ -23,9 +24,17 @@ export async function showSite() {
 
 /** @param {import('playwright-core').Page} page @param {string} file name of an example book's file */
 export async function openExample(page, file) {
+  // Before the page has come to life its buttons do nothing.
+  await page.locator('[data-cell]').first().waitFor();
   const chooser = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: 'Open a book file' }).first().click();
-  await (await chooser).setFiles(inProject(`static/${file}`));
+  const path = inProject(`static/${file}`);
+  await (await chooser).setFiles(path);
+  const { title } = JSON.parse(readFileSync(path, 'utf8')).book;
+  await page.waitForFunction(
+    (wanted) => [...document.querySelectorAll('input')].some(({ value }) => value === wanted),
+    title,
+  );
 }
 
 /** @param {import('playwright-core').Page} page */
