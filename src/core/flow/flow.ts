@@ -44,6 +44,8 @@ export interface Flow {
   readonly sweep: Float64Array;
   readonly update: Float64Array;
   readonly trial: Float64Array;
+  /** Whether the last pass down the cells left an update that solves its rows as they stand. */
+  reducedExactly: boolean;
   /** Cells or faces picked out by one loop for the next. */
   readonly marked: Int32Array;
   /** Faces at which skin holds a front in this step, and how many there are. */
@@ -105,6 +107,7 @@ export function makeFlow(mesh: Mesh): Flow {
     sweep: cell(),
     update: cell(),
     trial: cell(),
+    reducedExactly: false,
     marked: new Int32Array(mesh.cells + 1),
     held: new Int32Array(mesh.cells + 1),
     heldCount: 0,

@@ -1,9 +1,6 @@
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
-
-/** Weight that makes the row of a held level outweigh its neighbours. */
-const HELD = 1e9;
-const LOST_PIVOT = 1e-13;
+import { HELD, LOST_PIVOT } from './settings';
 
 /**
  * One pass down the cells: residual of each at the present levels, and the forward half of the tridiagonal solve
@@ -16,15 +13,17 @@ export function reduceRows(flow: Flow, mesh: Mesh): number {
   const { level, coupling, target, sweep, update, levels, activeFrom: first, activeTo: last } = flow;
   const { z1, z2, z3, z4, chord2, volume2, opens, bends, closes } = levels;
   const full = mesh.volume;
-  const heldStart = flow.heldStart ?? Number.NaN;
-  const heldEnd = flow.heldEnd ?? Number.NaN;
+  const heldRow = flow.heldStart === null ? -1 : 0;
+  const heldLastRow = flow.heldEnd === null ? -1 : mesh.cells - 1;
   const lastCell = mesh.cells - 1;
   let worst = 0;
+  let exact = heldRow < 0 && heldLastRow < 0;
   let pivot = 1;
   let before = 0;
   let left = coupling[first]!;
+  let e = level[first]!;
+  let entering = left > 0 ? left * (level[first - 1]! - e) : 0;
   for (let i = first; i <= last; i++) {
-    const e = level[i]!;
     let volume = 0;
     let chord = 0;
     if (e > z1[i]!) {
@@ -33,8 +32,9 @@ export function reduceRows(flow: Flow, mesh: Mesh): number {
       else {
         const low = z2[i]!;
         if (e < low) {
-          chord = opens[i]! * (e - z1[i]!);
-          volume = (chord * (e - z1[i]!)) / 2;
+          const rise = e - z1[i]!;
+          chord = opens[i]! * rise;
+          volume = (chord * rise) / 2;
         } else if (e <= z3[i]!) {
           const rise = e - low;
           const bend = bends[i]! * rise;
@@ -47,31 +47,37 @@ export function reduceRows(flow: Flow, mesh: Mesh): number {
       }
     }
     const right = coupling[i + 1]!;
-    let balance = volume - target[i]!;
-    if (left > 0) balance += left * (e - level[i - 1]!);
-    if (right > 0) balance += right * (e - level[i + 1]!);
+    const next = i < lastCell ? level[i + 1]! : e;
+    const leaving = right > 0 ? right * (e - next) : 0;
+    let balance = volume - target[i]! - entering + leaving;
     let diagonal = chord + left + right;
     if (diagonal <= 0) {
       balance = 0;
       diagonal = 1;
     }
     let size = balance < 0 ? -balance : balance;
-    const held = i === 0 ? heldStart : i === lastCell ? heldEnd : Number.NaN;
-    if (!Number.isNaN(held)) {
-      size = Math.abs(e - held);
+    if (i === heldRow || i === heldLastRow) {
+      const off = e - (i === heldRow ? flow.heldStart! : flow.heldEnd!);
+      size = Math.abs(off);
       diagonal = HELD;
-      balance = HELD * (e - held);
+      balance = HELD * off;
     }
     if (size > worst) worst = size;
     const ratio = left / pivot;
     pivot = diagonal - left * ratio;
     // A run of full cells shut at both ends has no level of its own: hold its last cell.
-    if (pivot <= LOST_PIVOT * diagonal) pivot = diagonal;
+    if (pivot <= LOST_PIVOT * diagonal) {
+      pivot = diagonal;
+      exact = false;
+    }
     before = (left * before - balance) / pivot;
     sweep[i] = ratio;
     update[i] = before;
     left = right;
+    entering = leaving;
+    e = next;
   }
+  flow.reducedExactly = exact;
   return worst;
 }
 
@@ -95,6 +101,44 @@ export function moveLevels(flow: Flow): void {
     const jumps = (from <= z1[i]! && to > z2[i]!) || (from >= z4[i]! && to < z3[i]!);
     level[i] = jumps ? (z2[i]! + z3[i]!) / 2 : to;
   }
+}
+
+/**
+ * The same near the solution, with a judgement. A cell's volume is quadratic in each stretch between its corners, so as
+ * long as no level passes a corner, what Newton leaves of a residual is known without another pass down the cells:
+ * half the stretch's bend times the square of the change.
+ * @returns true when all that is left is surely within the tolerance [m³]; false when it has to be looked at
+ */
+export function settleLevels(flow: Flow, tolerance: number): boolean {
+  const { level, sweep, update, levels, activeFrom: first, activeTo: last } = flow;
+  const { z1, z2, z3, z4, opens, bends, closes } = levels;
+  // Half is left for round-off, which is a thousand times less.
+  const sure = tolerance / 2;
+  let settled = flow.reducedExactly;
+  let change = 0;
+  let share = 0;
+  for (let i = last; i >= first; i--) {
+    change = update[i]! + share * change;
+    share = sweep[i]!;
+    const from = level[i]!;
+    let to = from + change;
+    if (from <= z1[i]!) {
+      if (to > z2[i]!) to = (z2[i]! + z3[i]!) / 2;
+      if (!(to <= z1[i]!)) settled = false;
+    } else if (from >= z4[i]!) {
+      if (to < z3[i]!) to = (z2[i]! + z3[i]!) / 2;
+      if (!(to >= z4[i]!)) settled = false;
+    } else if (settled) {
+      const low = z2[i]!;
+      const high = z3[i]!;
+      const square = change * change;
+      if (from < low) settled = to >= z1[i]! && to <= low && opens[i]! * square <= sure;
+      else if (from > high) settled = to >= high && to <= z4[i]! && closes[i]! * square <= sure;
+      else settled = to >= low && to <= high && Math.abs(bends[i]!) * square <= sure;
+    }
+    level[i] = to;
+  }
+  return settled;
 }
 
 /** Solves the tridiagonal system of `residual` and `diagonal`; the change of level lands in `update`. */

@@ -45,3 +45,20 @@ export const DRAG = 0.003;
  * bare gate. 0.35 is ours: from there on front speeds agree within a few per cent over 100 to 400 cells.
  */
 export const NOSE_WEIGHT = 0.35;
+
+/** Residual, in tolerances, from which on one update more is likely the last and worth judging: Newton squares what is left. */
+export const NEARLY_SOLVED = 1e5;
+/** Speed below which a face has no direction of its own and the levels say which way metal passes [m/s]. */
+export const STILL = 1e-7;
+/** Height below which a passage lets nothing through [m]. */
+export const CLOSED = 1e-12;
+/** Area of metal about a face below which there is nothing to carry momentum [m²]. */
+export const NO_METAL = 1e-14;
+/** Depth past the last cell [m]: no front is there. */
+export const NO_CELL = 1e9;
+/** Weight that makes the row of a held level outweigh its neighbours. */
+export const HELD = 1e9;
+/** Share of its diagonal below which a pivot is round-off. */
+export const LOST_PIVOT = 1e-13;
+/** Cells that hold less than this share are all but dry: their volume grows with the square of the level. */
+export const TRACE = 1e-4;

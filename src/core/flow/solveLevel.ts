@@ -1,8 +1,8 @@
 import { levelOf, volumeUnder } from '$src/core/mesh/levels';
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
-import { moveLevels, reduceRows } from './levelSystem';
-import { NEWTON_CAP, SOLVE_TOLERANCE } from './settings';
+import { moveLevels, reduceRows, settleLevels } from './levelSystem';
+import { NEARLY_SOLVED, NEWTON_CAP, SOLVE_TOLERANCE, TRACE } from './settings';
 import { solveNested } from './solveNested';
 
 /**
@@ -23,9 +23,6 @@ export function solveLevel(flow: Flow, mesh: Mesh, largestCell: number): boolean
   flow.nestedSolves++;
   return solveNested(flow, mesh, tolerance);
 }
-
-/** Cells that hold less than this share are all but dry: their volume grows with the square of the level. */
-const TRACE = 1e-4;
 
 /**
  * Starts from where the levels would be if they moved as in the last step, which saves about one iteration. A
@@ -53,10 +50,13 @@ function keepChange(flow: Flow): void {
 }
 
 function newton(flow: Flow, mesh: Mesh, tolerance: number): boolean {
+  const near = NEARLY_SOLVED * tolerance;
   for (let iteration = 0; iteration < NEWTON_CAP; iteration++) {
-    if (reduceRows(flow, mesh) <= tolerance) return true;
+    const residual = reduceRows(flow, mesh);
+    if (residual <= tolerance) return true;
     flow.newtonIterations++;
-    moveLevels(flow);
+    if (residual > near) moveLevels(flow);
+    else if (settleLevels(flow, tolerance)) return true;
   }
   return reduceRows(flow, mesh) <= tolerance;
 }
