@@ -2,9 +2,7 @@ import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
 import type { Forces } from './forces';
 import { type GateResult, gateAtFront, noseForce, noseSide, slotBlend, slotLoss } from './gate';
-import { SKIN_DEPTH } from './settings';
-
-const CLOSED = 1e-12;
+import { CLOSED, SKIN_DEPTH } from './settings';
 
 /**
  * What happens at few faces: the skin of a front holds the metal back, a floor step passes no more than critical

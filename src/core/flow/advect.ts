@@ -1,7 +1,6 @@
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
-
-const NO_METAL = 1e-14;
+import { NO_METAL } from './settings';
 
 /**
  * Carries momentum: u* = u − dt (divergence of momentum − u × divergence of mass)/(A Δs), upwind with limited
@@ -14,37 +13,53 @@ export function advect(flow: Flow, mesh: Mesh, dt: number): void {
   const { perPath } = mesh.tables;
   const first = Math.max(1, flow.activeFrom);
   const last = Math.min(cells - 1, flow.activeTo + 1);
+  // The face, its two neighbours on either side and the metal about it move along: each is read once.
+  let farLeft = 0;
+  let left = first > 1 ? speed[first - 2]! : 0;
+  let u = speed[first - 1]!;
+  let right = speed[first]!;
+  let farRight = speed[first + 1]!;
+  let passesRight = (flux[first - 1]! + flux[first]!) / 2;
+  let throughRight = flux[first]!;
+  let metalRight = volume[first - 1]!;
   for (let j = first; j <= last; j++) {
+    farLeft = left;
+    left = u;
+    u = right;
+    right = farRight;
+    farRight = j + 2 <= cells ? speed[j + 2]! : 0;
+    const inLeft = passesRight;
+    const through = throughRight;
+    throughRight = flux[j + 1]!;
+    passesRight = (through + throughRight) / 2;
+    const outRight = passesRight;
+    const metalLeft = metalRight;
+    metalRight = volume[j]!;
     areaBefore[j] = area[j]!;
-    const metal = (volume[j - 1]! + volume[j]!) / 2;
+    const metal = (metalLeft + metalRight) / 2;
     const here = metal * perPath[j]!;
     area[j] = here;
-    const u = speed[j]!;
     if (here < NO_METAL) {
       advected[j] = 0;
       continue;
     }
-    const inLeft = (flux[j - 1]! + flux[j]!) / 2;
-    const outRight = (flux[j]! + flux[j + 1]!) / 2;
     if (inLeft <= 0 && outRight >= 0) {
       advected[j] = u;
       continue;
     }
-    const left = speed[j - 1]!;
-    const right = speed[j + 1]!;
     const half = minmod(u - left, right - u) / 2;
     let change = 0;
     let low = u;
     let high = u;
     if (inLeft > 0) {
-      const halfLeft = j > 1 ? minmod(left - speed[j - 2]!, u - left) / 2 : 0;
+      const halfLeft = j > 1 ? minmod(left - farLeft, u - left) / 2 : 0;
       if (outRight > 0) change += outRight * half;
       change -= inLeft * (left + halfLeft - u);
       if (left < low) low = left;
       else if (left > high) high = left;
     }
     if (outRight < 0) {
-      const halfRight = j < cells - 1 ? minmod(right - u, speed[j + 2]! - right) / 2 : 0;
+      const halfRight = j < cells - 1 ? minmod(right - u, farRight - right) / 2 : 0;
       change += outRight * (right - halfRight - u);
       if (inLeft < 0) change += inLeft * half;
       if (right < low) low = right;

@@ -3,10 +3,7 @@ import { adjustFace } from './adjustFace';
 import { frictionRate } from './conditions';
 import type { Flow } from './flow';
 import type { Forces } from './forces';
-import { CENTRING_LIMIT, DRY_DEPTH, SKIN_DEPTH } from './settings';
-
-const STILL = 1e-7;
-const CLOSED = 1e-12;
+import { CENTRING_LIMIT, CLOSED, DRY_DEPTH, NO_CELL, SKIN_DEPTH, STILL } from './settings';
 
 /**
  * Everything the level solve needs at the faces: passage, friction, explicit push, implicit pull, limiters and
@@ -17,15 +14,13 @@ const CLOSED = 1e-12;
  */
 export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
   flow.heldCount = 0;
-  const first = Math.max(1, flow.activeFrom);
-  const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
-  const special = setPassages(flow, mesh, forces.capillaryGate, first, last);
-  setPulls(flow, mesh, forces, dt, first, last);
-  if (forces.rate !== 0 || forces.acceleration !== 0) turn(flow, mesh, forces, dt, first, last);
-  if (forces.conditions.friction.kind !== 'metal') rubOtherwise(flow, forces, dt, first, last);
+  const special = setPassages(flow, mesh, forces.capillaryGate);
+  setPulls(flow, mesh, forces, dt);
+  if (forces.rate !== 0 || forces.acceleration !== 0) turn(flow, mesh, forces, dt);
+  if (forces.conditions.friction.kind !== 'metal') rubOtherwise(flow, mesh, forces, dt);
   for (let k = 0; k < special; k++) adjustFace(flow, mesh, forces, dt, flow.marked[k]!);
-  if (flow.holds) stiffen(flow, flow.holds, first, last);
-  couple(flow, mesh, dt, first, last);
+  if (flow.holds) stiffen(flow, mesh, flow.holds);
+  couple(flow, mesh, dt);
 }
 
 /**
@@ -33,18 +28,30 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
  * from. Marks the faces that `adjustFace` is to look at.
  * @returns how many are marked
  */
-function setPassages(flow: Flow, mesh: Mesh, gated: boolean, first: number, last: number): number {
-  const { level, depth, depthSlope, advected, volume, height, upstream, passage, marked } = flow;
+function setPassages(flow: Flow, mesh: Mesh, gated: boolean): number {
+  const first = Math.max(1, flow.activeFrom);
+  const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
+  const { level, depth, depthSlope, advected, height, upstream, passage, marked } = flow;
   const { floorCos, faceWidth, step } = mesh;
   const { free, leftOverSill, rightOverSill } = mesh.tables;
   let special = 0;
+  // What lies about the face moves along with it: every cell is read once.
+  let farLeft = NO_CELL;
+  let onLeft = first > 1 ? depth[first - 2]! : NO_CELL;
+  let onRight = depth[first - 1]!;
+  let farRight = depth[first]!;
+  let levelRight = level[first - 1]!;
   for (let j = first; j <= last; j++) {
     const l = j - 1;
+    farLeft = onLeft;
+    onLeft = onRight;
+    onRight = farRight;
+    farRight = j < last ? depth[j + 1]! : NO_CELL;
+    const levelLeft = levelRight;
+    levelRight = level[j]!;
     passage[j] = 0;
-    if (volume[l]! <= 0 && volume[j]! <= 0) continue;
-    const rise = level[j]! - level[l]!;
-    const onLeft = depth[l]!;
-    const onRight = depth[j]!;
+    if (onLeft <= 0 && onRight <= 0) continue;
+    const rise = levelRight - levelLeft;
     const u = advected[j]!;
     let right = Math.abs(u) < STILL ? rise < 0 : u > 0;
     if (right) {
@@ -61,29 +68,34 @@ function setPassages(flow: Flow, mesh: Mesh, gated: boolean, first: number, last
     height[j] = here;
     upstream[j] = up;
     passage[j] = here * faceWidth[j]!;
-    const plunges = rise < 0 === right && (right ? onLeft < 0.5 * onRight : onRight < 0.5 * onLeft);
+    const plunges = right ? rise < 0 && onLeft < 0.5 * onRight : !(rise < 0) && onRight < 0.5 * onLeft;
     const nearFront =
       gated &&
-      (onLeft <= SKIN_DEPTH ||
-        onRight <= SKIN_DEPTH ||
-        (j > 1 && depth[j - 2]! <= SKIN_DEPTH) ||
-        (j < last && depth[j + 1]! <= SKIN_DEPTH));
+      (onLeft <= SKIN_DEPTH || onRight <= SKIN_DEPTH || farLeft <= SKIN_DEPTH || farRight <= SKIN_DEPTH);
     if (plunges || nearFront || step[j] === 1) marked[special++] = j;
   }
   return special;
 }
 
 /** Implicit pull, explicit push of the old levels, and friction as metal rubs: a film, or a slot when both cells are full. */
-function setPulls(flow: Flow, mesh: Mesh, forces: Forces, dt: number, first: number, last: number): void {
+function setPulls(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
+  const first = Math.max(1, flow.activeFrom);
+  const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
   const { level, full, speed, area, areaBefore, advected, pushed, passage, height, hold, pull } = flow;
   const { perPath } = mesh.tables;
   const { gravity, viscosity, drag, timeWeight } = forces;
+  const falling = dt * gravity;
+  let fullRight = full[first - 1]!;
+  let levelRight = level[first - 1]!;
   for (let j = first; j <= last; j++) {
+    const fullSides = fullRight + full[j]!;
+    fullRight = full[j]!;
+    const levelLeft = levelRight;
+    levelRight = level[j]!;
     if (passage[j] === 0) {
       pushed[j] = 0;
       continue;
     }
-    const fullSides = full[j - 1]! + full[j]!;
     const weight = fullSides > 0 ? 1 : timeWeight;
     const here = area[j]!;
     let centring = here > 0 ? 1 + (weight * (here - areaBefore[j]!)) / here : 1;
@@ -94,8 +106,8 @@ function setPulls(flow: Flow, mesh: Mesh, forces: Forces, dt: number, first: num
     const rubbing = ((slot ? 12 : 3) * viscosity) / film + (slot ? 2 : 1) * drag * Math.abs(speed[j]!);
     hold[j] = film / (film + dt * rubbing);
     pull[j] = weight * centring * gravity;
-    const rise = level[j]! - level[j - 1]!;
-    pushed[j] = advected[j]! - dt * gravity * (1 - weight) * centring * rise * perPath[j]!;
+    const rise = levelRight - levelLeft;
+    pushed[j] = advected[j]! - falling * (1 - weight) * centring * rise * perPath[j]!;
   }
 }
 
@@ -103,38 +115,46 @@ function setPulls(flow: Flow, mesh: Mesh, forces: Forces, dt: number, first: num
  * Push of the turning frame along the floor: centrifugal, Euler, and Coriolis with the pressure it makes,
  * which together come to 2Ω ∂h/∂t (derived in docs/model.md). Full passages have no surface to swell.
  */
-function turn(flow: Flow, mesh: Mesh, forces: Forces, dt: number, first: number, last: number): void {
+function turn(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
+  const first = Math.max(1, flow.activeFrom);
+  const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
   const { depth, flux, advected, full, pushed, passage, upstream } = flow;
-  const { x, floorLeft, floorRight, floorCos, floorSin, pivotX, pivotY } = mesh;
-  const { perPath, perFloorArea } = mesh.tables;
+  const { floorCos, floorSin } = mesh;
+  const { perPath, perFloorArea, armX, armY, outwardFromLeft, outwardFromRight } = mesh.tables;
   const { rate, acceleration } = forces;
+  const square = rate * rate;
+  const twice = 2 * rate;
+  let throughLeft = flux[first - 1]!;
+  let through = flux[first]!;
+  let perAreaRight = perFloorArea[first - 1]!;
   for (let j = first; j <= last; j++) {
-    if (passage[j] === 0) continue;
-    const l = j - 1;
-    const armX = x[j]! - pivotX;
-    const armY = (floorLeft[j]! + floorRight[l]!) / 2 - pivotY;
-    const up = upstream[j]!;
-    const cos = floorCos[up]!;
-    const sin = floorSin[up]!;
-    const through = flux[j]!;
-    let swelling =
-      ((flux[l]! - through) * perFloorArea[l]! + (through - flux[j + 1]!) * perFloorArea[j]!) / 2;
-    const reach = Math.abs(advected[j]!);
-    if (swelling > reach) swelling = reach;
-    else if (swelling < -reach) swelling = -reach;
-    let slope = full[l]! + full[j]! === 2 ? 0 : (depth[j]! - depth[l]!) * perPath[j]!;
-    if (slope > 1) slope = 1;
-    else if (slope < -1) slope = -1;
-    const push =
-      rate * rate * (armX * cos + armY * sin) +
-      acceleration * (armY * cos - armX * (sin + slope)) +
-      2 * rate * swelling;
-    pushed[j] = pushed[j]! + dt * push;
+    const throughRight = flux[j + 1]!;
+    const perAreaLeft = perAreaRight;
+    perAreaRight = perFloorArea[j]!;
+    if (passage[j] !== 0) {
+      let swelling = ((throughLeft - through) * perAreaLeft + (through - throughRight) * perAreaRight) / 2;
+      const reach = Math.abs(advected[j]!);
+      if (swelling > reach) swelling = reach;
+      else if (swelling < -reach) swelling = -reach;
+      const up = upstream[j]!;
+      let push = square * (up === j ? outwardFromRight[j]! : outwardFromLeft[j]!);
+      if (acceleration !== 0) {
+        let slope = full[j - 1]! + full[j]! === 2 ? 0 : (depth[j]! - depth[j - 1]!) * perPath[j]!;
+        if (slope > 1) slope = 1;
+        else if (slope < -1) slope = -1;
+        push += acceleration * (armY[j]! * floorCos[up]! - armX[j]! * (floorSin[up]! + slope));
+      }
+      pushed[j] = pushed[j]! + dt * (push + twice * swelling);
+    }
+    throughLeft = through;
+    through = throughRight;
   }
 }
 
 /** The friction laws of known channel solutions in place of the metal's. */
-function rubOtherwise(flow: Flow, forces: Forces, dt: number, first: number, last: number): void {
+function rubOtherwise(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
+  const first = Math.max(1, flow.activeFrom);
+  const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
   const law = forces.conditions.friction;
   for (let j = first; j <= last; j++)
     if (flow.passage[j]! > 0)
@@ -142,12 +162,17 @@ function rubOtherwise(flow: Flow, forces: Forces, dt: number, first: number, las
 }
 
 /** Stiff metal holds back what passes. */
-function stiffen({ hold }: Flow, holds: Float64Array, first: number, last: number): void {
+function stiffen(flow: Flow, mesh: Mesh, holds: Float64Array): void {
+  const { hold } = flow;
+  const first = Math.max(1, flow.activeFrom);
+  const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
   for (let j = first; j <= last; j++) hold[j] = hold[j]! * holds[j]!;
 }
 
 /** How much metal a difference of level moves across each face in the step [m²]. */
-function couple(flow: Flow, mesh: Mesh, dt: number, first: number, last: number): void {
+function couple(flow: Flow, mesh: Mesh, dt: number): void {
+  const first = Math.max(1, flow.activeFrom);
+  const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
   const { coupling, pull, passage, hold } = flow;
   const { perPath } = mesh.tables;
   const square = dt * dt;

@@ -20,10 +20,14 @@ function setSpeeds(flow: Flow, mesh: Mesh, dt: number): void {
   const { level, speed, flux, pushed, passage, hold, pull, activeFrom, activeTo } = flow;
   const { perPath } = mesh.tables;
   const last = Math.min(mesh.cells - 1, activeTo + 1);
-  for (let j = Math.max(1, activeFrom); j <= last; j++) {
+  const first = Math.max(1, activeFrom);
+  let levelRight = level[first - 1]!;
+  for (let j = first; j <= last; j++) {
+    const levelLeft = levelRight;
+    levelRight = level[j]!;
     const passing = passage[j]!;
     const u =
-      passing === 0 ? 0 : hold[j]! * (pushed[j]! - dt * pull[j]! * (level[j]! - level[j - 1]!) * perPath[j]!);
+      passing === 0 ? 0 : hold[j]! * (pushed[j]! - dt * pull[j]! * (levelRight - levelLeft) * perPath[j]!);
     speed[j] = u;
     flux[j] = passing * u;
   }

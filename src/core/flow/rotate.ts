@@ -90,11 +90,17 @@ function limitSlopes(flow: Flow, mesh: Mesh): void {
   const { step } = mesh;
   const { activeFrom: from, activeTo: to } = flow;
   depthSlope[from] = depthSlope[to] = 0;
+  let before = 0;
+  let here = depth[from]!;
+  let after = from < to ? depth[from + 1]! : 0;
+  let stepAfter = step[from + 1]!;
   for (let i = from + 1; i < to; i++) {
-    const before = depth[i - 1]!;
-    const here = depth[i]!;
-    const after = depth[i + 1]!;
-    if (step[i] || step[i + 1] || before < DRY_DEPTH || here < DRY_DEPTH || after < DRY_DEPTH) {
+    before = here;
+    here = after;
+    after = depth[i + 1]!;
+    const stepBefore = stepAfter;
+    stepAfter = step[i + 1]!;
+    if (stepBefore + stepAfter > 0 || before < DRY_DEPTH || here < DRY_DEPTH || after < DRY_DEPTH) {
       depthSlope[i] = 0;
       continue;
     }

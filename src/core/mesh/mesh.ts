@@ -57,6 +57,11 @@ export interface StepTables {
   readonly perPath: Float64Array;
   readonly leftOverSill: Float64Array;
   readonly rightOverSill: Float64Array;
+  /** Per face: its place from the pivot along x and y, and how far outward from it the floor of the left and the right cell leads. */
+  readonly armX: Float64Array;
+  readonly armY: Float64Array;
+  readonly outwardFromLeft: Float64Array;
+  readonly outwardFromRight: Float64Array;
   /** Per cell: one over its area seen along y, and over its area along the floor path. */
   readonly perFootprint: Float64Array;
   readonly perFloorArea: Float64Array;
@@ -83,7 +88,8 @@ export function buildMesh(section: Section, meshCells: number): Mesh {
   const width = cellWidths(section, x);
   const paths = floorPaths(x, sides.floorLeft, sides.floorRight);
   const faces = facePassages(sides, width, paths.path);
-  const tables = stepTables({ x, width, ...sides, ...paths, ...faces });
+  const { x: pivotX, y: pivotY } = section.pivot;
+  const tables = stepTables({ x, width, ...sides, ...paths, ...faces, pivotX, pivotY });
   const mouthFace = nearestFace(x, section.mouth);
   return {
     cells,
@@ -105,8 +111,8 @@ export function buildMesh(section: Section, meshCells: number): Mesh {
     mouthFace,
     facePlace: placesFromMouth(paths.path, mouthFace),
     rims: findRims(section, x),
-    pivotX: section.pivot.x,
-    pivotY: section.pivot.y,
+    pivotX,
+    pivotY,
     upsideDown: false,
   };
 }
@@ -248,17 +254,38 @@ function facePassages(sides: Sides, width: Float64Array, path: Float64Array) {
   return { sill, ceiling, faceWidth, facePath, step };
 }
 
+type TableSource =
+  | 'x'
+  | 'width'
+  | 'path'
+  | 'floorLeft'
+  | 'floorRight'
+  | 'floorCos'
+  | 'floorSin'
+  | 'sill'
+  | 'ceiling'
+  | 'facePath'
+  | 'pivotX'
+  | 'pivotY';
+
 /** The step's tables for a mesh that has all else. */
-export function stepTables(
-  mesh: Pick<Mesh, 'x' | 'width' | 'path' | 'floorLeft' | 'floorRight' | 'sill' | 'ceiling' | 'facePath'>,
-): StepTables {
-  const { x, width, path, floorLeft, floorRight, sill, ceiling, facePath } = mesh;
+export function stepTables(mesh: Pick<Mesh, TableSource>): StepTables {
+  const { x, width, path, floorLeft, floorRight, floorCos, floorSin, sill, ceiling, facePath } = mesh;
   const last = width.length - 1;
+  const leftOf = (j: number) => Math.max(j - 1, 0);
+  const rightOf = (j: number) => Math.min(j, last);
+  const armX = x.map((place) => place - mesh.pivotX);
+  const armY = x.map((_, j) => (floorLeft[rightOf(j)]! + floorRight[leftOf(j)]!) / 2 - mesh.pivotY);
+  const outward = (j: number, cell: number) => armX[j]! * floorCos[cell]! + armY[j]! * floorSin[cell]!;
   return {
     free: ceiling.map((height, j) => height - sill[j]!),
     perPath: facePath.map((length) => 1 / length),
-    leftOverSill: sill.map((height, j) => floorRight[Math.max(j - 1, 0)]! - height),
-    rightOverSill: sill.map((height, j) => floorLeft[Math.min(j, last)]! - height),
+    leftOverSill: sill.map((height, j) => floorRight[leftOf(j)]! - height),
+    rightOverSill: sill.map((height, j) => floorLeft[rightOf(j)]! - height),
+    armX,
+    armY,
+    outwardFromLeft: x.map((_, j) => outward(j, leftOf(j))),
+    outwardFromRight: x.map((_, j) => outward(j, rightOf(j))),
     perFootprint: width.map((wide, i) => 1 / (wide * (x[i + 1]! - x[i]!))),
     perFloorArea: width.map((wide, i) => 1 / (wide * path[i]!)),
   };
