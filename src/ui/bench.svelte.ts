@@ -1,5 +1,6 @@
 import { untrack } from 'svelte';
 import { SvelteMap } from 'svelte/reactivity';
+import { version } from '$app/environment';
 import { type Evaluation, evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell, CellId, CellKind } from '$src/cells/kinds';
 import { lockBroken } from '$src/cells/locks';
@@ -9,6 +10,7 @@ import { CellRun, type PourRun } from './cellRun.svelte';
 import { CellSlot, KindList } from './cellSlot.svelte';
 import { beginHistory, type History, recordStep, redoStep, settle, undoStep } from './history';
 import { FrontSketches } from './live/frontSketches.svelte';
+import { putRecord, recordOf } from './pour/keptRecords';
 import { type Kept, PourQueue } from './pourQueue.svelte';
 
 export type CellOf<K extends CellKind> = Extract<Cell, { kind: K }>;
@@ -55,7 +57,11 @@ export class Bench {
   /** Said once by the live region, e.g. "Undone: charge changed". */
   announcement: string = $state('');
 
-  readonly queue = new PourQueue(makeClient, coresToUse());
+  readonly queue = new PourQueue(makeClient, coresToUse(), {
+    // Another version may compute other figures, so what it kept is not taken.
+    get: (planHash) => recordOf(version, planHash),
+    put: (planHash, record) => putRecord(version, planHash, record),
+  });
   /** Curves that follow a hand while it drags. */
   readonly sketches = new FrontSketches(makeSketchClient);
   /** The last record each pour cell showed, kept on screen while the next one runs. */

@@ -32,6 +32,12 @@ const PAUSE = 300;
 /** Progress smaller than this share is not worth a redraw. */
 const PROGRESS_STEP = 0.01;
 
+/** Finished records kept from earlier visits, by plan hash. Neither may reject. */
+export interface StoredRecords {
+  get(planHash: string): Promise<PourRecord | null>;
+  put(planHash: string, record: PourRecord): Promise<void>;
+}
+
 /** Runs the pours the book asks for, first ones first, coarse before full, and keeps their records. */
 export class PourQueue {
   /** Each key is watched by itself: a record that arrives redraws only what shows it. */
@@ -46,10 +52,15 @@ export class PourQueue {
   #timer: ReturnType<typeof setTimeout> | undefined;
   readonly #makeClient: () => Promise<PourClient>;
   readonly #atOnce: number;
+  readonly #stored: StoredRecords | null;
+  /** Wanted pours that the store is asked for, and those it was asked for in vain. */
+  #looking: ReadonlySet<string> = new Set();
+  #unknown: ReadonlySet<string> = new Set();
 
-  constructor(makeClient: () => Promise<PourClient>, atOnce: number) {
+  constructor(makeClient: () => Promise<PourClient>, atOnce: number, stored: StoredRecords | null = null) {
     this.#makeClient = makeClient;
     this.#atOnce = atOnce;
+    this.#stored = stored;
   }
 
   /** Says which pours are wanted, most urgent first. Runs nobody wants any more end at once. */
@@ -57,6 +68,7 @@ export class PourQueue {
     const isNew = wanted.some((pour) => !this.#wanted.some((old) => old.planHash === pour.planHash));
     const isFirst = this.#wanted.length === 0;
     this.#wanted = wanted;
+    this.#unknown = new Set([...this.#unknown].filter((planHash) => this.#isWanted(planHash)));
     for (const job of this.#jobs) if (!this.#isWanted(job.planHash)) this.#drop(job);
     if (!isNew) return;
     clearTimeout(this.#timer);
@@ -90,7 +102,10 @@ export class PourQueue {
 
   #nextPour(): { pour: Wanted; coarse: boolean } | null {
     const idle = this.#wanted.filter(
-      ({ planHash }) => !this.failures.has(planHash) && !this.#jobs.some((job) => job.planHash === planHash),
+      ({ planHash }) =>
+        !this.failures.has(planHash) &&
+        !this.#looking.has(planHash) &&
+        !this.#jobs.some((job) => job.planHash === planHash),
     );
     const unseen = idle.find(({ planHash }) => !this.records.has(planHash));
     if (unseen) return { pour: unseen, coarse: unseen.plan.computation.meshCells > PREVIEW_MESH_CELLS };
@@ -101,7 +116,26 @@ export class PourQueue {
     return rough ? { pour: rough, coarse: false } : null;
   }
 
+  /** Takes what the store has of the wanted pours, so that nothing is computed twice. */
+  async #lookUp(): Promise<void> {
+    const asked = this.#wanted
+      .map(({ planHash }) => planHash)
+      .filter((planHash) => [this.records, this.#looking, this.#unknown].every((all) => !all.has(planHash)));
+    if (!this.#stored || asked.length === 0) return;
+    this.#looking = new Set([...this.#looking, ...asked]);
+    await Promise.all(asked.map((planHash) => this.#take(planHash)));
+  }
+
+  async #take(planHash: string): Promise<void> {
+    const record = await this.#stored?.get(planHash);
+    this.#looking = new Set([...this.#looking].filter((other) => other !== planHash));
+    if (!this.#isWanted(planHash)) return;
+    if (record) this.records.set(planHash, { record, coarse: false, stopped: false });
+    else this.#unknown = new Set([...this.#unknown, planHash]);
+  }
+
   async #startNext(): Promise<void> {
+    await this.#lookUp();
     if (!this.#nextPour()) return;
     try {
       this.#client ??= await this.#makeClient();
@@ -144,6 +178,7 @@ export class PourQueue {
     // Taken out first, so that the newest stand last and the ones longest unused go first.
     this.records.delete(job.planHash);
     this.records.set(job.planHash, kept);
+    if (!kept.coarse && !kept.stopped) void this.#stored?.put(job.planHash, record);
     this.#trim();
     this.#startNext();
   }

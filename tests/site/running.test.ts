@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { shownFigures } from './helpers/bench';
+import { shownFigures, waitUntilFresh } from './helpers/bench';
 import { openBookFile } from './helpers/books';
 import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
@@ -58,4 +59,30 @@ test('a running pour is stopped, keeps what is done, and can be run to the end',
   await picture(page, 'stopped');
   await pour.getByRole('button', { name: 'Run to the end' }).click();
   await expect.poll(() => pour.getAttribute('data-state'), { timeout: 15_000 }).toBe('running');
+});
+
+/** How many finished pours lie in the browser's store. */
+const recordsKept = (page: Page): Promise<number> =>
+  page.evaluate(async () => {
+    const store = await new Promise<IDBDatabase>((resolve) => {
+      const ask = indexedDB.open('quietpour');
+      ask.onsuccess = () => resolve(ask.result);
+    });
+    const count = await new Promise<number>((resolve) => {
+      const ask = store.transaction('recordNotes').objectStore('recordNotes').count();
+      ask.onsuccess = () => resolve(ask.result);
+    });
+    store.close();
+    return count;
+  });
+
+test('after a reload the pours are there at once, and nothing is computed again', async () => {
+  const page = await openPage({ expectedErrors: /Failed to load resource|ERR_FAILED/ });
+  await waitUntilFresh(page);
+  const before = await shownFigures(page);
+  await expect.poll(() => recordsKept(page)).toBe(3);
+  await page.context().route(/pour\.worker/, (route) => route.abort());
+  await page.reload();
+  await waitUntilFresh(page);
+  expect(await shownFigures(page)).toEqual(before);
 });

@@ -177,3 +177,23 @@ test('records nobody wants are let go of beyond a bound; wanted ones stay', asyn
   expect(queue.records.has('other 39')).toBe(true);
   expect(queue.records.has('other 1')).toBe(false);
 });
+
+test('a record kept from an earlier visit is taken and not computed; a finished one is kept, a coarse or stopped one is not', async () => {
+  const { client, asked } = handClient();
+  const put: string[] = [];
+  const stored = {
+    get: async (planHash: string) => (planHash === 'known' ? recordOf('kept') : null),
+    put: async (planHash: string) => void put.push(planHash),
+  };
+  const queue = new PourQueue(async () => client, 1, stored);
+  queue.want([wanted('known'), wanted('new'), wanted('stopped', 100)]);
+  await settled();
+  expect(queue.records.get('known')).toMatchObject({ record: { solver: 'kept' }, coarse: false });
+  for (let run = 0; run < 3; run++) {
+    if (run === 1) queue.stop('stopped');
+    asked[run]?.finish(recordOf(`run ${run}`));
+    await settled();
+  }
+  expect(asked.map(({ plan }) => plan.computation.meshCells)).toEqual([100, 100, 400]);
+  expect(put).toEqual(['new']);
+});
