@@ -123,6 +123,9 @@ const tilt = v.variant('kind', [
     ...tiltBase,
     knots,
     origin: text(LONGEST_NOTE),
+    readings: v.exactOptional(
+      v.strictObject({ smoothedOver: number, scatter: number, before: number, after: number }),
+    ),
     band: v.exactOptional(v.strictObject({ count: number, start: number, time: number, rate: number })),
   }),
 ]);

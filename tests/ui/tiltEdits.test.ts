@@ -82,3 +82,17 @@ test('what one kind asks for is there again when one comes back to it', () => {
   });
   expect(keptOf(steady, both)).toBe(both);
 });
+
+test('a measured tilt that is drawn anew no longer says what its readings were', () => {
+  const measured: Tilt = {
+    kind: 'measured',
+    start: base.start,
+    limits: base.limits,
+    origin: 'phone.csv',
+    knots: [{ time: 4, inclination: fromDegrees(-90) }],
+    band: { count: 3, start: 0.01, time: 0.1, rate: 0.05 },
+    readings: { smoothedOver: 0.2, scatter: 0.002, before: 20, after: 20 },
+  };
+  const drawn = asKind(measured, 'drawn');
+  expect(Object.keys(drawn).toSorted()).toEqual(['kind', 'knots', 'limits', 'origin', 'start']);
+});

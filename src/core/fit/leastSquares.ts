@@ -27,24 +27,38 @@ const NUDGE = 1e-4;
 /** What the model gives for these values, as many numbers as there are targets. */
 export type Model = (values: readonly number[]) => ArrayLike<number>;
 
+/** What makes the values less sure than readings that scatter each for itself would. */
+export interface Doubts {
+  /** How much alike the errors of two targets are, 1 on the diagonal; null = judged by what is left, see `runTogether`. */
+  readonly likeness: ((i: number, j: number) => number) | null;
+  /** What the model changes by, for each thing taken as known, when that is off by one standard deviation. */
+  readonly offBy: (values: readonly number[], residual: number) => readonly ArrayLike<number>[];
+}
+
 /** Values for which the model comes closest to the targets (Levenberg and Marquardt), from one start. */
-export function leastSquares(model: Model, targets: readonly number[], sought: readonly Sought[]): Found {
+export function leastSquares(
+  model: Model,
+  targets: readonly number[],
+  sought: readonly Sought[],
+  doubts: Doubts | null = null,
+): Found {
   let runs = 0;
   const at = (logs: readonly number[]): ArrayLike<number> => {
     runs += 1;
     return model(logs.map((log, k) => within(Math.exp(log), sought[k]!)));
   };
-  const parameterValues = settled(at, targets, sought);
-  const values = parameterValues.map((log, k) => within(Math.exp(log), sought[k]!));
-  const left = differences(at(parameterValues), targets);
-  const squares = left.reduce((sum, one) => sum + one * one, 0);
-  const scatter = (squares / Math.max(1, targets.length - sought.length)) * runTogether(left);
-  const spread = covariance(at, parameterValues, targets.length);
+  const logs = settled(at, targets, sought);
+  const values = logs.map((log, k) => within(Math.exp(log), sought[k]!));
+  const left = differences(at(logs), targets);
+  const residual = Math.sqrt(left.reduce((sum, one) => sum + one * one, 0) / targets.length);
+  const spread = spreadOf(derivatives(at, logs, targets.length), left, doubts, () =>
+    doubts ? doubts.offBy(values, residual) : [],
+  );
   return {
     values,
     // Small steps of a logarithm are shares of the value.
-    deviations: values.map((value, k) => value * Math.sqrt(scatter * spread[k]![k]!)),
-    residual: Math.sqrt(squares / targets.length),
+    deviations: values.map((value, k) => value * Math.sqrt(spread[k]!)),
+    residual,
     runs,
   };
 }
@@ -76,7 +90,8 @@ function settled(at: At, targets: readonly number[], sought: readonly Sought[]):
   return logs;
 }
 
-const within = (value: number, { least, most }: Sought): number => Math.min(Math.max(value, least), most);
+export const within = (value: number, { least, most }: Sought): number =>
+  Math.min(Math.max(value, least), most);
 
 /**
  * How many times fewer independent readings there are than readings, when each resembles the one before it, as smoothed
@@ -92,15 +107,49 @@ function runTogether(left: readonly number[]): number {
 const differences = (values: ArrayLike<number>, targets: readonly number[]): number[] =>
   targets.map((target, i) => values[i]! - target);
 
-/** (JᵀJ)⁻¹ at the solution, derivatives over a central step; Infinity on the diagonal where nothing depends on a value. */
-function covariance(at: At, logs: readonly number[], count: number): number[][] {
-  const columns = logs.map((_, k) => {
+/** How the model changes with the logarithm of each value, over a central step. */
+function derivatives(at: At, logs: readonly number[], count: number): number[][] {
+  return logs.map((_, k) => {
     const moved = (by: number) => at(logs.map((log, i) => (i === k ? log + by : log)));
     const [after, before] = [moved(10 * NUDGE), moved(-10 * NUDGE)];
     return Array.from({ length: count }, (_, i) => (after[i]! - before[i]!) / (20 * NUDGE));
   });
-  const normal = columns.map((a) => columns.map((b) => a.reduce((sum, value, i) => sum + value * b[i]!, 0)));
-  return inverse(normal) ?? normal.map((row) => row.map(() => Number.POSITIVE_INFINITY));
+}
+
+/**
+ * Squares of the deviations of the logarithms, with N = (JᵀJ)⁻¹ and R the likeness of errors: s² N JᵀRJ N for the
+ * scatter, where s² is what is left over the part of it that the fit has not followed, and (N Jᵀ d)² for each thing
+ * that is off by d. Infinity where nothing depends on a value.
+ */
+function spreadOf(
+  columns: readonly (readonly number[])[],
+  left: readonly number[],
+  doubts: Doubts | null,
+  offBy: () => readonly ArrayLike<number>[],
+): number[] {
+  const dot = (a: readonly number[], b: ArrayLike<number>) => a.reduce((sum, one, i) => sum + one * b[i]!, 0);
+  const normal = inverse(columns.map((a) => columns.map((b) => dot(a, b))));
+  if (!normal) return columns.map(() => Number.POSITIVE_INFINITY);
+  const likeness = doubts?.likeness ?? null;
+  const spread = (column: readonly number[]) =>
+    likeness ? column.map((_, i) => column.reduce((sum, one, j) => sum + likeness(i, j) * one, 0)) : column;
+  const alike = columns.map((a) => columns.map((b) => dot(a, spread(b))));
+  const followed = normal.reduce(
+    (sum, row, i) =>
+      sum +
+      dot(
+        row,
+        alike.map((one) => one[i]!),
+      ),
+    0,
+  );
+  const scatter =
+    (dot(left, left) / Math.max(1, left.length - followed)) * (likeness ? 1 : runTogether(left));
+  const others = offBy().map((off) => columns.map((column) => dot(column, off)));
+  return normal.map((row) => {
+    const byScatter = row.reduce((sum, a, i) => sum + a * dot(row, alike[i]!), 0) * scatter;
+    return others.reduce((sum, other) => sum + dot(row, other) ** 2, byScatter);
+  });
 }
 
 /** Inverse of a small symmetric matrix by elimination; null when it has none. */

@@ -4,16 +4,18 @@ import { bodyAtRest, stepBody } from '$src/core/tilt/machine/stepBody';
 import { sampledMotion } from '$src/core/tilt/sampledMotion';
 import type { Motion } from '$src/core/tilt/tilt';
 
-/** Long steps [s]: the inclination strays by a hundredth of a degree from that of the fine ones, readings by more. */
-const STEP = 0.02;
+/** Steps [s]: so many to a tilt, within bounds. The inclination strays by less than a hundredth of a degree, readings by more. */
+const STEPS = 400;
+const STEP = { least: 0.004, most: 0.02 } as const;
 
 /** The machine let go without metal, in long steps and without torques: a fit turns it some hundred times. */
 export function quickTilt({ start, end, machine }: Release, until: number = LONGEST_TILT): Motion {
   const body = makeBody(machine, end, start);
+  const step = Math.min(Math.max(until / STEPS, STEP.least), STEP.most);
   let state = bodyAtRest(body, start, NO_METAL);
   const states = [state];
   while (state.struckAt === null && state.time < until) {
-    state = stepBody(body, state, NO_METAL, STEP, STEP);
+    state = stepBody(body, state, NO_METAL, step, step);
     states.push(state);
   }
   return sampledMotion({

@@ -66,6 +66,19 @@ export interface KnotTilt extends TiltBase {
   readonly origin: string;
   /** How repeats of a measured tilt differ; absent = measured once, or drawn. Decides no run. */
   readonly band?: RepeatBand;
+  /** What is known of the readings of a measured tilt; absent = nothing, or drawn. Decides no run. */
+  readonly readings?: KnownReadings;
+}
+
+/** Readings a measured tilt was made of: what a fit needs to say how sure it is. */
+export interface KnownReadings {
+  /** A knot is a parabola through the readings of this time about it [s]; 0 = not smoothed. */
+  readonly smoothedOver: number;
+  /** Scatter of one reading, a standard deviation [rad]. */
+  readonly scatter: number;
+  /** Readings at rest that start and end are means of. */
+  readonly before: number;
+  readonly after: number;
 }
 
 /** A tilt that is known without a pour. */

@@ -81,7 +81,11 @@ const DRAWN_KNOTS = 8;
 
 function asDrawn(tilt: PlainTilt): KnotTilt {
   const { start, limits } = tilt;
-  if (tilt.kind === 'measured' || tilt.kind === 'drawn') return tilt;
+  if (tilt.kind === 'measured' || tilt.kind === 'drawn') {
+    // What is known of readings is not known of a curve that may be drawn anew.
+    const { band: _, readings: __, ...rest } = tilt;
+    return rest;
+  }
   const motion = motionOf(tilt);
   const knots = Array.from({ length: DRAWN_KNOTS }, (_, index) => {
     const time = (motion.duration * (index + 1)) / DRAWN_KNOTS;

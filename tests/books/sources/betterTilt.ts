@@ -45,8 +45,8 @@ function measuredTilt(): Tilt {
   const { typical, band } = repeatsOf(treated);
   const origin =
     'Invented: three dry runs told by a phone on the cool frame, 25 readings a second, decimal comma. The middle one by its time.';
-  const { start, knots } = typical;
-  return { kind: 'measured', start, knots, limits: LIMITS, origin, ...(band ? { band } : {}) };
+  const { start, knots, readings } = typical;
+  return { kind: 'measured', start, knots, limits: LIMITS, origin, readings, ...(band ? { band } : {}) };
 }
 
 const frontLed: Tilt = {

@@ -2,47 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { fitMachine } from '$src/core/fit/fitMachine';
 import { quickTilt } from '$src/core/fit/quickTilt';
 import { NEAR, reachProfile } from '$src/core/fit/reachProfile';
-import { type UnknownId, USUAL, unknownsOf } from '$src/core/fit/unknowns';
+import { type UnknownId, USUAL } from '$src/core/fit/unknowns';
 import { BENCH_MACHINE, type Machine } from '$src/core/tilt/machine/machine';
 import { machineMotion } from '$src/core/tilt/machine/machineMotion';
-import { PLAIN_TREATMENT, treatReadings } from '$src/core/tilt/measured/treatReadings';
 import type { Knot } from '$src/core/tilt/tilt';
 import { fromDegrees, toDegrees } from '$src/core/units';
-
-const start = fromDegrees(30);
-const end = fromDegrees(-90);
-
-/** The bench machine with its valve open by so many turns. */
-function opened(open: number): Machine {
-  const { valve } = BENCH_MACHINE;
-  if (valve.by === 'Kv') throw new Error('The bench machine is set by turns.');
-  return { ...BENCH_MACHINE, valve: { ...valve, open } };
-}
-
-const changed = (machine: Machine, values: Partial<Record<UnknownId, number>>): Machine =>
-  unknownsOf(machine).reduce((now, { id, write }) => (id in values ? write(now, values[id]!) : now), machine);
-
-/** Numbers spread as a bell, from a fixed seed. */
-function bell(seed: number): () => number {
-  let state = seed;
-  const even = () => {
-    state = (state * 1664525 + 1013904223) % 4294967296;
-    return (state + 0.5) / 4294967296;
-  };
-  return () => Math.sqrt(-2 * Math.log(even())) * Math.cos(2 * Math.PI * even());
-}
-
-/** What a phone on the frame would have written: rest, the tilt, rest, 50 readings a second. */
-function readingsOf(machine: Machine, noise: number, seed = 11) {
-  const { motion } = machineMotion({ start, end, machine });
-  const next = bell(seed);
-  const count = Math.round((motion.duration + 1.5) * 50);
-  const readings = Array.from({ length: count }, (_, i) => {
-    const time = i / 50;
-    return { time, angle: motion.inclinationAt(time - 0.7) + fromDegrees(noise) * next() };
-  });
-  return treatReadings(readings, PLAIN_TREATMENT);
-}
+import { changed, END as end, opened, readingsOf, START as start } from './invented';
 
 const TRUTH = { 'valve.length': 0.02, 'bearing.friction': 0.18 } as const;
 

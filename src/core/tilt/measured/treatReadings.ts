@@ -1,6 +1,6 @@
 import type { Issue } from '$src/core/issue';
 import { fromDegrees } from '$src/core/units';
-import type { Knot } from '../tilt';
+import type { Knot, KnownReadings } from '../tilt';
 import type { Reading } from './readRows';
 
 /** What is done to readings before they are a tilt. */
@@ -24,11 +24,14 @@ export interface Treated {
   readonly knots: readonly Knot[];
   /** Root mean square of readings about the smoothed line [rad]. */
   readonly noise: number;
+  readonly readings: KnownReadings;
   readonly notes: readonly Issue[];
 }
 
 /** The body has begun to turn, or is at rest again, when it is this far from where it stood [rad]. */
 const MOVED = fromDegrees(0.5);
+/** Or further, by so many times the scatter of the readings: noise that looks like a beginning would come too early. */
+const NOISY = 3;
 const KNOTS = 60;
 const TURN = 2 * Math.PI;
 /** A gap this many usual steps long is named. */
@@ -37,20 +40,33 @@ const GAP = 5;
 /** Readings to a tilt: corrected, smoothed, cut to the stretch that turns, and thinned to knots at even times. */
 export function treatReadings(readings: readonly Reading[], treatment: Treatment): Treated {
   const corrected = correctedOf(readings, treatment);
-  const smooth = corrected.map(({ time }) => smoothedAt(corrected, time, treatment.smoothing / 2));
+  const half = treatment.smoothing / 2;
+  const smooth = corrected.map(({ time }) => smoothedAt(corrected, time, half)!);
   const squares = corrected.reduce((sum, { angle }, i) => sum + (angle - smooth[i]!) ** 2, 0);
-  const [from, to] = turningStretch(corrected, smooth);
+  const noise = Math.sqrt(squares / readings.length);
+  const moved = Math.max(MOVED, NOISY * noise);
+  const [from, to] = turningStretch(smooth, standsAt(corrected, treatment.smoothing), moved);
   const begin = corrected[from]!.time;
   const time = corrected[to]!.time - begin;
   const count = Math.min(KNOTS, to - from);
   // Half of each rest, away from the turn: the body creeps before it shows and after it seems to stand.
-  const start = meanAngle(corrected.slice(0, Math.ceil((from + 1) / 2)));
-  const end = meanAngle(corrected.slice(-Math.ceil((corrected.length - to) / 2)));
+  const before = Math.ceil((from + 1) / 2);
+  const after = Math.ceil((corrected.length - to) / 2);
+  const start = meanAngle(corrected.slice(0, before));
+  const end = meanAngle(corrected.slice(-after));
   const knots = Array.from({ length: count }, (_, k) => {
     const at = (time * (k + 1)) / count;
-    return { time: at, inclination: k === count - 1 ? end : between(corrected, smooth, begin + at) };
+    if (k === count - 1) return { time: at, inclination: end };
+    const inclination = smoothedAt(corrected, begin + at, half) ?? between(corrected, smooth, begin + at);
+    return { time: at, inclination };
   });
-  return { start, knots, noise: Math.sqrt(squares / readings.length), notes: gapNotes(readings) };
+  const known = {
+    smoothedOver: treatment.smoothing,
+    scatter: scatterOf(corrected, noise, half),
+    before,
+    after,
+  };
+  return { start, knots, noise, readings: known, notes: gapNotes(readings) };
 }
 
 /** Sign, zero, face and lag put right, and no jump where the instrument counts on from +180° to −180°. */
@@ -76,9 +92,10 @@ export function looksReversed(readings: readonly Reading[]): boolean {
 const meanAngle = (readings: readonly Reading[]): number =>
   readings.reduce((sum, { angle }) => sum + angle, 0) / readings.length;
 
-/** Parabola through the readings near a time, least squares (Savitzky and Golay's way, for uneven steps). */
-function smoothedAt(readings: readonly Reading[], time: number, half: number): number {
+/** Parabola through the readings near a time, least squares (Savitzky and Golay's way, for uneven steps); null without any. */
+function smoothedAt(readings: readonly Reading[], time: number, half: number): number | null {
   const near = readings.filter((one) => Math.abs(one.time - time) <= half + 1e-12);
+  if (near.length === 0) return null;
   const order = Math.min(2, near.length - 1);
   const scale = half || 1;
   const sums = new Array<number>(2 * order + 1).fill(0);
@@ -104,12 +121,32 @@ function valueAtMiddle(sums: readonly number[], right: readonly number[]): numbe
   return rows[0]![n]! / rows[0]![0]!;
 }
 
-function turningStretch(readings: readonly Reading[], smooth: readonly number[]): [number, number] {
-  const last = readings.length - 1;
-  let from = smooth.findIndex((angle) => Math.abs(angle - smooth[0]!) > MOVED);
+/** Scatter of one reading from that about a line which follows it: the parabola takes 9/4n of its square off, n readings in reach. */
+function scatterOf(readings: readonly Reading[], noise: number, half: number): number {
+  const spacing = (readings.at(-1)!.time - readings[0]!.time) / (readings.length - 1);
+  const followed = 9 / (4 * ((2 * half) / spacing + 1));
+  return followed < 0.9 ? noise / Math.sqrt(1 - followed) : noise;
+}
+
+/** Where it stands at the beginning and at the end: means, because a parabola at the edge follows the noise. */
+function standsAt(readings: readonly Reading[], over: number): [begin: number, end: number] {
+  const [first, last] = [readings[0]!.time, readings.at(-1)!.time];
+  return [
+    meanAngle(readings.filter(({ time }) => time <= first + over)),
+    meanAngle(readings.filter(({ time }) => time >= last - over)),
+  ];
+}
+
+/** Where the smoothed line first leaves where it stood by more than `moved`, and where it is last away from its end. */
+function turningStretch(
+  smooth: readonly number[],
+  [begin, end]: readonly [number, number],
+  moved: number,
+): [number, number] {
+  let from = smooth.findIndex((angle) => Math.abs(angle - begin) > moved);
   from = Math.max(0, from - 1);
-  let to = last;
-  while (to > from + 1 && Math.abs(smooth[to - 1]! - smooth[last]!) <= MOVED) to--;
+  let to = smooth.length - 1;
+  while (to > from + 1 && Math.abs(smooth[to - 1]! - end) <= moved) to--;
   return [from, to];
 }
 

@@ -34,8 +34,10 @@ export function doubtOf({ value, deviation, isAtEdge }: FittedValue): string {
 
 const degrees = (radians: number): string => `${fixed(toDegrees(radians), 2)}°`;
 
-export function fitSentence({ residual, residualBefore }: Fit): string {
-  return `As given the machine strays from the readings by ${degrees(residualBefore)}, as fitted by ${degrees(residual)} (root mean square).`;
+export function fitSentence({ residual, residualBefore, isOff }: Fit): string {
+  const told = `As given the machine strays from the readings by ${degrees(residualBefore)}, as fitted by ${degrees(residual)} (root mean square).`;
+  if (!isOff) return told;
+  return `${told} That is more than readings scatter: no value of what is ticked makes this machine turn like that. Check its weights, linkage and oil, and whether the file is of a dry run of it; the ± below is then too small.`;
 }
 
 export function settingText(

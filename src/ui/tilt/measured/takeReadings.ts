@@ -35,7 +35,8 @@ export function takeReadings(tilt: KnotTilt, files: readonly ReadFile[], treatme
   const among = files.length > 1 ? `, the middle one of ${files.length} repeats by its time` : '';
   const notes = typical.notes.map(({ message }) => ` ${message}`).join('');
   const origin = `${file.name}${among}. ${file.guess} Scatter about the line ${fixed(toDegrees(typical.noise), 2)}°.${notes}`;
-  return { ...rest, start: typical.start, knots: typical.knots, origin, ...(band ? { band } : {}) };
+  const { start, knots, readings } = typical;
+  return { ...rest, start, knots, origin, readings, ...(band ? { band } : {}) };
 }
 
 /** The band in words: "3 repeats: time ±0.12 s, …". */
