@@ -109,6 +109,7 @@ describe('repeats', () => {
     start: fromDegrees(start),
     knots: [{ time, inclination: fromDegrees(-90) }],
     noise: 0,
+    readings: { smoothedOver: 0.2, scatter: 0, before: 1, after: 1 },
     notes: [],
   });
 
@@ -126,4 +127,36 @@ describe('repeats', () => {
   });
 
   it('of one tilt are no band', () => expect(repeatsOf([repeat(30, 5)]).band).toBeNull());
+});
+
+describe('what is known of the readings', () => {
+  const noisy = (noise: number, seed: number) => {
+    let state = seed;
+    const even = () => {
+      state = (state * 1664525 + 1013904223) % 4294967296;
+      return (state + 0.5) / 4294967296;
+    };
+    const bell = () => Math.sqrt(-2 * Math.log(even())) * Math.cos(2 * Math.PI * even());
+    return Array.from({ length: 200 }, (_, i) => {
+      const share = Math.min(1, Math.max(0, (i - 40) / 120));
+      return { time: i / 50, angle: fromDegrees(30 - 120 * share ** 2 * (3 - 2 * share) + noise * bell()) };
+    });
+  };
+
+  it('is the scatter of one reading, not of the line that follows it', () => {
+    const scatters = [1, 2, 3, 4].map((seed) =>
+      toDegrees(treatReadings(noisy(0.3, seed), PLAIN_TREATMENT).readings.scatter),
+    );
+    const mean = scatters.reduce((sum, one) => sum + one, 0) / scatters.length;
+    expect(Math.abs(mean / 0.3 - 1)).toBeLessThan(0.1);
+  });
+
+  it('noise does not look like a beginning: the tilt starts where it turns', () => {
+    for (const seed of [1, 2, 3, 4, 5, 6]) {
+      const { knots } = treatReadings(noisy(0.4, seed), PLAIN_TREATMENT);
+      // It turns for 2.4 s and creeps at both ends of them.
+      expect(knots.at(-1)!.time).toBeGreaterThan(2);
+      expect(knots.at(-1)!.time).toBeLessThan(2.45);
+    }
+  });
 });
