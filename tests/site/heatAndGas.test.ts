@@ -108,6 +108,10 @@ test('ladling and the wait cool the pour, a high drop is warned of, and a die is
   await charge.locator('[data-warning="dropHeight"]').waitFor();
   await charge.getByLabel('metal drops from the ladle').fill('5');
   await charge.locator('[data-warning="dropHeight"]').waitFor({ state: 'detached' });
+  expect(await charge.locator('.skim-bar').count()).toBe(0);
+  await charge.getByLabel('there is a skim bar').check();
+  await charge.locator('.skim-bar').waitFor();
+  await picture(page, 'skim-bar');
 
   await waitUntilFresh(page);
   const pour = page.locator('[data-kind="pour"]');
