@@ -1,5 +1,6 @@
 import type { Check, Family, Outcome } from './check';
 import { atMost, type Finding, missed, near, nearBy, reported } from './finding';
+import { pourFolds } from './pourFolds';
 import {
   computePour,
   FLUSH_SECTION,
@@ -131,6 +132,13 @@ const checks: readonly Check[] = [
     source: OTHER_CODE,
     setting: '400 mesh cells, gate off and on',
     run: arrivals,
+  },
+  {
+    id: 'P2–P5 folds',
+    title: 'Folds of the reference pours',
+    source: OTHER_CODE,
+    setting: '400 mesh cells; what that code found robust from 200 to 1600 cells',
+    run: pourFolds,
   },
   {
     id: 'refine',
