@@ -2,7 +2,7 @@ import type { Flow } from '$src/core/flow/flow';
 import { DRY_DEPTH } from '$src/core/flow/settings';
 import type { Mesh } from '$src/core/mesh/mesh';
 import { cellSpeed, type Sample } from '$src/core/watch/sample';
-import { fieldOf } from './fields';
+import { addRow, fieldOf, type GrowingField, makeField } from './fields';
 import { figuresOf } from './figuresOf';
 import type { PourPlan } from './plan';
 import { planHash } from './planHash';
@@ -35,9 +35,9 @@ export function makeRecorder(plan: PourPlan, mesh: Mesh, solver: string): Record
   const frames = {
     time: [] as number[],
     inclination: [] as number[],
-    level: [] as Float32Array[],
-    depth: [] as Float32Array[],
-    speed: [] as Float32Array[],
+    level: makeField(mesh.cells),
+    depth: makeField(mesh.cells),
+    speed: makeField(mesh.cells),
   };
   let looks = 0;
 
@@ -71,9 +71,9 @@ export function makeRecorder(plan: PourPlan, mesh: Mesh, solver: string): Record
       frames: {
         time: Float64Array.from(frames.time),
         inclination: Float64Array.from(frames.inclination),
-        level: fieldOf(frames.level, mesh.cells),
-        depth: fieldOf(frames.depth, mesh.cells),
-        speed: fieldOf(frames.speed, mesh.cells),
+        level: fieldOf(frames.level),
+        depth: fieldOf(frames.depth),
+        speed: fieldOf(frames.speed),
       },
       series: {
         time: Float64Array.from(series.time),
@@ -104,32 +104,33 @@ function keepFrame(
   frames: {
     time: number[];
     inclination: number[];
-    level: Float32Array[];
-    depth: Float32Array[];
-    speed: Float32Array[];
+    level: GrowingField;
+    depth: GrowingField;
+    speed: GrowingField;
   },
   sample: Sample,
 ): void {
   const { flow, mesh } = sample;
   frames.time.push(sample.time);
   frames.inclination.push(sample.inclination);
-  frames.level.push(levelsToKeep(flow));
-  frames.depth.push(new Float32Array(flow.depth));
-  frames.speed.push(speedsToKeep(flow, mesh.cells));
+  keepLevels(frames.level, flow);
+  const start = addRow(frames.depth);
+  frames.depth.data.set(flow.depth, start);
+  keepSpeeds(frames.speed, flow, mesh.cells);
 }
 
 /** Level of the metal's surface, without the lift that gas gives it; NaN where there is none. */
-function levelsToKeep({ level, depth, gas }: Flow): Float32Array {
-  const kept = new Float32Array(level.length).fill(Number.NaN);
-  for (let i = 0; i < kept.length; i++)
-    if (depth[i]! > DRY_DEPTH) kept[i] = level[i]! - (gas ? gas.head[i]! : 0);
-  return kept;
+function keepLevels(field: GrowingField, { level, depth, gas }: Flow): void {
+  const start = addRow(field);
+  const { data } = field;
+  for (let i = 0; i < level.length; i++)
+    data[start + i] = depth[i]! > DRY_DEPTH ? level[i]! - (gas ? gas.head[i]! : 0) : Number.NaN;
 }
 
-function speedsToKeep(flow: Flow, cells: number): Float32Array {
-  const kept = new Float32Array(cells);
-  for (let i = 0; i < cells; i++) kept[i] = cellSpeed(flow, i);
-  return kept;
+function keepSpeeds(field: GrowingField, flow: Flow, cells: number): void {
+  const start = addRow(field);
+  const { data } = field;
+  for (let i = 0; i < cells; i++) data[start + i] = cellSpeed(flow, i);
 }
 
 function outlineOf(mesh: Mesh): MeshOutline {

@@ -91,19 +91,21 @@ function strongestJumps(sample: Sample, arrived: boolean): Record<BoreKind, Sigh
     'undular bore': null,
   };
   const { profile } = sample;
+  const { speed } = profile;
   const normalGravity = GRAVITY * Math.max(Math.cos(sample.inclination), 0.05);
   const reach = Math.round(REACH / profile.spacing);
   for (let k = reach; k + reach < profile.places; k++) {
+    const strength = speed[k - reach]! - speed[k + reach]!;
+    if (strength < LEAST_JUMP) continue;
     const kind = jumpAt(sample, k, reach, normalGravity, arrived);
     if (kind === null) continue;
-    const strength = profile.speed[k - reach]! - profile.speed[k + reach]!;
     if (strength <= (best[kind]?.strength ?? 0)) continue;
     best[kind] = { time: sample.time, place: k * profile.spacing, inclination: sample.inclination, strength };
   }
   return best;
 }
 
-/** What kind of bore stands at place k, if any. */
+/** What kind of bore stands at place k, where metal closes fast enough, if any. */
 function jumpAt(
   { profile }: Sample,
   k: number,
@@ -118,7 +120,6 @@ function jumpAt(
   if (shallow < LEAST_DEPTH || deep < DEPTH_RATIO * shallow) return null;
   const uLeft = profile.speed[k - reach]!;
   const uRight = profile.speed[k + reach]!;
-  if (uLeft - uRight < LEAST_JUMP) return null;
   const wave = (right * uRight - left * uLeft) / (right - left);
   const ahead = left < right ? uLeft : uRight;
   const froude = Math.abs(ahead - wave) / Math.sqrt(normalGravity * shallow);

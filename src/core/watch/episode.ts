@@ -20,19 +20,22 @@ export interface Tracker {
 }
 
 /**
- * @param looks, seen persistence: a flicker is not an event
+ * The last looks are the bits of one number, the newest lowest.
+ * @param looks, seen persistence: a flicker is not an event; at most 30 looks
  * @param gap sightings closer than this in time belong to one episode [s]
  */
 export function trackEpisodes(looks: number, seen: number, gap: number): Tracker {
-  const recent: boolean[] = [];
+  const window = 2 ** looks - 1;
+  let recent = 0;
+  let looked = 0;
   const confirmed: Episode[] = [];
   let pending: Episode | null = null;
 
   function note(time: number, sighting: Sighting | null): void {
-    recent.push(sighting !== null);
-    if (recent.length > looks) recent.shift();
+    recent = ((recent << 1) | (sighting === null ? 0 : 1)) & window;
+    if (looked < looks) looked++;
     if (sighting === null) {
-      if (!recent.includes(true)) pending = null;
+      if (recent === 0) pending = null;
       return;
     }
     const current = confirmed.at(-1);
@@ -42,13 +45,19 @@ export function trackEpisodes(looks: number, seen: number, gap: number): Tracker
     }
     if (pending) extend(pending, sighting);
     else pending = { first: sighting, strongest: sighting, last: time };
-    if (recent.length === looks && recent.filter(Boolean).length >= seen) {
+    if (looked === looks && bitsSet(recent) >= seen) {
       confirmed.push(pending);
       pending = null;
     }
   }
 
   return { note, episodes: () => confirmed };
+}
+
+function bitsSet(bits: number): number {
+  let count = 0;
+  for (let rest = bits; rest !== 0; rest &= rest - 1) count++;
+  return count;
 }
 
 function extend(episode: Episode, sighting: Sighting): void {

@@ -17,21 +17,22 @@ export function watchFill(): FillWatch {
 
   function look(sample: Sample): void {
     share = cavityShare(sample);
-    SHARES.forEach((wanted, k) => {
-      if (times[k] === null && share >= wanted) times[k] = sample.time;
-    });
+    for (let k = 0; k < SHARES.length; k++)
+      if (times[k] === null && share >= SHARES[k]!) times[k] = sample.time;
   }
 
   return { name: 'fill', look, folds: () => [], share: () => share, times: () => times };
 }
 
 function cavityShare({ flow, mesh }: Sample): number {
+  const { volume } = flow;
+  const { open, volume: most, mouthFace, cells } = mesh;
   let metal = 0;
   let room = 0;
-  for (let i = mesh.mouthFace; i < mesh.cells; i++) {
-    if (mesh.open[i]) continue;
-    metal += flow.volume[i]!;
-    room += mesh.volume[i]!;
+  for (let i = mouthFace; i < cells; i++) {
+    if (open[i]) continue;
+    metal += volume[i]!;
+    room += most[i]!;
   }
   return room > 0 ? metal / room : 0;
 }

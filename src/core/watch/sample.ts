@@ -96,17 +96,21 @@ function openings(mesh: Mesh, places: number): Float64Array {
 
 /** Reads depth and speed at the fixed places by linear interpolation between mesh cell centres. */
 export function readProfile(profile: Profile, flow: Flow, mesh: Mesh): void {
+  const { depth, speed, roofed, cellBefore, shareOfNext, places } = profile;
+  const { floorCos } = mesh;
   const last = mesh.cells - 1;
-  for (let k = 0; k < profile.places; k++) {
-    const i = profile.cellBefore[k]!;
+  for (let k = 0; k < places; k++) {
+    const i = cellBefore[k]!;
     const next = i < last ? i + 1 : last;
-    const share = profile.shareOfNext[k]!;
-    const here = flow.depth[i]! * mesh.floorCos[i]!;
-    const there = flow.depth[next]! * mesh.floorCos[next]!;
-    profile.depth[k] = here + share * (there - here);
-    const u = cellSpeed(flow, i);
-    profile.speed[k] = here > 0 || there > 0 ? u + share * (cellSpeed(flow, next) - u) : 0;
-    profile.roofed[k] = flow.full[share > 0.5 ? next : i]!;
+    const share = shareOfNext[k]!;
+    const here = flow.depth[i]! * floorCos[i]!;
+    const there = flow.depth[next]! * floorCos[next]!;
+    depth[k] = here + share * (there - here);
+    roofed[k] = flow.full[share > 0.5 ? next : i]!;
+    if (here > 0 || there > 0) {
+      const u = cellSpeed(flow, i);
+      speed[k] = u + share * (cellSpeed(flow, next) - u);
+    } else speed[k] = 0;
   }
 }
 
