@@ -44,6 +44,9 @@ export interface Flow {
   readonly sweep: Float64Array;
   readonly update: Float64Array;
   readonly trial: Float64Array;
+  /** Of the nested solve: volume [m³] and chord [m²] of the part that its inner iteration holds straight. */
+  readonly restVolume: Float64Array;
+  readonly restChord: Float64Array;
   /** Whether the last pass down the cells left an update that solves its rows as they stand. */
   reducedExactly: boolean;
   /** Cells or faces picked out by one loop for the next. */
@@ -107,6 +110,8 @@ export function makeFlow(mesh: Mesh): Flow {
     sweep: cell(),
     update: cell(),
     trial: cell(),
+    restVolume: cell(),
+    restChord: cell(),
     reducedExactly: false,
     marked: new Int32Array(mesh.cells + 1),
     held: new Int32Array(mesh.cells + 1),

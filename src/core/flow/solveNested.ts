@@ -16,9 +16,10 @@ export function solveNested(flow: Flow, mesh: Mesh, tolerance: number): boolean 
   for (let i = first; i <= last; i++) level[i] = Math.min(level[i]!, peakLevel(flow, i));
   for (let outer = 0; outer < OUTER_CAP; outer++) {
     trial.set(level);
+    lineariseRest(flow, mesh);
     for (let i = first; i <= last; i++) level[i] = Math.max(level[i]!, levels.z3[i]!);
     for (let inner = 0; inner < INNER_CAP; inner++) {
-      if (assembleInner(flow, mesh) <= tolerance) break;
+      if (assembleInner(flow) <= tolerance) break;
       solveTridiagonal(flow);
       for (let i = first; i <= last; i++) level[i] = level[i]! + flow.update[i]!;
       flow.newtonIterations++;
@@ -34,22 +35,30 @@ function peakLevel(flow: Flow, i: number): number {
   return chord3[i]! >= chord2[i]! ? z3[i]! : z2[i]!;
 }
 
-function assembleInner(flow: Flow, mesh: Mesh): number {
-  const { level, trial, coupling, target, residual, diagonal } = flow;
+/** What V2 holds at the levels of the outer iteration, and its chord there. */
+function lineariseRest(flow: Flow, mesh: Mesh): void {
+  const { trial, restVolume, restChord } = flow;
+  for (let i = flow.activeFrom; i <= flow.activeTo; i++) {
+    const before = trial[i]!;
+    restVolume[i] = convexPart(flow, i, before) - volumeAt(flow, mesh, i, before);
+    restChord[i] = convexChord(flow, i, before) - chordAt(flow, i, before);
+  }
+}
+
+function assembleInner(flow: Flow): number {
+  const { level, trial, coupling, target, residual, diagonal, restVolume, restChord } = flow;
   let worst = 0;
   for (let i = flow.activeFrom; i <= flow.activeTo; i++) {
     const e = level[i]!;
-    const before = trial[i]!;
     const convex = convexPart(flow, i, e);
     const chordConvex = convexChord(flow, i, e);
-    const restBefore = convexPart(flow, i, before) - volumeAt(flow, mesh, i, before);
-    const restChord = convexChord(flow, i, before) - chordAt(flow, i, before);
+    const rest = restChord[i]!;
     const left = coupling[i]!;
     const right = coupling[i + 1]!;
-    let balance = convex - restBefore - restChord * (e - before) - target[i]!;
+    let balance = convex - restVolume[i]! - rest * (e - trial[i]!) - target[i]!;
     if (left > 0) balance += left * (e - level[i - 1]!);
     if (right > 0) balance += right * (e - level[i + 1]!);
-    const total = chordConvex - restChord + left + right;
+    const total = chordConvex - rest + left + right;
     residual[i] = total > 0 ? balance : 0;
     diagonal[i] = total > 0 ? total : 1;
     if (total > 0) worst = Math.max(worst, Math.abs(balance));
