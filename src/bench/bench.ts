@@ -25,8 +25,8 @@ import { benchWindow } from './window';
 const POUR_SECONDS = 8;
 const SAMPLE = 2e-3;
 const ROUNDS = 5;
-/** Rounds before the count begins: the engine compiles the code it runs in them, which is CPU time too. */
-const WARM_UP = 3;
+/** Rounds before the count begins: the engine compiles the code it runs in them, which is CPU time too; the watchers take five. */
+const WARM_UP = 6;
 const RATE = fromDegrees(15);
 
 function benchPlan(meshCells: number): PourPlan {
