@@ -60,7 +60,7 @@ function foldsOfOne({ pour, gate, peak, bore, impact, until }: Expected): Findin
   const returns = of('return wave');
   const found: Finding[] = [
     near(`peak front speed, ${what} [m/s]`, peak, figures.peakFrontSpeed!, SPEED),
-    nearBy(`return waves, ${what}`, bore ? 1 : 0, returns.length, 0),
+    nearBy(`return waves, ${what}`, bore ? 1 : 0, returns.length, 0, ''),
   ];
   if (bore && returns[0]) {
     found.push(moment(`return wave first seen, ${what}`, pour, bore.time, returns[0].time));
