@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os';
 import { readBook } from '$src/book/readBook';
 import { type ChosenStudy, chooseStudy } from '$src/cli/chooseStudy';
 import { computeEach } from '$src/cli/computeEach';
+import { fromMilliseconds } from '$src/core/units';
 import { coarsePoints, type Grid, gridOf, valuesAt } from '$src/report/study/grid';
 import { planAt } from '$src/report/study/planAt';
 import { pointResult } from '$src/report/study/pointFigures';
@@ -36,7 +37,7 @@ async function regionsAt({ plan }: ChosenStudy, grid: Grid, points: readonly num
   return asked.map((at) => regionOf('plan' in at ? next.next().value! : at));
 }
 
-const secondsSince = (begun: number): string => ((performance.now() - begun) / 1000).toFixed(1);
+const secondsSince = (begun: number): string => fromMilliseconds(performance.now() - begun).toFixed(1);
 
 export async function benchWindow(): Promise<void> {
   const study = windowOf(BOOK);

@@ -7,6 +7,7 @@ import { planHash } from '$src/core/pour/planHash';
 import { SOLVER } from '$src/core/pour/runPour';
 import { namedAxes } from '$src/report/study/namedAxes';
 import type { StudyHead } from '$src/report/study/studyFile';
+import { studyPlan } from '$src/report/study/studyPlan';
 
 /** A study of a book, ready to be computed: what it is, and the pour it varies. */
 export interface ChosenStudy {
@@ -26,7 +27,7 @@ export function chooseStudy(book: Book, name: string | null): Chosen {
   const pour = evaluations.get(cell.pour ?? '');
   if (evaluations.get(cell.id)?.state !== 'ready' || pour?.state !== 'needs a run')
     return { issues: bookIssues(book) };
-  const plan = withMesh(pour.plan, cell.study.meshCells);
+  const plan = studyPlan(pour.plan, cell.study);
   return { plan, head: headOf(book, cell, plan) };
 }
 
@@ -42,11 +43,6 @@ function headOf(book: Book, cell: StudyCell, plan: PourPlan): StudyHead {
     axes: namedAxes(cell.study.axes, plan),
   };
 }
-
-const withMesh = (plan: PourPlan, meshCells: number): PourPlan => ({
-  ...plan,
-  computation: { ...plan.computation, meshCells },
-});
 
 function noStudy(name: string | null, studies: readonly StudyCell[]): Issue {
   const known = studies.map((cell) => `“${cell.name}”`).join(', ') || 'none; the book has no study';

@@ -6,16 +6,16 @@ import { planAt } from '$src/report/study/planAt';
 import { pointResult } from '$src/report/study/pointFigures';
 import { filledMap, pointsWanted } from '$src/report/study/refine';
 import { type Region, regionOf } from '$src/report/study/region';
+import { studyPlan } from '$src/report/study/studyPlan';
 import { samplePlan } from './samplePlan';
 
 /** 40 mesh cells and quick strokes, so that 400 pours take seconds; the physics is the same, the picture coarser. */
-const plan = samplePlan(40);
-const grid: Grid = gridOf({
-  axes: [
-    { setting: 'tilt.time', from: 1.2, to: 5, points: 20 },
-    { setting: 'tilt.start', from: fromDegrees(0), to: fromDegrees(40), points: 20 },
-  ],
-});
+const axes = [
+  { setting: 'tilt.time', from: 1.2, to: 5, points: 20 },
+  { setting: 'tilt.start', from: fromDegrees(0), to: fromDegrees(40), points: 20 },
+];
+const plan = studyPlan(samplePlan(40), { axes, meshCells: 40 });
+const grid: Grid = gridOf({ axes });
 
 function regionAt(point: number): Region {
   const at = planAt(plan, valuesAt(grid, point));

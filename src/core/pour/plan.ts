@@ -18,6 +18,11 @@ export interface Computation {
   readonly gas?: 'vents' | 'free';
   /** Ends and friction; absent = closed die, metal. */
   readonly conditions?: Conditions;
+  /**
+   * The run ends as soon as nothing is left to decide, and does not wait for the body to come to rest: the cavity is
+   * full and its metal calm, or the front has stood stiff for a second.
+   */
+  readonly endsWhenDecided?: boolean;
 }
 
 /** Everything that decides a run. Plain data: it is hashed, sent to workers and kept with the record. */

@@ -38,6 +38,8 @@ const SPILLING_SHARE = 1e-6;
 const FULL_ENOUGH = 0.995;
 /** In a filled cavity metal slower than this has nothing left to do but follow the body [m/s]: it folds nothing, see docs/model.md. */
 const CALM_SPEED = 0.02;
+/** A front that has stood stiff for this long only gets colder [s]. */
+const STIFF_TIME = 1;
 /** Cosines smaller than this are 0: the body stands upright. */
 const UPRIGHT = 1e-12;
 /** Looks between two reports of progress. */
@@ -252,8 +254,13 @@ function advanceToNextLook(run: Run): Outcome | null {
 }
 
 /** Heat and a machine that falls under its metal keep the ordinary step: their own accuracy hangs on it. */
-function isCalm({ watchers, speedNow, heat, body }: Run): boolean {
-  return speedNow < CALM_SPEED && watchers.fill.share() >= FULL_ENOUGH && !heat && !body;
+function isCalm(run: Run): boolean {
+  return isFullAndCalm(run) && !run.heat && !run.body;
+}
+
+/** What is still to come folds nothing: the cavity is full, and its metal but follows the body. */
+function isFullAndCalm({ watchers, speedNow }: Run): boolean {
+  return speedNow < CALM_SPEED && watchers.fill.share() >= FULL_ENOUGH;
 }
 
 /** The machine falls on under the metal as it lies now. */
@@ -320,6 +327,10 @@ function greatestSpeed({ speed, activeFrom, activeTo }: Flow): number {
 }
 
 function ending(run: Run, limit: number): Outcome | null {
+  if (run.plan.computation.endsWhenDecided) {
+    if (isFullAndCalm(run)) return { kind: 'filled and quiet' };
+    if (run.watchers.heat.stiffFor() >= STIFF_TIME) return { kind: 'quiet, not filled' };
+  }
   if (run.time < run.motion.duration) return null;
   const spilling = run.flow.spilled - run.spilledBefore > SPILLING_SHARE * run.volumeAtStart;
   run.spilledBefore = run.flow.spilled;

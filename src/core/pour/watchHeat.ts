@@ -14,21 +14,39 @@ export interface HeatWatch extends Watcher {
   /** Temperature of the front when it reached the die end [K]; null = it never did, or heat was not computed. */
   arrivingTemperature(): number | null;
   lap(filled: boolean): LapFigure | null;
+  /** How long the front in the die has stood where it is, its metal too stiff to run [s]. */
+  stiffFor(): number;
 }
 
 const ARRIVED = 1e-4;
+/** A stiff front that creeps further than this has not come to rest [m]. */
+const CREEP = 1e-3;
 
 export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: Mesh): HeatWatch {
   const laps = heat && plan.heat ? watchLaps(flow, heat, mesh, plan.heat.lapTemperature) : null;
   let arriving: number | null = null;
+  let stiffSince: { readonly time: number; readonly front: number } | null = null;
   let last = { time: 0, front: 0, inclination: 0 };
 
   function look(sample: Sample): void {
     if (!heat || !laps || sample.time === 0) return;
     laps.look(sample.time, sample.front);
     last = { time: sample.time, front: sample.front, inclination: sample.inclination };
+    noteStiff(sample);
     if (arriving === null && sample.front >= sample.dieLength - ARRIVED)
       arriving = frontTemperature(heat, mesh, sample.front);
+  }
+
+  function noteStiff({ time, front }: Sample): void {
+    const isStiff = front > 0 && stiffAt(front);
+    if (!isStiff) stiffSince = null;
+    else if (stiffSince === null || Math.abs(front - stiffSince.front) > CREEP) stiffSince = { time, front };
+  }
+
+  function stiffAt(front: number): boolean {
+    let cell = mesh.cells - 1;
+    while (cell > mesh.mouthFace && mesh.facePlace[cell]! >= front) cell--;
+    return heat!.solid[cell]! >= heat!.freezing.coherency;
   }
 
   /** Time that the slowest-filled place of the die had left before its metal went stiff [s]. */
@@ -78,5 +96,6 @@ export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: M
     ];
   }
 
-  return { name: 'heat', look, folds, arrivingTemperature: () => arriving, lap };
+  const stiffFor = () => (stiffSince === null ? 0 : last.time - stiffSince.time);
+  return { name: 'heat', look, folds, arrivingTemperature: () => arriving, lap, stiffFor };
 }

@@ -2,6 +2,7 @@ import { SvelteMap } from 'svelte/reactivity';
 import { version } from '$app/environment';
 import type { CellId, StudyCell } from '$src/cells/kinds';
 import type { PourPlan } from '$src/core/pour/plan';
+import { studyPlan } from '$src/report/study/studyPlan';
 import { bench } from '../bench.svelte';
 import { pointOf, putPoint } from '../storage';
 import { StudyPool } from './studyPool';
@@ -38,14 +39,11 @@ export function planOf(cell: StudyCell): PourPlan | null {
   return evaluation?.state === 'needs a run' ? evaluation.plan : null;
 }
 
-export const isCurrent = (run: StudyRun, cell: StudyCell): boolean =>
-  JSON.stringify([run.study, planOf(cell)]) === JSON.stringify([cell.study, baseOf(run, cell)]);
-
-/** The plan of the run on the mesh of the pour itself, so that the two can be compared. */
-const baseOf = (run: StudyRun, cell: StudyCell): PourPlan => ({
-  ...run.plan,
-  computation: { ...run.plan.computation, meshCells: planOf(cell)?.computation.meshCells ?? 0 },
-});
+export function isCurrent(run: StudyRun, cell: StudyCell): boolean {
+  const plan = planOf(cell);
+  const now = plan && studyPlan(plan, cell.study);
+  return JSON.stringify([run.study, run.plan]) === JSON.stringify([cell.study, now]);
+}
 
 /** Begins the study anew when its inputs have changed; what is known by plan hash is not computed again. */
 export function keepStudy(cell: StudyCell): void {

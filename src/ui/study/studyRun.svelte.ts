@@ -9,6 +9,7 @@ import { pointsWanted } from '$src/report/study/refine';
 import { type PointResult, type Region, regionOf } from '$src/report/study/region';
 import type { Study } from '$src/report/study/study';
 import type { NamedAxis } from '$src/report/study/studyFile';
+import { studyPlan } from '$src/report/study/studyPlan';
 import type { StudyPool } from './studyPool';
 
 export type StudyState = 'waiting' | 'running' | 'stopped' | 'fresh';
@@ -45,7 +46,7 @@ export class StudyRun {
 
   constructor(pool: StudyPool, plan: PourPlan, study: Study) {
     this.#pool = pool;
-    this.plan = { ...plan, computation: { ...plan.computation, meshCells: study.meshCells } };
+    this.plan = studyPlan(plan, study);
     this.study = study;
     this.axes = namedAxes(study.axes, plan);
     this.grid = gridOf(study);
