@@ -43,9 +43,13 @@ const boxOf = ({ x, y, wide, note }: MapPlate): Box => ({
   bottom: y + (note ? BELOW_NOTE : BELOW) + GAP,
 });
 
+/** A plate must lie on what it names at least by this share of the points under it. */
+const OWN_SHARE = 0.5;
+
 /**
  * A plate for each region that has room for one, in its deepest place that is clear of `taken` and of the plates
- * before it. A plate that finds no clear place is left out: it would cover what it names.
+ * before it; without its note where that is too wide. A plate that finds no such place is left out: it would cover
+ * what it names, or name another.
  */
 export function mapPlates(
   answer: MapAnswer,
@@ -59,16 +63,44 @@ export function mapPlates(
     const points = deepestPoints(answer, (region) => regions.includes(region));
     if (points.length <= LEAST_SHARE * answer.grid.count) continue;
     const cause = title === 'folds film' && answer.mainFold ? `mostly ${answer.mainFold}` : '';
-    const note = width < ROOM_FOR_NOTES ? '' : (NOTES[title] ?? cause);
-    const wide = Math.max(textWidth(title) * 1.15, textWidth(note)) + 16;
-    const clear = points
-      .map((point) => plateAt(answer, plot, point, { title, note, wide }))
-      .find((plate) => boxes.every((box) => !meet(box, boxOf(plate))));
+    const whole = width < ROOM_FOR_NOTES ? '' : (NOTES[title] ?? cause);
+    const isGood = (plate: MapPlate): boolean =>
+      boxes.every((box) => !meet(box, boxOf(plate))) && ownShare(answer, plot, plate, regions) >= OWN_SHARE;
+    const clear = [...new Set([whole, ''])]
+      .flatMap((note) => points.map((point) => plateAt(answer, plot, point, worded(title, note))))
+      .find(isGood);
     if (!clear) continue;
     placed.push(clear);
     boxes.push(boxOf(clear));
   }
   return placed;
+}
+
+const worded = (title: string, note: string) => ({
+  title,
+  note,
+  wide: Math.max(textWidth(title) * 1.15, textWidth(note)) + 16,
+});
+
+/** Share of the points under a plate that lie in its own regions. */
+function ownShare(
+  { grid, regions }: MapAnswer,
+  plot: MapPlot,
+  plate: MapPlate,
+  own: readonly Region[],
+): number {
+  const { left, right, top, bottom } = boxOf(plate);
+  let under = 0;
+  let mine = 0;
+  for (let point = 0; point < grid.count; point++) {
+    const [column, row] = placeOf(grid, point);
+    const x = plot.x(axisValue(grid.axes[0]!, column));
+    const y = plot.y(axisValue(grid.axes[1]!, row));
+    if (x < left || x > right || y < top || y > bottom) continue;
+    under++;
+    if (own.includes(regions[point]!)) mine++;
+  }
+  return under === 0 ? 0 : mine / under;
 }
 
 /** The plate over a point, moved in from the rim of the map where it would stand out. */

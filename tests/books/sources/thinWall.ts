@@ -39,8 +39,8 @@ export const thinWallWindow: Book = {
     pourCell('pour', 'As it is set', { section: 'wall', charge: 'charge', tilt: 'tilt' }),
     studyCell('window', 'Pour window of the wall', 'pour', WINDOW),
     note('how-to-read', 'How to read it', [
-      'The quick edge comes from the front speed, the oldest rule there is; the uncertainty beside it is what mesh and surface tension leave open. The map is made on a coarse mesh, so that four hundred pours take half a minute: open a point near an edge as a pour before you lean on it.',
-      'The slow edge comes from heat: what the coat lets through, how hot the die is, and how little metal a wall of 4 mm holds. It is the less certain of the two. The coat and the die temperature here are the defaults of the program; put in your own, and see how far the edge moves before you believe it. Your first castings at the slow end are the check.',
+      'The quick edge comes from the front speed, the oldest rule there is; the uncertainty beside it is what mesh and surface tension leave open. The map is made on a coarse mesh, so that four hundred pours take less than half a minute: open a point near an edge as a pour before you lean on it.',
+      'The slow edge comes from heat: what the coat lets through, how hot the die is, and how little metal a wall of 4 mm holds. It is the less certain of the two. The coat and the die temperature here are the defaults of the program; put in your own, and see how far the edge moves before you believe it. It is ragged, too: where the wall begins the metal waits until it stands high enough to press its skin through, and whether it waits long enough to lap hangs on how the basin rocks. Keep clear of a ragged edge; your first castings at the slow end are the check.',
       'The charge keeps its weight over the whole map. A flatter start therefore stands higher against the mouth when the tilt begins, as it does on the floor.',
     ]),
     note('try', 'Try it', [
