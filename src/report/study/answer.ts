@@ -73,14 +73,14 @@ interface Stretch {
   readonly to: number;
 }
 
-/** The stretches of sound points along each row. */
-function soundStretches({ grid, regions }: MapAnswer): Stretch[] {
+/** The stretches of a region along each row. */
+function stretchesOf({ grid, regions }: MapAnswer, region: Region): Stretch[] {
   const found: Stretch[] = [];
   for (let row = 0; row < grid.rows; row++) {
     let from: number | null = null;
     for (let column = 0; column <= grid.columns; column++) {
-      const isSound = column < grid.columns && regions[column + row * grid.columns] === 'sound';
-      if (isSound) from ??= column;
+      const isMeant = column < grid.columns && regions[column + row * grid.columns] === region;
+      if (isMeant) from ??= column;
       else if (from !== null) {
         found.push({ row, from, to: column - 1 });
         from = null;
@@ -91,8 +91,8 @@ function soundStretches({ grid, regions }: MapAnswer): Stretch[] {
 }
 
 /** The stretch the set point lies in, else the longest: what one would tell the next shift. */
-function tellingStretch(axes: readonly NamedAxis[], answer: MapAnswer): Stretch | null {
-  const stretches = soundStretches(answer);
+function tellingStretch(axes: readonly NamedAxis[], answer: MapAnswer, region: Region): Stretch | null {
+  const stretches = stretchesOf(answer, region);
   const [column, row] = axes.map((axis) =>
     axis.setPoint === null ? -1 : Math.round(axisIndex(axis, axis.setPoint)),
   );
@@ -100,8 +100,13 @@ function tellingStretch(axes: readonly NamedAxis[], answer: MapAnswer): Stretch 
   return own ?? stretches.toSorted((a, b) => b.to - b.from - (a.to - a.from))[0] ?? null;
 }
 
-function soundWords(axes: readonly NamedAxis[], answer: MapAnswer, units: PageUnits): string {
-  const stretch = tellingStretch(axes, answer);
+function stretchWords(
+  axes: readonly NamedAxis[],
+  answer: MapAnswer,
+  region: Region,
+  units: PageUnits,
+): string {
+  const stretch = tellingStretch(axes, answer, region);
   const [across, up] = axes;
   if (!stretch || !across || !up) return '';
   const value = (axis: NamedAxis, index: number) => shownValue(axisValue(axis, index), axis.quantity, units);
@@ -109,7 +114,7 @@ function soundWords(axes: readonly NamedAxis[], answer: MapAnswer, units: PageUn
     stretch.from === stretch.to
       ? value(across, stretch.from)
       : `${value(across, stretch.from)} to ${value(across, stretch.to)}`;
-  return ` At ${up.name} ${value(up, stretch.row)}, ${across.name} ${range} is sound.`;
+  return ` At ${up.name} ${value(up, stretch.row)}, ${across.name} ${range} is ${regionWords(region)}.`;
 }
 
 export interface AnswerParts {
@@ -136,9 +141,15 @@ export function answerSentence(
     const rest = !isDone ? ' so far' : '';
     const next =
       tried === null ? '' : found ? ' A change below opens it.' : ' None of the changes tried opens it.';
+    const nearest = stretchWords(axes, answer, 'near the limit', units);
+    if (nearest !== '')
+      return [
+        bold('No clear window.'),
+        plain(` Nothing in this range is sound beyond doubt${rest}.${nearest}${next}`),
+      ];
     return [bold('No window.'), plain(` Nothing is sound anywhere in this range${rest}.${next}`)];
   }
-  const range = soundWords(axes, answer, units);
+  const range = stretchWords(axes, answer, 'sound', units);
   if (setRegion === 'sound') return [bold('The setting is sound.'), plain(range)];
   if (setRegion === null) return [bold('There is a window.'), plain(range)];
   return [

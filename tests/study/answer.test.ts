@@ -1,0 +1,40 @@
+import { expect, test } from 'vitest';
+import { answerSentence, type MapAnswer } from '$src/report/study/answer';
+import { gridOf } from '$src/report/study/grid';
+import type { Region } from '$src/report/study/region';
+import type { NamedAxis } from '$src/report/study/studyFile';
+
+const axes: readonly NamedAxis[] = [
+  { setting: 'tilt.time', name: 'tilt time', quantity: 'time', from: 1, to: 4, points: 4, setPoint: 2 },
+  { setting: 'charge.mass', name: 'mass', quantity: 'count', from: 0, to: 1, points: 2, setPoint: 0 },
+];
+
+function said(regions: readonly Region[], setRegion: Region | null = null): string {
+  const answer: MapAnswer = {
+    grid: gridOf({ axes }),
+    regions,
+    isComputed: regions.map(() => true),
+    mainFold: null,
+  };
+  const parts = { axes, answer, setRegion, margins: null, tried: [], isDone: true };
+  return answerSentence(parts)
+    .map(({ text }) => text)
+    .join('');
+}
+
+const four = (...row: Region[]): Region[] => [...row, ...row];
+
+test('a map says where it is sound, along the row of the set point', () => {
+  const row: Region[] = ['folds film', 'sound', 'sound', 'laps'];
+  expect(said(four(...row), 'sound')).toBe('The setting is sound. At mass 0, tilt time 2 s to 3 s is sound.');
+  expect(said(four(...row))).toMatch(/^There is a window\./);
+});
+
+test('where nothing is sound, what is near a limit is told as the nearest to it, and else that there is none', () => {
+  expect(said(four('folds film', 'near the limit', 'near the limit', 'laps'))).toBe(
+    'No clear window. Nothing in this range is sound beyond doubt. At mass 0, tilt time 2 s to 3 s is near a limit. None of the changes tried opens it.',
+  );
+  expect(said(four('folds film', 'folds film', 'laps', 'laps'))).toBe(
+    'No window. Nothing is sound anywhere in this range. None of the changes tried opens it.',
+  );
+});
