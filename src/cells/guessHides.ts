@@ -6,7 +6,7 @@ import { needsOf } from './needs';
  * Hidden are the pours of the guess and all that shows what they came to. It helps a class to think first; whoever
  * reads the book file or the command line sees everything.
  */
-export function guessesHiding(book: Book, cell: Cell): GuessCell[] {
+export function guessesHiding(book: Pick<Book, 'cells'>, cell: Cell): GuessCell[] {
   if (cell.kind === 'guess' || !SHOWS_RESULTS.has(cell.kind)) return [];
   const shown = new Set<CellId>([cell.id, ...needsOf(cell)]);
   const hides = (other: Cell): other is GuessCell =>
@@ -15,7 +15,8 @@ export function guessesHiding(book: Book, cell: Cell): GuessCell[] {
 }
 
 /** The first of them; null when the result may be seen. */
-export const guessHiding = (book: Book, cell: Cell): GuessCell | null => guessesHiding(book, cell)[0] ?? null;
+export const guessHiding = (book: Pick<Book, 'cells'>, cell: Cell): GuessCell | null =>
+  guessesHiding(book, cell)[0] ?? null;
 
 const SHOWS_RESULTS: ReadonlySet<string> = new Set([
   'pour',
@@ -27,7 +28,7 @@ const SHOWS_RESULTS: ReadonlySet<string> = new Set([
 ]);
 
 /** The guesses still to be given about a pour that takes this section: what is read off the section would answer them. */
-export function guessesOverSection(book: Book, section: CellId): GuessCell[] {
+export function guessesOverSection(book: Pick<Book, 'cells'>, section: CellId): GuessCell[] {
   const takes = (id: CellId): boolean =>
     book.cells.some((cell) => cell.id === id && cell.kind === 'pour' && cell.section === section);
   const asks = (cell: Cell): cell is GuessCell =>

@@ -4,10 +4,11 @@ import { version } from '$app/environment';
 import { type Evaluation, evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell, CellId, CellKind } from '$src/cells/kinds';
 import { lockBroken } from '$src/cells/locks';
+import { needsOf } from '$src/cells/needs';
 import type { FrontSketch } from '$src/core/pour/record';
 import { METRIC, type PageUnits } from '$src/core/units';
 import { CellRun, type PourRun } from './cellRun.svelte';
-import { CellSlot, KindList } from './cellSlot.svelte';
+import { BookOrder, CellSlot, KindList } from './cellSlot.svelte';
 import { beginHistory, type History, recordStep, redoStep, settle, undoStep } from './history';
 import { FrontSketches } from './live/frontSketches.svelte';
 import { putRecord, recordOf } from './pour/keptRecords';
@@ -38,7 +39,7 @@ class Slot extends CellSlot {
   readonly run: CellRun;
 
   constructor(bench: Bench, id: CellId) {
-    super(bench, id);
+    super();
     this.run = new CellRun(bench, id);
   }
 }
@@ -47,13 +48,13 @@ class Slot extends CellSlot {
 export class Bench {
   #history: History<Book> = $state.raw(beginHistory(EMPTY));
   readonly book: Book = $derived(this.#history.now);
-  readonly evaluations: ReadonlyMap<CellId, Evaluation> = $derived(evaluateBook(this.book));
+  evaluations: ReadonlyMap<CellId, Evaluation> = $state.raw(new Map());
   readonly undoLabel: string | null = $derived(this.#history.past.at(-1)?.label ?? null);
   readonly redoLabel: string | null = $derived(this.#history.future[0]?.label ?? null);
   readonly canUndo: boolean = $derived(this.undoLabel !== null);
   readonly canRedo: boolean = $derived(this.redoLabel !== null);
   /** What lengths, masses and temperatures are shown and typed in. */
-  readonly units: PageUnits = $derived(this.book.units ?? METRIC);
+  units: PageUnits = $state.raw(METRIC);
   /** Said once by the live region, e.g. "Undone: charge changed". */
   announcement: string = $state('');
 
@@ -67,18 +68,19 @@ export class Bench {
   /** The last record each pour cell showed, kept on screen while the next one runs. */
   readonly #shown = new SvelteMap<CellId, Kept>();
   readonly #slots = new Map<CellId, Slot>();
+  readonly #order = new BookOrder();
   readonly #kinds: Readonly<Record<CellKind, KindList>> = {
-    note: new KindList(this, 'note'),
-    section: new KindList(this, 'section'),
-    metal: new KindList(this, 'metal'),
-    charge: new KindList(this, 'charge'),
-    tilt: new KindList(this, 'tilt'),
-    pour: new KindList(this, 'pour'),
-    compare: new KindList(this, 'compare'),
-    study: new KindList(this, 'study'),
-    'shop card': new KindList(this, 'shop card'),
-    castings: new KindList(this, 'castings'),
-    guess: new KindList(this, 'guess'),
+    note: new KindList('note'),
+    section: new KindList('section'),
+    metal: new KindList('metal'),
+    charge: new KindList('charge'),
+    tilt: new KindList('tilt'),
+    pour: new KindList('pour'),
+    compare: new KindList('compare'),
+    study: new KindList('study'),
+    'shop card': new KindList('shop card'),
+    castings: new KindList('castings'),
+    guess: new KindList('guess'),
   };
   #visible: ReadonlySet<CellId> = $state.raw(new Set());
 
@@ -97,6 +99,23 @@ export class Bench {
       if (!this.#slots.has(id)) this.#slots.set(id, new Slot(this, id));
     }
     this.#history = history;
+    const { now } = history;
+    const cells = new Map(now.cells.map((cell) => [cell.id, cell]));
+    this.evaluations = evaluateBook(now);
+    this.units = now.units ?? METRIC;
+    this.#order.take(now, needsOf);
+    for (const list of Object.values(this.#kinds)) list.take(now);
+    for (const [id, slot] of this.#slots) slot.take(cells.get(id), this.evaluations.get(id));
+  }
+
+  /** Ids of the cells from the top down; the same list until one comes, goes or moves. */
+  get ids(): readonly CellId[] {
+    return this.#order.ids;
+  }
+
+  /** Which cells take which; the same until that changes. */
+  get takers(): ReadonlyMap<CellId, readonly CellId[]> {
+    return this.#order.takers;
   }
 
   /** One undo step. Consecutive changes with the same merge key (a drag, typing) become one. */

@@ -1,47 +1,59 @@
 import type { Evaluation } from '$src/cells/evaluate';
 import type { Book, Cell, CellId, CellKind } from '$src/cells/kinds';
-
-interface Source {
-  readonly book: Book;
-  readonly evaluations: ReadonlyMap<CellId, Evaluation>;
-}
+import { sameList } from './sameList';
 
 const READY: Evaluation = { state: 'ready' };
 
-/** One cell of the book, watched by itself: a change elsewhere in the book redraws nothing that shows it. */
+/**
+ * One cell of the book, watched by itself: a change elsewhere in the book redraws nothing that shows it. It is told of
+ * each change and not derived from the book, or every change would ask all that shows any cell whether it is meant.
+ */
 export class CellSlot {
-  readonly #source: Source;
-  readonly #id: CellId;
-  readonly cell: Cell | null = $derived.by(
-    () => this.#source.book.cells.find((cell) => cell.id === this.#id) ?? null,
-  );
-  readonly evaluation: Evaluation = $derived.by(() => this.#source.evaluations.get(this.#id) ?? READY);
+  cell: Cell | null = $state.raw(null);
+  evaluation: Evaluation = $state.raw(READY);
 
-  constructor(source: Source, id: CellId) {
-    this.#source = source;
-    this.#id = id;
+  take(cell: Cell | undefined, evaluation: Evaluation | undefined): void {
+    this.cell = cell ?? null;
+    this.evaluation = evaluation ?? READY;
   }
-}
-
-/** The list before when the new one has the same things in it, so that nothing that shows it is redrawn. */
-function sameList<T>(before: readonly T[], now: readonly T[]): readonly T[] {
-  const isSame = before.length === now.length && now.every((item, index) => Object.is(item, before[index]));
-  return isSame ? before : now;
 }
 
 /** The cells of one kind; the list stays the same while none of them changes. */
 export class KindList {
-  readonly #source: Source;
   readonly #kind: CellKind;
-  #before: readonly Cell[] = [];
-  readonly cells: readonly Cell[] = $derived.by(() => {
-    const now = this.#source.book.cells.filter((cell) => cell.kind === this.#kind);
-    this.#before = sameList(this.#before, now);
-    return this.#before;
-  });
+  cells: readonly Cell[] = $state.raw([]);
 
-  constructor(source: Source, kind: CellKind) {
-    this.#source = source;
+  constructor(kind: CellKind) {
     this.#kind = kind;
+  }
+
+  take(book: Book): void {
+    const now = book.cells.filter((cell) => cell.kind === this.#kind);
+    this.cells = sameList(this.cells, now);
+  }
+}
+
+/** The cells in their order, and which take which: the same objects while nothing of that changes. */
+export class BookOrder {
+  ids: readonly CellId[] = $state.raw([]);
+  takers: ReadonlyMap<CellId, readonly CellId[]> = $state.raw(new Map());
+  #needs: readonly string[] = [];
+
+  take({ cells }: Book, needsOf: (cell: Cell) => readonly CellId[]): void {
+    this.ids = sameList(
+      this.ids,
+      cells.map(({ id }) => id),
+    );
+    const needs = cells.map((cell) => [cell.id, ...needsOf(cell)]);
+    const told = sameList(
+      this.#needs,
+      needs.map((ids) => ids.join(' ')),
+    );
+    if (told === this.#needs) return;
+    this.#needs = told;
+    const takers = new Map<CellId, CellId[]>();
+    for (const [id, ...taken] of needs)
+      for (const one of taken) takers.set(one, [...(takers.get(one) ?? []), id!]);
+    this.takers = takers;
   }
 }
