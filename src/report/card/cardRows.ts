@@ -152,11 +152,13 @@ function coats({ record: { plan }, units }: CardSource): CardTable {
     ...(JSON.parse(key) as string[]),
   ]);
   const left = rows.length - MOST_COATS;
-  const more = left > 0 ? `and ${left} more with coats of their own: see the book. ` : '';
+  const more = left > 0 ? `and ${left} more with coats of their own: see the book.` : '';
+  // Where the coats take the room, the widths stand in the book alone: the card stays one page.
+  const hasRoom = rows.length < MOST_COATS;
   return {
     columns: ['region', 'coat', 'die'],
     rows: rows.slice(0, MOST_COATS),
-    note: shortened(`${more}${sizes(plan.section, units)}`, LONGEST_NOTE),
+    note: hasRoom ? shortened(sizes(plan.section, units), LONGEST_NOTE) : more,
   };
 }
 
