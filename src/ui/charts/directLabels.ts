@@ -110,11 +110,12 @@ export function placeDirectLabels(
   });
 }
 
-/** Left or right end of the plot for the words of a band, whichever the curves leave freer. */
+/** Left or right end of the plot for words, whichever the curves leave freer; the preferred one when both are as free. */
 export function freerSide(
   curves: readonly (readonly Spot[])[],
   plot: Plot,
   box: { width: number; top: number; bottom: number },
+  preferred: 'left' | 'right' = 'left',
 ): 'left' | 'right' {
   const count = (left: number): number =>
     curves.reduce(
@@ -122,7 +123,9 @@ export function freerSide(
         sum + hits({ left, right: left + box.width, top: box.top, bottom: box.bottom }, dense(curve)),
       0,
     );
-  return count(plot.left) <= count(plot.right - box.width) ? 'left' : 'right';
+  const [left, right] = [count(plot.left), count(plot.right - box.width)];
+  if (left === right) return preferred;
+  return left < right ? 'left' : 'right';
 }
 
 /** Places for markers along a curve, evenly by length, so that a marker falls on short curves too [px]. */

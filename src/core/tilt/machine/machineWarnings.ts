@@ -34,6 +34,7 @@ export const machineWarnings = (release: Release, turned: Turned, quickest: numb
   ...startWarnings(turned),
   ...paceWarnings(turned, quickest),
   ...oilWarnings(release, turned),
+  ...stopWarnings(turned),
   ...strokeWarnings(release),
 ];
 
@@ -80,7 +81,7 @@ function startWarnings({ driving, held, struckAt, reached, duration, loaded }: T
   ];
 }
 
-function paceWarnings({ fastest, struckAt }: Turned, quickest: number): MachineWarning[] {
+function paceWarnings({ fastest }: Turned, quickest: number): MachineWarning[] {
   const warnings: MachineWarning[] = [];
   if (fastest > quickest) {
     warnings.push({
@@ -89,6 +90,11 @@ function paceWarnings({ fastest, struckAt }: Turned, quickest: number): MachineW
       remedy: 'Close the valve, or take weight off.',
     });
   }
+  return warnings;
+}
+
+function stopWarnings({ struckAt }: Turned): MachineWarning[] {
+  const warnings: MachineWarning[] = [];
   if (struckAt !== null && struckAt > GENTLE_STOP) {
     warnings.push({
       kind: 'strikes the stop',
