@@ -28,6 +28,10 @@ test('dragging the valve open moves the curve of a machine tilt at once', async 
   const nearlyShut = await seconds();
   await valve.fill('2.5');
   await expect.poll(seconds).toBeLessThan(nearlyShut / 2);
+
+  // A pour that takes it tells how the machine fell with the metal in it.
+  const fall = page.locator('[data-part="machine fall"]').first();
+  await expect.poll(() => fall.textContent(), { timeout: 60_000 }).toMatch(/met its stop after \d/);
 });
 
 test('a file of readings with decimal commas becomes a tilt, and says what it was taken for', async () => {
@@ -67,6 +71,15 @@ test('knots of a drawn tilt are dragged on the chart, as one step back', async (
   await expect.poll(async () => Number(await time.inputValue())).toBeGreaterThan(before);
   await page.keyboard.press('Control+z');
   await expect.poll(async () => Number(await time.inputValue())).toBe(before);
+
+  // Out of the machine's limits, the nearest it can do is offered, and taken.
+  await page.getByText('What the machine can do').first().click();
+  const highest = page.getByRole('textbox', { name: 'highest start' }).first();
+  await highest.fill('-5');
+  await highest.press('Enter');
+  await page.getByRole('button', { name: 'Take the nearest the machine can do' }).first().click();
+  await expect.poll(() => page.getByRole('textbox', { name: 'start at' }).first().inputValue()).toBe('−5.0');
+  expect(await page.getByRole('button', { name: 'Take the nearest the machine can do' }).count()).toBe(0);
 });
 
 test('a front-led tilt is worked out in its pour, and its stages are taken', async () => {
@@ -74,8 +87,14 @@ test('a front-led tilt is worked out in its pour, and its stages are taken', asy
   await kindOf(page, 'front-led').first().click();
   const led = page.locator('.led').first();
   await expect.poll(() => led.textContent(), { timeout: 60_000 }).toMatch(/the front peaks at \d\.\d\d m\/s/);
+  const share = led.getByRole('textbox', { name: 'front speed wanted, of critical' });
+  await share.fill('55');
+  await share.press('Enter');
+  await expect.poll(() => led.textContent(), { timeout: 60_000 }).toMatch(/They stray from it by \d\.\d°/);
   await led.getByRole('button', { name: 'Take these stages' }).click();
   await expect.poll(() => page.locator('input[type=radio][value=staged]').first().isChecked()).toBe(true);
+  await kindOf(page, 'front-led').first().click();
+  await expect.poll(() => share.inputValue()).toBe('55');
 });
 
 test('a machine is fitted to a measured tilt of the book, and set for a wanted one', async () => {

@@ -5,6 +5,7 @@ import type { Book } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
 import { fromDegrees } from '$src/core/units';
 import { sampleBook } from '../book/sample';
+import { betterTilt } from '../books/sources/betterTilt';
 import { openBookFile } from './helpers/books';
 import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
@@ -57,4 +58,26 @@ test('a pour window is computed, told in words, shown again without running it, 
   await expect.poll(() => page.locator('[data-kind="pour"]').count()).toBe(before + 1);
   expect(await page.locator('[data-kind="tilt"]').count()).toBe(2);
   expect(await seriousBarriers(page)).toEqual([]);
+});
+
+test('where measured repeats land is drawn as a patch round the cross, and told', async () => {
+  const book = studyBook();
+  const measured = betterTilt.cells.find((cell) => cell.kind === 'tilt' && cell.tilt.kind === 'measured')!;
+  const cells = book.cells.map((cell) => {
+    if (cell.kind === 'tilt' && measured.kind === 'tilt') return { ...cell, tilt: measured.tilt };
+    if (cell.kind !== 'study') return cell;
+    const axes = cell.study.axes.map((axis) => ({ ...axis, points: 3 }));
+    return { ...cell, study: { ...cell.study, axes } };
+  });
+  const page = await openPage();
+  await openBookFile(page, { name: 'repeats.pourbook.json', text: writeBook({ ...book, cells }) });
+  const study = page.locator('[data-kind="study"]');
+  await study.scrollIntoViewIfNeeded();
+  await expect.poll(() => study.getAttribute('data-state'), { timeout: 120_000 }).toBe('fresh');
+  expect(await study.textContent()).toContain('3 measured repeats land');
+  const box = async (place: string) => (await study.locator(place).first().boundingBox())!;
+  const [patch, cross] = [await box('svg.map .repeats-patch'), await box('svg.map circle.cross')];
+  expect(patch.width).toBeGreaterThan(2);
+  const middle = ({ x, width }: { x: number; width: number }) => x + width / 2;
+  expect(Math.abs(middle(patch) - middle(cross))).toBeLessThan(2);
 });
