@@ -24,12 +24,23 @@ export function readBook(text: string): ReadBook {
   if ('issue' in json) return { issues: [json.issue] };
   const file = fileOf(json.value);
   if ('issue' in file) return { issues: [file.issue] };
-  const { book } = migrate(file);
+  return checked(migrate(file).book);
+}
+
+function checked(book: unknown): ReadBook {
   const result = v.safeParse(bookSchema, book);
   if (!result.success)
     return { issues: result.issues.slice(0, MOST_ISSUES).map((issue) => refusalOf(issue, book)) };
   const issues = repeatedIds(result.output);
   return issues.length > 0 ? { issues } : { book: result.output };
+}
+
+/** Why a book, written as `text`, could not be read again: more cells, rows or characters than a file may have. */
+export function unreadable(book: Book, text: string): readonly Issue[] {
+  const size = sizeIssue(text);
+  if (size) return [size];
+  const result = checked(book);
+  return 'issues' in result ? result.issues : [];
 }
 
 function sizeIssue(text: string): Issue | null {

@@ -23,6 +23,8 @@ function wording(issue: v.BaseIssue<unknown>): { message: string; remedy: string
       remedy: `Give at most ${requirement} of them.`,
     };
   }
+  if (issue.received === 'undefined' && issue.type === 'strict_object')
+    return { message: 'a field is missing.', remedy: `Put in the field ${issue.expected}.` };
   if (issue.received === 'undefined') return { message: 'a field is missing.', remedy: `Give ${expected}.` };
   return { message: `found ${foundInWords(issue)} in place of ${expected}.`, remedy: `Give ${expected}.` };
 }

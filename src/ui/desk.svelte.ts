@@ -1,9 +1,9 @@
 import { base } from '$app/paths';
-import { LARGEST_FILE, readBook } from '$src/book/readBook';
+import { LARGEST_FILE, readBook, unreadable } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
-import type { Issue } from '$src/core/issue';
 import { bench } from './bench.svelte';
 import { chooseFile, downloadText, fileNameOf } from './files';
+import { cannotFetch, type Notice, OPEN_ELSEWHERE, refusedToKeep, tooLarge, tooMuch } from './notices';
 import { holdBook, lastOpen, noteOpen } from './shelf/bookHold';
 import { makeTurns } from './shelf/inTurn';
 import type { KeptBook } from './shelf/keptBook';
@@ -15,13 +15,6 @@ export interface Example {
   readonly title: string;
   /** Heading it is listed under; absent = none. */
   readonly group?: string;
-}
-
-/** Something the user must know about their book, with what to do. */
-export interface Notice {
-  readonly message: string;
-  readonly remedy: string;
-  readonly issues: readonly Issue[];
 }
 
 /** Where the book is kept at present. */
@@ -83,9 +76,17 @@ class Desk {
     if (text === this.#lastText) return;
     this.#isOwn ||= this.#textAtOpening !== '' && text !== this.#textAtOpening;
     if (this.#textAtOpening === '') this.#textAtOpening = text;
+    const issues = unreadable(bench.book, text);
+    if (issues.length > 0) {
+      this.kept = { kind: 'refused' };
+      this.notice = tooMuch(issues);
+      return;
+    }
     const savedAt = new Date();
     try {
       await putBook(this.bookId, { text, savedAt, isOwn: this.#isOwn });
+      // What was said of a book that could not be kept holds no longer.
+      if (this.kept.kind === 'refused') this.notice = null;
       this.kept = { kind: 'on this machine', at: savedAt };
       this.#lastText = text;
     } catch (error) {
@@ -249,33 +250,6 @@ async function lastKept(): Promise<[id: string, book: KeptBook | null]> {
   if (book) return [id, book];
   const newest = [...(await allBooks())].sort(([, a], [, b]) => b.savedAt.getTime() - a.savedAt.getTime());
   return newest[0] ?? [id, null];
-}
-
-function tooLarge({ name, size }: File): Notice {
-  const message = `${name} could not be opened: it has ${size} bytes, and a book has at most ${LARGEST_FILE} characters.`;
-  return { message, remedy: 'The book that was open is still here.', issues: [] };
-}
-
-const OPEN_ELSEWHERE: Notice = {
-  message: 'This book is open in another tab.',
-  remedy:
-    'What you change here is kept as a book of its own, so that neither tab overwrites the other. Both are in the list of books.',
-  issues: [],
-};
-
-function cannotFetch(what: string, error: unknown): Notice {
-  const reason = error instanceof Error ? ` (${error.message})` : '';
-  const remedy = 'Add cells below, or open a book file of your own.';
-  return { message: `${what} could not be fetched${reason}.`, remedy, issues: [] };
-}
-
-function refusedToKeep(error: unknown): Notice {
-  const isFull = error instanceof DOMException && error.name === 'QuotaExceededError';
-  const message = isFull
-    ? 'This browser has no room left to keep the book.'
-    : 'This browser refuses to keep the book between visits.';
-  const remedy = 'Nothing is lost while this page is open. Save the book as a file before you close it.';
-  return { message, remedy, issues: [] };
 }
 
 export const desk = new Desk();

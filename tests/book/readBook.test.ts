@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { LARGEST_FILE, readBook } from '$src/book/readBook';
+import { LARGEST_FILE, readBook, unreadable } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
 import type { Book } from '$src/cells/kinds';
 import type { Issue } from '$src/core/issue';
@@ -224,3 +224,30 @@ function placesIn(value: unknown): Place[] {
   const holder = value as Record<string, unknown>;
   return Object.keys(holder).flatMap((key) => [{ holder, key }, ...placesIn(holder[key])]);
 }
+
+describe('a book that grows on the page', () => {
+  const note = (index: number) => ({
+    kind: 'note' as const,
+    id: `note-${index}`,
+    name: `Note ${index}`,
+    folded: false,
+    text: '',
+  });
+  const withNotes = (count: number): Book => ({
+    ...book,
+    cells: Array.from({ length: count }, (_, index) => note(index)),
+  });
+
+  it('is told when it could not be opened again', () => {
+    const [fits, grown] = [withNotes(500), withNotes(501)];
+    expect(unreadable(fits, writeBook(fits))).toEqual([]);
+    const [issue] = unreadable(grown, writeBook(grown));
+    expect(issue).toEqual(issuesOf(writeBook(grown))[0]);
+    expect(issue!.path).toBe('book.cells');
+  });
+
+  it('is told when its text has become too long', () => {
+    const long = { ...book, cells: [{ ...note(0), text: 'x'.repeat(1000) }] };
+    expect(unreadable(long, ' '.repeat(LARGEST_FILE + 1))[0]!.message).toContain('characters');
+  });
+});
