@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { MeshOutline } from '$src/core/pour/record';
 import type { Point } from '$src/core/section/section';
 import { fromDegrees } from '$src/core/units';
-import { metalOfFrame, straightened } from '$src/report/drawing/metalShape';
+import { metalOfFrame } from '$src/report/drawing/metalShape';
+import { straightened } from '$src/report/drawing/straightened';
 
 /** A box 200 long and `height` high, closed above from x = `roofFrom` [m]. */
 function box(cells: number, height = 0.03, roofFrom = 0): MeshOutline {
