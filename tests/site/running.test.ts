@@ -61,6 +61,23 @@ test('a running pour is stopped, keeps what is done, and can be run to the end',
   await expect.poll(() => pour.getAttribute('data-state'), { timeout: 15_000 }).toBe('running');
 });
 
+test('a pour whose worker dies says so, and runs when it is asked to', async () => {
+  const page = await openPage({ expectedErrors: /out of sorts/ });
+  await openBookFile(page, { name: 'slow.pourbook.json', text: slowExample() });
+  const pour = page.locator('[data-kind="pour"]').first();
+  await expect.poll(() => pour.getAttribute('data-state'), { timeout: 30_000 }).toBe('running');
+  for (const worker of page.workers())
+    await worker.evaluate(() => {
+      setTimeout(() => {
+        throw new Error('out of sorts');
+      });
+    });
+  const said = pour.getByRole('alert').getByText('The worker that computes pours broke off');
+  await said.waitFor();
+  await pour.getByRole('button', { name: 'Try again' }).click();
+  await expect.poll(() => pour.getAttribute('data-state'), { timeout: 15_000 }).toBe('running');
+});
+
 /** How many finished pours lie in the browser's store. */
 const recordsKept = (page: Page): Promise<number> =>
   page.evaluate(async () => {

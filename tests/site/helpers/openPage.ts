@@ -16,6 +16,8 @@ export interface PageWanted {
   readonly moves?: boolean;
   /** The example books as they come, their pours on fine meshes; else coarse, so that tests take seconds. */
   readonly isFine?: boolean;
+  /** Where the page is, when it is not the site of the tests itself. */
+  readonly address?: string;
   /** Complaints on the console that the test provokes. */
   readonly expectedErrors?: RegExp;
 }
@@ -50,6 +52,7 @@ export function useSite(): OpenPage {
     isKept = false,
     moves = false,
     isFine = false,
+    address = inject('siteUrl'),
   } = {}) => {
     const context = await browser.newContext({
       viewport: { width, height },
@@ -62,7 +65,7 @@ export function useSite(): OpenPage {
     await prepare?.(context);
     const page = await context.newPage();
     collectComplaints(page, (text) => expectedErrors?.test(text) || complaints.push(text));
-    await page.goto(inject('siteUrl'));
+    await page.goto(address);
     return page;
   };
 }
