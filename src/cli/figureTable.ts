@@ -1,5 +1,5 @@
 import type { Fold, PourRecord } from '$src/core/pour/record';
-import { figureRows, figureWithUnit } from '$src/report/figures';
+import { figureRows, figuresOfPours, figureWithUnit } from '$src/report/figures';
 import { frontLedText } from '$src/report/frontLedFile';
 import { machineText } from '$src/report/machineFall';
 import { plainText } from '$src/report/sentence';
@@ -9,10 +9,9 @@ import type { ComputedPour } from './computePours';
 
 /** Pours side by side as text: figures in rows, then each pour's verdict and folds. */
 export function figureTable(pours: readonly ComputedPour[]): string {
-  const columns = pours.map(({ record }) => figureRows(record));
-  const rows = columns[0]!.map(({ label }, index) => [
+  const rows = figuresOfPours(pours.map(({ record }) => figureRows(record))).map(({ label, figures }) => [
     label,
-    ...columns.map((column) => figureWithUnit(column[index]!)),
+    ...figures.map(figureWithUnit),
   ]);
   const head = ['', ...pours.map(({ name }) => name)];
   const outcome = ['outcome', ...pours.map(({ record }) => outcomeText(record))];

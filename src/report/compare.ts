@@ -2,7 +2,7 @@ import type { PourRecord } from '$src/core/pour/record';
 import { METRIC, type PageUnits } from '$src/core/units';
 import { compareSentence } from './compareSentence';
 import { differenceText } from './difference';
-import { type FigureRow, figureRows } from './figures';
+import { type FigureRow, figureRows, figuresOfPours } from './figures';
 import { type InputWords, inputWords } from './inputWords';
 import { figureIn } from './inUnits';
 import type { Sentence } from './sentence';
@@ -107,13 +107,14 @@ function sameText(inputs: readonly Input[]): string {
 
 function figuresSideBySide(pours: readonly Compared[], units: PageUnits): ComparedFigure[] {
   const columns = pours.map(({ record }) => figureRows(record).map((figure) => figureIn(figure, units)));
-  return columns[0]!
-    .map((first, index) => {
-      const figures = columns.map((column) => column[index]!);
-      const differences = figures.map((figure, pour) => (pour === 0 ? '' : differenceText(first, figure)));
-      return { key: first.key, label: first.label, figures, differences };
-    })
-    .filter(({ key }) => SHOWN.includes(key));
+  return figuresOfPours(columns)
+    .filter(({ key }) => SHOWN.includes(key))
+    .map(({ key, label, figures }) => ({
+      key,
+      label,
+      figures,
+      differences: figures.map((figure, pour) => (pour === 0 ? '' : differenceText(figures[0]!, figure))),
+    }));
 }
 
 /** How far the comparison can be trusted to show the effect of one thing. */

@@ -195,7 +195,24 @@ function bandRows(record: PourRecord): FigureRow[] {
   ]);
 }
 
-/** Every figure of a pour, always the same keys in the same order. */
+/** One figure of several pours. */
+export interface FigureOfPours {
+  readonly key: string;
+  readonly label: string;
+  /** One for each pour, in order; words where a pour has no such figure. */
+  readonly figures: readonly FigureRow[];
+}
+
+/** Figures of several pours beside each other by what they are: a pour without heat has fewer than one with it. */
+export function figuresOfPours(columns: readonly (readonly FigureRow[])[]): FigureOfPours[] {
+  const longest = columns.reduce((most, column) => (column.length > most.length ? column : most));
+  return longest.map(({ key, label, unit }) => {
+    const missing: FigureRow = { key, label, unit, value: null, text: 'not computed' };
+    return { key, label, figures: columns.map((rows) => rows.find((one) => one.key === key) ?? missing) };
+  });
+}
+
+/** Every figure of a pour in an order that is always the same; those of heat only where heat was computed. */
 export function figureRows(record: PourRecord): FigureRow[] {
   return [
     ...motionRows(record.figures),

@@ -46,6 +46,18 @@ describe('compare', () => {
     );
   });
 
+  it('sets figures beside each other by what they are, also where one pour has heat and the other none', () => {
+    const lap = { kind: 'none', margin: 1.5 } as const;
+    const warm = { name: 'Warm', record: inventedRecord({ figures: { ...inventedFigures, lap } }) };
+    const cold = { name: 'No heat', record: inventedRecord({ figures: { ...inventedFigures, lap: null } }) };
+    for (const pours of [
+      [warm, cold],
+      [cold, warm],
+    ])
+      for (const { key, figures } of compare(pours).figures)
+        expect(figures.map((figure) => figure.key)).toEqual([key, key]);
+  });
+
   it('claims no difference inside the mesh spread', () => {
     const near = {
       ...slow,
