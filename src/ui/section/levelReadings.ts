@@ -49,12 +49,20 @@ export function startReadings(section: Section, { volume, start }: DrawnWith): S
   };
 }
 
-/** `section` must have passed checkSection. */
-export function strokeReadings(section: Section, { volume, start, end, liquid }: DrawnWith): StrokeReadings {
+/**
+ * Works out the readings over the stroke, and rests between its level fills, so that a hand need not wait for all of
+ * them. `section` must have passed checkSection.
+ */
+export function* strokeSteps(
+  section: Section,
+  { volume, start, end, liquid }: DrawnWith,
+): Generator<undefined, StrokeReadings> {
   const path = levelPath(section, volume, start, end, null);
   const standing = (contactAngle: number) =>
     levelPath(section, volume, start, end, standOf({ ...liquid, contactAngle }));
+  yield;
   const own = standing(liquid.contactAngle);
+  yield;
   const { fall, inclination } = largestFall(own);
   return {
     firstFlow: { bare: path.firstFlow, value: own.firstFlow, latest: standing(Math.PI).firstFlow },

@@ -1,5 +1,5 @@
 import type { Section } from '$src/core/section/section';
-import { type StrokeReadings, strokeReadings } from './levelReadings';
+import { type StrokeReadings, strokeSteps } from './levelReadings';
 import type { DrawnWith } from './sectionDrawnWith';
 
 /** Above this cost [ms] the stroke is not worked out within a frame, but after a short pause. */
@@ -40,13 +40,20 @@ export class StrokeClock {
   follow(section: Section, drawn: DrawnWith): () => void {
     clearTimeout(this.#timer);
     const key = keyOf(drawn);
+    const steps = strokeSteps(section, drawn);
+    const isCheap = this.cost <= WITHIN_A_FRAME;
+    let spent = 0;
     const work = () => {
       const before = performance.now();
-      const readings = strokeReadings(section, drawn);
-      this.cost = performance.now() - before;
-      this.#kept = { section, key, readings };
+      const step = steps.next();
+      spent += performance.now() - before;
+      if (step.done) {
+        this.cost = spent;
+        this.#kept = { section, key, readings: step.value };
+      } else if (isCheap) work();
+      else this.#timer = setTimeout(work);
     };
-    if (this.cost <= WITHIN_A_FRAME) work();
+    if (isCheap) work();
     else this.#timer = setTimeout(work, PAUSE);
     return () => clearTimeout(this.#timer);
   }
