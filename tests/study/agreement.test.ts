@@ -1,34 +1,59 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { runPour } from '$src/core/pour/runPour';
+import { writeBook } from '$src/book/writeBook';
+import { addCell } from '$src/cells/edit';
+import type { Book } from '$src/cells/kinds';
+import { newCell } from '$src/cells/newCell';
 import { fromDegrees } from '$src/core/units';
-import { type Grid, gridOf, valuesAt } from '$src/report/study/grid';
-import { planAt } from '$src/report/study/planAt';
-import { pointResult } from '$src/report/study/pointFigures';
+import { gridOf } from '$src/report/study/grid';
 import { filledMap, pointsWanted } from '$src/report/study/refine';
-import { type Region, regionOf } from '$src/report/study/region';
-import { studyPlan } from '$src/report/study/studyPlan';
-import { samplePlan } from './samplePlan';
+import type { Region } from '$src/report/study/region';
+import { sampleBook } from '../book/sample';
+
+/** Builds itself first when its sources have changed. */
+const COMMAND = fileURLToPath(new URL('../../src/setup/quietpour.js', import.meta.url));
 
 /** 40 mesh cells and quick strokes, so that 400 pours take seconds; the physics is the same, the picture coarser. */
 const axes = [
   { setting: 'tilt.time', from: 1.2, to: 5, points: 20 },
   { setting: 'tilt.start', from: fromDegrees(0), to: fromDegrees(40), points: 20 },
 ];
-const plan = studyPlan(samplePlan(40), { axes, meshCells: 40 });
-const grid: Grid = gridOf({ axes });
+const grid = gridOf({ axes });
 
-function regionAt(point: number): Region {
-  const at = planAt(plan, valuesAt(grid, point));
-  if ('refused' in at) return regionOf(at);
-  const pour = runPour(at.plan);
-  let step = pour.next();
-  while (!step.done) step = pour.next();
-  return regionOf(pointResult(step.value));
+function studyBook(): Book {
+  const sample = sampleBook();
+  const study = newCell('study', sample);
+  if (study.kind !== 'study') throw new Error('A new study is a study.');
+  return addCell(sample, {
+    ...study,
+    name: 'Window',
+    pour: 'pour-1',
+    study: { ...study.study, axes, meshCells: 40 },
+  });
+}
+
+/** Every point poured by the command line, which interpolates none. */
+function bruteRegions(): Region[] {
+  const folder = mkdtempSync(join(tmpdir(), 'quietpour-agreement-'));
+  try {
+    const book = join(folder, 'study.pourbook.json');
+    writeFileSync(book, writeBook(studyBook()));
+    execFileSync(process.execPath, [COMMAND, 'study', book, '--cell', 'Window', '--out', folder]);
+    const { points } = JSON.parse(readFileSync(join(folder, 'study.json'), 'utf8'));
+    return (points as { region: Region }[]).map(({ region }) => region);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
 }
 
 describe('a refined map of 20 × 20 against the same map by brute force', () => {
   it('agrees in 98 points of a hundred', () => {
-    const brute = Array.from({ length: grid.count }, (_, point) => regionAt(point));
+    const brute = bruteRegions();
+    expect(brute).toHaveLength(grid.count);
     const known = new Map<number, Region>();
     for (let wave = pointsWanted(grid, known); wave.length > 0; wave = pointsWanted(grid, known))
       for (const point of wave) known.set(point, brute[point]!);
