@@ -65,7 +65,9 @@ const page = defineConfig({
           globalSetup: ['tests/setup/site.ts'],
           testTimeout: 180_000,
           hookTimeout: 60_000,
-          fileParallelism: false,
+          // After the unit tests, two browsers at a time: more would wait for each other.
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
         },
       },
     ],
