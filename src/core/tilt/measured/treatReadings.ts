@@ -2,6 +2,7 @@ import type { Issue } from '$src/core/issue';
 import { fromDegrees } from '$src/core/units';
 import type { Knot, KnownReadings } from '../tilt';
 import type { Reading } from './readRows';
+import { restBeyond } from './restBeyond';
 
 /** What is done to readings before they are a tilt. */
 export interface Treatment {
@@ -46,19 +47,24 @@ export function treatReadings(readings: readonly Reading[], treatment: Treatment
   const noise = Math.sqrt(squares / readings.length);
   const moved = Math.max(MOVED, NOISY * noise);
   const [from, to] = turningStretch(smooth, standsAt(corrected, treatment.smoothing), moved);
-  const begin = corrected[from]!.time;
-  const time = corrected[to]!.time - begin;
-  const count = Math.min(KNOTS, to - from);
   // Half of each rest, away from the turn: the body creeps before it shows and after it seems to stand.
   const before = Math.ceil((from + 1) / 2);
   const after = Math.ceil((corrected.length - to) / 2);
   const start = meanAngle(corrected.slice(0, before));
   const end = meanAngle(corrected.slice(-after));
+  const line = corrected.map(({ time }, i) => ({ time, angle: smooth[i]! }));
+  const setOff = restBeyond(line, from + 1, -1, start, { half, moved });
+  const stopped = restBeyond(line, to - 1, 1, end, { half, moved });
+  const time = stopped.time - setOff.time;
+  const count = Math.min(KNOTS, to - from);
+  const inclinationAt = (now: number): number =>
+    setOff.within(now) ??
+    stopped.within(now) ??
+    smoothedAt(corrected, now, half) ??
+    between(corrected, smooth, now);
   const knots = Array.from({ length: count }, (_, k) => {
     const at = (time * (k + 1)) / count;
-    if (k === count - 1) return { time: at, inclination: end };
-    const inclination = smoothedAt(corrected, begin + at, half) ?? between(corrected, smooth, begin + at);
-    return { time: at, inclination };
+    return { time: at, inclination: k === count - 1 ? end : inclinationAt(setOff.time + at) };
   });
   const known = {
     smoothedOver: treatment.smoothing,

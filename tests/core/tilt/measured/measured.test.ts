@@ -151,6 +151,19 @@ describe('what is known of the readings', () => {
     expect(Math.abs(mean / 0.3 - 1)).toBeLessThan(0.1);
   });
 
+  it('a tilt sets off from rest and comes to rest: no jump of the rate where its readings are cut', () => {
+    const { start, knots } = treatReadings(noisy(0.1, 3), PLAIN_TREATMENT);
+    const motion = knotMotion({ start, knots });
+    const rateAt = (share: number) => toDegrees(Math.abs(motion.rateAt(share * motion.duration)));
+    // The rate of the tilt that was read rises evenly from 0 to 75°/s at its middle and 2 % on is 6°/s at most.
+    for (const share of [0.005, 0.01, 0.02]) {
+      expect(rateAt(share)).toBeLessThan(10);
+      expect(rateAt(1 - share)).toBeLessThan(10);
+    }
+    expect(motion.duration).toBeGreaterThan(2.25);
+    expect(motion.duration).toBeLessThan(2.5);
+  });
+
   it('noise does not look like a beginning: the tilt starts where it turns', () => {
     for (const seed of [1, 2, 3, 4, 5, 6]) {
       const { knots } = treatReadings(noisy(0.4, seed), PLAIN_TREATMENT);
