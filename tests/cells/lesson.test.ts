@@ -4,6 +4,7 @@ import { readBook } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
 import { addCell, deleteCell, moveCell, renameCell, replaceCell } from '$src/cells/edit';
 import { evaluateBook } from '$src/cells/evaluate';
+import { giveGuess } from '$src/cells/giveGuess';
 import { guessesOverSection, guessHiding } from '$src/cells/guessHides';
 import type { Book, GuessCell } from '$src/cells/kinds';
 import { lockBroken, lockLesson, setLocked } from '$src/cells/locks';
@@ -26,6 +27,18 @@ test('a guess hides its pour and what shows that pour, and nothing else, until i
   expect(hidden(book)).toEqual([guess.pours[0], 'compare-1']);
   expect(hidden(replaceCell(book, { ...guess, given: true }))).toEqual([]);
   expect(hidden(replaceCell(book, { ...guess, hides: false }))).toEqual([]);
+});
+
+test('the last guess given unfolds the notes below it, and none before', () => {
+  const sample = lessonBook();
+  const note = (name: string) => ({ ...newCell('note', sample), id: name, name, folded: true });
+  const second = { ...guessOf(sample), id: 'guess-2', name: 'Second' };
+  const book: Book = { ...sample, cells: [note('before'), ...sample.cells, second, note('after')] };
+  const folded = (of: Book) => of.cells.flatMap((cell) => (cell.folded ? [cell.id] : []));
+  const first = giveGuess(book, guessOf(sample).id);
+  expect(folded(first)).toEqual(['before', 'after']);
+  expect(folded(giveGuess(first, 'guess-2'))).toEqual(['before']);
+  expect(firstOf(giveGuess(first, 'guess-2'), 'guess').given).toBe(true);
 });
 
 test('a section tells nothing of first flow while a guess about its pour is open', () => {

@@ -41,6 +41,14 @@ test('a student draws, picks, and only then sees the result', PATIENCE, async ()
   const guess = page.locator('#guess-gentle');
   const show = guess.getByRole('button', { name: 'Give the guess and see the result' });
   expect(await show.isDisabled()).toBe(true);
+  await guess.getByText('Draw your guess above first.').waitFor();
+  const last = page.locator('#what-it-means');
+  const unfold = last.getByRole('button', { name: /^Show this note/ });
+  expect(await unfold.getAttribute('aria-expanded')).toBe('false');
+  await unfold.press('Enter');
+  await last.getByText('the slider under its picture').waitFor();
+  await last.getByRole('button', { name: /^Hide the body of/ }).press('Enter');
+  expect(await last.getByText('the slider under its picture').count()).toBe(0);
   const points = guess.getByRole('slider');
   expect(await points.count()).toBe(7);
   await points.last().focus();
@@ -57,6 +65,7 @@ test('a student draws, picks, and only then sees the result', PATIENCE, async ()
   await choice.getByText('stays under critical speed').click();
   await choice.getByRole('button', { name: 'Give the guess and see the result' }).click();
   await expect.poll(() => choice.textContent(), PATIENCE).toContain('Not as computed.');
+  await last.getByText('the slider under its picture').waitFor();
   await choice.getByText('For the teacher: what is asked').click();
   expect(await choice.getByRole('textbox', { name: 'question' }).isDisabled()).toBe(true);
   await picture(page, 'lesson');
