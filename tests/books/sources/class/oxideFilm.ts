@@ -40,7 +40,7 @@ export const oxideFilm = lesson('A skin on the metal, and how it gets inside', [
   classPour('falling', 'Falling: over a sill', { section: 'pit-basin', charge: 'pit-charge', tilt: 'level' }),
   tucked(
     note('what-it-means', 'What it means, after your guesses', [
-      'Scrub through the second pour. Each pin is a place where the surface folded, with its cause. The front over critical speed is only one of them: a wave that runs back over the metal coming in, two fronts that meet, a jet over the end wall fold skin as well, and some of them below the limit.',
+      'Go through the second pour with the slider under its picture. Each pin is a place where the surface folded, with its cause. The front over critical speed is only one of them: a wave that runs back over the metal coming in, two fronts that meet, a jet over the end wall fold skin as well, and some of them below the limit.',
       'So the limit is a gate, not a promise. **Below it the surface lacks the energy to fold by speed alone. Above it folding is possible, not certain.** How strong the casting then is depends on where the film ends up, which no computation of a flat section can say.',
       'Try it: in the metal, type γ = 1.10 N/m and see how little the limit moves. Then turn the gentle pour at 25 and at 40° a second.',
     ]),
