@@ -23,14 +23,16 @@ const NAMES: Readonly<Record<CellKind, string>> = {
 };
 
 /**
- * A cell to start from. It takes the last cell of each kind it needs that the book has, so that a new charge, tilt
- * or pour works at once; where there is none the reference is null and the cell says so.
+ * A cell to start from, for that place in the book. It takes the nearest cell above of each kind it needs, else the
+ * nearest below, so that a new charge, tilt or pour works at once; where there is none the reference is null and the
+ * cell says so.
  */
-export function newCell(kind: CellKind, book: Book): Cell {
+export function newCell(kind: CellKind, book: Book, place: number = book.cells.length): Cell {
+  const nearest = (wanted: CellKind): CellId | null => nearestOf(book, wanted, place);
   const base = { id: freeId(book, kind), name: freeName(book, NAMES[kind]), folded: false };
-  const section = lastOf(book, 'section');
-  const metal = lastOf(book, 'metal');
-  const tilt = lastOf(book, 'tilt');
+  const section = nearest('section');
+  const metal = nearest('metal');
+  const tilt = nearest('tilt');
   switch (kind) {
     case 'note':
       return { ...base, kind, text: '' };
@@ -48,16 +50,16 @@ export function newCell(kind: CellKind, book: Book): Cell {
         kind,
         section,
         metal,
-        charge: lastOf(book, 'charge'),
+        charge: nearest('charge'),
         tilt,
         computation: DEFAULT_COMPUTATION,
       };
     case 'compare':
       return { ...base, kind, pours: pourIds(book).slice(-2), stepBy: 'inclination' };
     case 'study':
-      return { ...base, kind, pour: lastOf(book, 'pour'), study: POUR_WINDOW };
+      return { ...base, kind, pour: nearest('pour'), study: POUR_WINDOW };
     case 'shop card':
-      return { ...base, kind, pour: lastOf(book, 'pour'), date: '', remark: '' };
+      return { ...base, kind, pour: nearest('pour'), date: '', remark: '' };
     case 'castings':
       return { ...base, kind, castings: [], counted: 'fold', against: 'front speed' };
     case 'guess':
@@ -65,7 +67,7 @@ export function newCell(kind: CellKind, book: Book): Cell {
         ...base,
         kind,
         ...UNANSWERED,
-        pours: pourIds(book).slice(-1),
+        pours: [nearest('pour')].filter((id) => id !== null),
         ask: 'front speed',
         question: QUESTION,
       };
@@ -75,8 +77,10 @@ export function newCell(kind: CellKind, book: Book): Cell {
 const UNANSWERED = { drawn: [], picked: null, given: false, hides: true } as const;
 const QUESTION = 'How fast does the front run along the die? Draw it before you look.';
 
-function lastOf(book: Book, kind: CellKind): CellId | null {
-  return book.cells.findLast((cell) => cell.kind === kind)?.id ?? null;
+function nearestOf(book: Book, kind: CellKind, place: number): CellId | null {
+  const isMeant = (cell: Cell): boolean => cell.kind === kind;
+  const above = book.cells.slice(0, place).findLast(isMeant);
+  return (above ?? book.cells.slice(place).find(isMeant))?.id ?? null;
 }
 
 function pourIds(book: Book): CellId[] {

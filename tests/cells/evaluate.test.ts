@@ -199,6 +199,15 @@ describe('changes of the book leave the rest in order', () => {
     }
   });
 
+  it('a new cell takes the nearest cell above its place, else the nearest below', () => {
+    const two = copyCell(book, 'pour-1');
+    const second = two.cells.findIndex((cell) => cell.name === 'Pour copy');
+    const taken = (place: number) => firstOf({ ...two, cells: [newCell('study', two, place)] }, 'study').pour;
+    expect(taken(second)).toBe('pour-1');
+    expect(taken(second + 1)).toBe(two.cells[second]!.id);
+    expect(taken(0)).toBe('pour-1');
+  });
+
   it('a new pour in an empty book says what it lacks', () => {
     const cell = newCell('pour', { title: '', casting: '', cells: [] });
     expect(issuePaths(of({ title: '', casting: '', cells: [cell] }, cell))).toEqual([

@@ -47,6 +47,7 @@ test('a pour window is computed, told in words, shown again without running it, 
   await expect.poll(() => study.getAttribute('data-state'), { timeout: 30_000 }).toBe('fresh');
   expect(await map()).toBe(computed);
 
+  expect(await study.getByRole('combobox', { name: 'around the pour' }).isVisible()).toBe(true);
   await study.getByText('the map in words').click();
   expect(await study.locator('tbody tr', { hasText: '1.5 s' }).count()).toBe(6);
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { answerSentence, type MapAnswer } from '$src/report/study/answer';
+import { answerSentence, firstLookOf, type MapAnswer } from '$src/report/study/answer';
 import { gridOf } from '$src/report/study/grid';
 import type { Region } from '$src/report/study/region';
 import type { NamedAxis } from '$src/report/study/studyFile';
@@ -9,14 +9,26 @@ const axes: readonly NamedAxis[] = [
   { setting: 'charge.mass', name: 'mass', quantity: 'count', from: 0, to: 1, points: 2, setPoint: 0 },
 ];
 
-function said(regions: readonly Region[], setRegion: Region | null = null): string {
+function said(
+  regions: readonly Region[],
+  setRegion: Region | null = null,
+  computed = regions.length,
+): string {
   const answer: MapAnswer = {
     grid: gridOf({ axes }),
     regions,
-    isComputed: regions.map(() => true),
+    isComputed: regions.map((_, point) => point < computed),
     mainFold: null,
   };
-  const parts = { axes, answer, setRegion, margins: null, tried: [], isDone: true };
+  const parts = {
+    axes,
+    answer,
+    setRegion,
+    margins: null,
+    tried: [],
+    isDone: true,
+    firstLook: firstLookOf(answer),
+  };
   return answerSentence(parts)
     .map(({ text }) => text)
     .join('');
@@ -37,4 +49,12 @@ test('where nothing is sound, what is near a limit is told as the nearest to it,
   expect(said(four('folds film', 'folds film', 'laps', 'laps'))).toBe(
     'No window. Nothing is sound anywhere in this range. None of the changes tried opens it.',
   );
+});
+
+test('before the first look over the range is done it is said how far it is, and nothing of what it found', () => {
+  const none = four(...Array<Region>(4).fill('outside the machine'));
+  expect(said(none, null, 1)).toBe(
+    'Being looked over. 1 of the first 8 pours are computed; what this range comes to is said after them.',
+  );
+  expect(said(none, null, 8)).toMatch(/^No pour here\./);
 });

@@ -1,7 +1,7 @@
 import type { FoldKind } from '$src/core/pour/record';
 import { METRIC, type PageUnits } from '$src/core/units';
 import { bold, plain, type Sentence } from '../sentence';
-import { axisIndex, axisValue, type Grid, gridOf, placeOf } from './grid';
+import { axisIndex, axisValue, coarsePoints, type Grid, gridOf, placeOf } from './grid';
 import type { Margin } from './margins';
 import type { TriedChange } from './openings';
 import { shownDistance, shownValue } from './quantities';
@@ -125,13 +125,30 @@ export interface AnswerParts {
   readonly margins: readonly Margin[] | null;
   readonly tried: readonly TriedChange[] | null;
   readonly isDone: boolean;
+  /** Pours of the first look over the whole range that are computed, and how many it has. */
+  readonly firstLook: { readonly computed: number; readonly count: number };
+}
+
+/** How far the first look is: before it is done a map is one answer spread over everything. */
+export function firstLookOf(answer: MapAnswer): AnswerParts['firstLook'] {
+  const points = coarsePoints(answer.grid);
+  return { computed: points.filter((point) => answer.isComputed[point]).length, count: points.length };
 }
 
 /** The map in one sentence, as one would say it at the machine. */
 export function answerSentence(
-  { axes, answer, setRegion, isDone, tried }: AnswerParts,
+  { axes, answer, setRegion, isDone, tried, firstLook }: AnswerParts,
   units: PageUnits = METRIC,
 ): Sentence {
+  if (firstLook.computed < firstLook.count) {
+    const [computed, count] = [firstLook.computed, firstLook.count];
+    return [
+      bold('Being looked over.'),
+      plain(
+        ` ${computed} of the first ${count} pours are computed; what this range comes to is said after them.`,
+      ),
+    ];
+  }
   const poured = answer.regions.filter(isPoured).length;
   const soundCount = answer.regions.filter((region) => region === 'sound').length;
   if (poured === 0)
