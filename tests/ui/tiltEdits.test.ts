@@ -80,7 +80,21 @@ test('what one kind asks for is there again when one comes back to it', () => {
   expect(asKind(asKind(changed, 'drawn'), 'machine', null, both)).toMatchObject({
     machine: { oilVolume: 2e-3 },
   });
-  expect(keptOf(steady, both)).toBe(both);
+  expect(keptOf(steady, both)).toMatchObject(both);
+});
+
+test('coming back to steady or staged brings back what was typed there, from where the body starts now', () => {
+  const kept = keptOf(staged, keptOf(steady, {}));
+  const led = { ...asKind(steady, 'front-led'), start: fromDegrees(20) } as Tilt;
+  expect(asKind(led, 'steady', null, kept)).toEqual({ ...steady, start: fromDegrees(20) });
+  expect(asKind(led, 'staged', null, kept)).toEqual({ ...staged, start: fromDegrees(20) });
+  const low = { ...led, start: fromDegrees(-10) } as Tilt;
+  expect(asKind(low, 'staged', null, kept)).toMatchObject({
+    start: fromDegrees(-10),
+    stages: [{ to: fromDegrees(-90) }],
+  });
+  // Between these two the turn itself is carried over.
+  expect(asKind(staged, 'steady', null, kept)).not.toMatchObject({ rate: fromDegrees(15) });
 });
 
 test('a measured tilt that is drawn anew no longer says what its readings were', () => {

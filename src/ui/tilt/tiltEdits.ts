@@ -17,6 +17,8 @@ import type {
 import { stagesOf, turnsOf } from '$src/core/tilt/turns';
 import { fromDegrees } from '$src/core/units';
 
+type SteadyTilt = Extract<ProgrammedTilt, { readonly kind: 'steady' }>;
+
 /**
  * The same turn, told the other way. A staged tilt of several stages becomes steady at its mean rate.
  * @param found what a front-led tilt came to in its pour; null when that is not known yet
@@ -34,6 +36,10 @@ export function asKind(tilt: Tilt, kind: Tilt['kind'], found: KnotTilt | null = 
     case 'measured':
       return { ...asDrawn(plain), kind };
     default:
+      if (!('smoothing' in tilt)) {
+        const typed = typedBefore(plain, kind, kept);
+        if (typed) return 'end' in tilt && typed.kind === 'steady' ? { ...typed, end: tilt.end } : typed;
+      }
       return asProgrammed('smoothing' in plain ? plain : asStages(plain), kind);
   }
 }
@@ -42,13 +48,27 @@ export function asKind(tilt: Tilt, kind: Tilt['kind'], found: KnotTilt | null = 
 export interface Kept {
   readonly frontLed?: Pick<FrontLedTilt, 'share' | 'homeWithin'>;
   readonly machine?: MachineTilt['machine'];
+  readonly steady?: Pick<SteadyTilt, 'rate' | 'smoothing'>;
+  readonly staged?: Pick<StagedTilt, 'stages' | 'smoothing'>;
 }
 
 /** What is kept once this tilt is left. */
 export function keptOf(tilt: Tilt, before: Kept): Kept {
   if (tilt.kind === 'machine') return { ...before, machine: tilt.machine };
+  if (tilt.kind === 'steady') return { ...before, steady: { rate: tilt.rate, smoothing: tilt.smoothing } };
+  if (tilt.kind === 'staged')
+    return { ...before, staged: { stages: tilt.stages, smoothing: tilt.smoothing } };
   if (tilt.kind !== 'front-led') return before;
   return { ...before, frontLed: { share: tilt.share, homeWithin: tilt.homeWithin } };
+}
+
+/** The tilt as it was typed for this kind, from where the body starts now; null when nothing was, or it starts below. */
+function typedBefore(tilt: PlainTilt, kind: ProgrammedTilt['kind'], kept: Kept): ProgrammedTilt | null {
+  const { start, limits } = tilt;
+  if (kind === 'steady')
+    return kept.steady ? { kind, start, end: endOf(tilt), limits, ...kept.steady } : null;
+  const first = kept.staged?.stages[0];
+  return kept.staged && first && first.to < start ? { kind, start, limits, ...kept.staged } : null;
 }
 
 const asFrontLed = (tilt: PlainTilt, { frontLed }: Kept): FrontLedTilt => ({
