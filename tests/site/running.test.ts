@@ -61,19 +61,25 @@ test('a running pour is stopped, keeps what is done, and can be run to the end',
   await expect.poll(() => pour.getAttribute('data-state'), { timeout: 15_000 }).toBe('running');
 });
 
+/** Runs in the worker. */
+const breakOff = (): void => {
+  setTimeout(() => {
+    throw new Error('out of sorts');
+  });
+};
+
 test('a pour whose worker dies says so, and runs when it is asked to', async () => {
   const page = await openPage({ expectedErrors: /out of sorts/ });
   await openBookFile(page, { name: 'slow.pourbook.json', text: slowExample() });
   const pour = page.locator('[data-kind="pour"]').first();
   await expect.poll(() => pour.getAttribute('data-state'), { timeout: 30_000 }).toBe('running');
-  for (const worker of page.workers())
-    await worker.evaluate(() => {
-      setTimeout(() => {
-        throw new Error('out of sorts');
-      });
-    });
   const said = pour.getByRole('alert').getByText('The worker that computes pours broke off');
-  await said.waitFor();
+  // A pour is under way from the moment it is asked for; its worker may still be on its way.
+  const broken = async (): Promise<number> => {
+    for (const worker of page.workers()) await worker.evaluate(breakOff).catch(() => undefined);
+    return said.count();
+  };
+  await expect.poll(broken, { timeout: 60_000, interval: 1000 }).toBe(1);
   await pour.getByRole('button', { name: 'Try again' }).click();
   await expect.poll(() => pour.getAttribute('data-state'), { timeout: 15_000 }).toBe('running');
 });

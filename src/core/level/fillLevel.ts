@@ -3,6 +3,7 @@ import { columnsOf } from './columns';
 import { lipElevation } from './lip';
 import { poolsOf } from './pools';
 import { volumeOf } from './poolVolume';
+import type { Stand } from './stand';
 import { type Terrain, terrainAt, turnable } from './terrain';
 import { type Fill, ladle, lowestColumnBehindMouth } from './tiltTo';
 
@@ -24,12 +25,18 @@ export function volumeFromFillLevel(section: Section, start: number, fromLip: nu
 /**
  * Fill level of a volume at the start inclination, above (+) or below (−) the lip, measured plumb [m].
  *
+ * @param stand of the metal, which holds it back at the lip; null = a level surface that runs over it
  * @returns null when the volume is not positive, does not fit, or leaves the basin altogether
  */
-export function fillLevelFromVolume(section: Section, start: number, volume: number): number | null {
+export function fillLevelFromVolume(
+  section: Section,
+  start: number,
+  volume: number,
+  stand: Stand | null = null,
+): number | null {
   if (!(volume > 0)) return null;
   const { fill, terrain, column, lip } = basinAt(section, start);
-  const { rest } = ladle({ ...fill, metal: volume }, start);
+  const { rest } = ladle({ ...fill, metal: volume, stand }, start);
   if (rest.spilled > 1e-12 * volume) return null;
   const { left, right } = terrain.columns[column]!;
   const pool = poolsOf(rest, volume).find((candidate) => candidate.from < right && candidate.to > left);

@@ -1,4 +1,3 @@
-import { fillLevelFromVolume } from '$src/core/level/fillLevel';
 import { lineAt } from '$src/core/section/lineAt';
 import type { Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
@@ -7,7 +6,7 @@ import { afterFill } from '../afterFill';
 import { COAT_CHOICES, coatNameOf, dieTemperatureOf, transferOf } from '../coatChoice';
 import { lengthFigure } from '../drawing/lengthFigure';
 import { firstFlowText } from '../figures';
-import { type Shown, shownLength, shownMass, shownTemperature, withUnit } from '../measureText';
+import { type Shown, shownMass, shownTemperature, withUnit } from '../measureText';
 import { plainText } from '../sentence';
 import { criticalRange, peakRange, speedCall } from '../speedCall';
 import { verdict } from '../verdict';
@@ -15,6 +14,7 @@ import { angleText, fixed, listText, secondsNumber, secondsText, significant } f
 import { cardCautions, DEFERRAL } from './cardCautions';
 import { cardDamper, cardTilt } from './cardTilt';
 import { cardWatch } from './cardWatch';
+import { fillWords } from './fillMark';
 import type { CardLine, CardSetting, CardSource, CardTable, ShopCard } from './shopCard';
 
 const LONGEST_NAME = 42;
@@ -80,7 +80,7 @@ function settings(source: CardSource): CardSetting[] {
   const { tilt, section } = plan;
   const cavities = section.cavities > 1 ? `, ${section.cavities} cavities` : '';
   return [
-    set(`charge${cavities}`, shownMass(source.mass, source.units), levelNote(source)),
+    set(`charge${cavities}`, shownMass(source.mass, source.units), fillWords(plan, source.units)),
     ...temperatures(source),
     set('start angle', degrees(tilt.start), `${lieOf(tilt.start)}; ends at ${angleText(endOf(tilt))}`),
     dwell(source),
@@ -94,14 +94,6 @@ const degrees = (inclination: number): Shown => ({
   number: angleText(inclination).replace('°', ''),
   unit: '°',
 });
-
-/** Where the metal stands in the basin before the tilt: what a mark on the wall is set by. */
-function levelNote({ record: { plan }, units }: CardSource): string {
-  const fromLip = fillLevelFromVolume(plan.section, plan.tilt.start, plan.volume);
-  if (fromLip === null) return 'metal covers the lip at first';
-  const distance = withUnit(shownLength(Math.abs(fromLip), units));
-  return `${distance} ${fromLip < 0 ? 'below' : 'above'} the lip`;
-}
 
 function temperatures({ record: { plan }, units, ladleTemperature }: CardSource): CardSetting[] {
   if (!plan.heat) return [];

@@ -1,19 +1,17 @@
-import { fillLevelFromVolume } from '$src/core/level/fillLevel';
-import { levelPath } from '$src/core/level/levelPath';
-import { metalPolygons } from '$src/core/level/metalPolygons';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { Point } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
 import { type PageUnits, toDegrees } from '$src/core/units';
 import { type Measure, measuresOf } from '../drawing/dimensions';
 import { lengthFigure } from '../drawing/lengthFigure';
-import { metalAtLevel } from '../drawing/metalAtLevel';
+import { metalAtRest, standOfPlan } from '../drawing/metalAtRest';
 import { escaped, type Paper, paperFor, pathOf, type Spot, short } from '../drawing/paper';
 import { sectionMarks } from '../drawing/sectionMarks';
 import { type Steel, steelAround } from '../drawing/steel';
 import { shownLength, withUnit } from '../measureText';
 import { angleText } from '../wording';
 import { cardDial } from './cardDial';
+import { levelFromLip } from './fillMark';
 
 const SIZE = { width: 688, height: 184 };
 /** Room for dimensions all round, the mark's words at the left and the dial at the right. */
@@ -28,17 +26,16 @@ export function cardSketch(plan: PourPlan, units: PageUnits, id: string): string
   const { section, tilt, volume } = plan;
   const steel = steelAround(section);
   const paper = paperFor(steel.corners, tilt.start, ROOM);
-  const pools = levelPath(section, volume, tilt.start, tilt.start, null).pools[0] ?? [];
-  const levels = pools.map(({ level }) => level);
-  const metal = metalAtLevel(metalPolygons(section, pools, tilt.start), levels, tilt.start);
+  const { shape, levels } = metalAtRest(section, volume, tilt.start, standOfPlan(plan));
+  const mark = levels[0] === undefined ? NO_MARK : levelMark(paper, plan, levels[0], steel, units);
   const marks = [
-    sectionMarks(paper, steel, metal, { id, step: 6 }),
+    sectionMarks(paper, steel, shape, { id, step: 6 }),
     mouthLine(paper, plan),
     ...measuresOf(section, steel)
       .filter(({ name }) => name !== 'opening')
       .map((measure) => dimension(paper, measure, units)),
-    levels[0] === undefined ? '' : levelMark(paper, plan, levels[0], steel, units),
-    plumb(),
+    mark.svg,
+    plumb(mark),
     cardDial({ x: 612, y: 72 }, tilt.start, endOf(tilt)),
     `<text x="612" y="158" class="middle big">start ${escaped(angleText(tilt.start))}</text>`,
     `<text x="612" y="175" class="middle">end ${escaped(angleText(endOf(tilt)))}</text>`,
@@ -47,8 +44,22 @@ export function cardSketch(plan: PourPlan, units: PageUnits, id: string): string
   return `<svg class="sketch" viewBox="0 0 ${SIZE.width} ${SIZE.height}" role="img" aria-label="${escaped(words)}">${marks.join('')}</svg>`;
 }
 
-const plumb = (): string =>
-  '<path class="thin" d="M24 22V64"/><path class="solid" d="M24 72l-4 -12h8Z"/><text x="33" y="72">plumb</text>';
+/** Words and lines at the left of the sketch, and how far down the page they reach [px]. */
+interface LeftMark {
+  readonly svg: string;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+const NO_MARK: LeftMark = { svg: '', top: 0, bottom: 0 };
+const PLUMB_HEIGHT = 52;
+
+/** At the top of the left side, or at its foot where the words of the mark stand there. */
+function plumb({ top, bottom }: LeftMark): string {
+  const isFree = bottom < 20 || top > 22 + PLUMB_HEIGHT;
+  const y = isFree ? 22 : SIZE.height - PLUMB_HEIGHT - 6;
+  return `<path class="thin" d="M24 ${short(y)}v42"/><path class="solid" d="M24 ${short(y + 50)}l-4 -12h8Z"/><text x="33" y="${short(y + 50)}">plumb</text>`;
+}
 
 function mouthLine(paper: Paper, { section: { mouth, floor, roof } }: PourPlan): string {
   const ys = [...floor, ...roof].map(({ y }) => y);
@@ -114,16 +125,12 @@ const plate = (x: number, y: number, turn: number, text: string, wide: number): 
   `<g transform="translate(${short(x)} ${short(y)}) rotate(${short(turn)})"><rect class="plate" x="${short(-wide / 2)}" y="-7" width="${short(wide)}" height="14"/><text y="4" class="middle">${escaped(text)}</text></g>`;
 
 /** Level of the metal and of the lip as lines to the left of the basin, and what lies between them. */
-function levelMark(paper: Paper, plan: PourPlan, level: number, steel: Steel, units: PageUnits): string {
-  const { section, tilt, volume } = plan;
-  const fromLip = fillLevelFromVolume(section, tilt.start, volume);
+function levelMark(paper: Paper, plan: PourPlan, level: number, steel: Steel, units: PageUnits): LeftMark {
+  const fromLip = levelFromLip(plan);
   const left = Math.min(...steel.corners.map((corner) => paper.place(corner).x));
   const heightOf = (elevation: number) => pageHeight(paper, elevation);
   const y = heightOf(level);
-  const lines =
-    fromLip === null
-      ? ['over the lip']
-      : [withUnit(shownLength(Math.abs(fromLip), units)), `${fromLip < 0 ? 'below' : 'above'} the lip`];
+  const [title, ...lines] = markWords(fromLip, units);
   const end = Math.max(left + 30, 112);
   const lip =
     fromLip === null ? '' : `<path class="hair" d="M12 ${short(heightOf(level - fromLip))}H${short(end)}"/>`;
@@ -132,11 +139,19 @@ function levelMark(paper: Paper, plan: PourPlan, level: number, steel: Steel, un
   const isAbove = isUnder || y + tall > SIZE.height;
   const upper = Math.min(y, fromLip === null ? y : heightOf(level - fromLip));
   const first = isAbove ? upper - tall + LINE - 6 : y + 16;
-  const said = ['fill to the mark', ...lines].map(
+  const said = [title, ...lines].map(
     (text, index) =>
       `<text x="12" y="${short(first + index * LINE)}" class="halo${index === 0 ? ' bold' : ''}">${escaped(text)}</text>`,
   );
-  return [lip, `<path class="plane" d="M12 ${short(y)}H${short(end + 14)}"/>`, ...said].join('');
+  const surface = `<path class="plane" d="M12 ${short(y)}H${short(end + 14)}"/>`;
+  return { svg: [lip, surface, ...said].join(''), top: first - LINE, bottom: first + LINE * said.length };
+}
+
+/** Below the lip a mark; above it the skin holds the metal, and its height says little of its weight. */
+function markWords(fromLip: number | null, units: PageUnits): readonly [string, ...string[]] {
+  if (fromLip === null) return ['weigh it', 'covers the lip'];
+  if (fromLip > 0) return ['weigh it: no mark', 'stands over the lip'];
+  return ['fill to the mark', withUnit(shownLength(-fromLip, units)), 'below the lip'];
 }
 
 /** Where a lab elevation [m] lies on the page [px]: heights are square to the page whatever the inclination. */

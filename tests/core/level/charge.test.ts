@@ -4,6 +4,7 @@ import { allowedFall } from '$src/core/level/figures';
 import { fillLevelFromVolume, volumeFromFillLevel } from '$src/core/level/fillLevel';
 import { headFromVolume, volumeFromHead } from '$src/core/level/head';
 import { heldAtEnd } from '$src/core/level/heldAtEnd';
+import { standOf } from '$src/core/level/stand';
 import { cavityVolume } from '$src/core/section/cavity';
 import { flushBasin, hingeArm, pitBehindSill } from '$src/core/section/shapes';
 import { fromDegrees } from '$src/core/units';
@@ -53,6 +54,12 @@ describe('fill level at the start', () => {
   test('in a level pit: 1 mm below the lip is 24 mm of metal', () => {
     expect(volumeFromFillLevel(pitBasin, 0, -0.001)).toBeCloseTo(0.12 * 0.024, 12);
     expect(fillLevelFromVolume(pitBasin, 0, 0.12 * 0.024)).toBeCloseTo(-0.001, 12);
+  });
+  test('over the lip of a pit the skin holds the metal back, which else runs over all of the floor', () => {
+    const over = 0.12 * 0.025 + 0.6e-3;
+    expect(fillLevelFromVolume(pitBasin, 0, over)).toBeCloseTo(0.6e-3 / 0.32, 9);
+    const stand = standOf({ density: 2400, surfaceTension: 0.9, contactAngle: fromDegrees(150) });
+    expect(fillLevelFromVolume(pitBasin, 0, over, stand)).toBeCloseTo(0.6e-3 / 0.12, 9);
   });
   test.each([
     ['flush', flushBasin(), up],

@@ -47,6 +47,14 @@ describe('what is set', () => {
     expect(charge.isModel).toBe(false);
   });
 
+  test('metal that stands over the lip is to be weighed, and no mark is given for it', () => {
+    const { plan } = record;
+    const over = { ...record, plan: { ...plan, volume: 1.3 * plan.volume } };
+    expect(settingOf(withChange({ record: over }), 'charge').note).toMatch(/weigh it|covers the lip/);
+    const html = cardHtml(withChange({ record: over }), 'card');
+    expect(html).not.toContain('fill to the mark');
+  });
+
   test('start, end, temperatures and coats', () => {
     expect(settingOf(source, 'start angle')).toMatchObject({
       number: '+30.0',
