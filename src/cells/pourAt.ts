@@ -1,3 +1,4 @@
+import { shareThatLeaves } from '$src/core/heat/ladling';
 import type { Metal, Sourced } from '$src/core/metal/metal';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { Section } from '$src/core/section/section';
@@ -5,7 +6,7 @@ import type { SettingValues } from '$src/report/study/planAt';
 import type { SettingGroup } from '$src/report/study/setting';
 import { settingNamed } from '$src/report/study/settings';
 import { addCell, replaceCell } from './edit';
-import type { Book, Cell, CellId, PourCell } from './kinds';
+import type { Book, Cell, CellId, ChargeCell, PourCell } from './kinds';
 import { freeId, freeName } from './names';
 
 /** A point of a study: the settings varied and the plan they lead to. */
@@ -19,8 +20,11 @@ export interface StudyPoint {
 
 type Kind = 'section' | 'metal' | 'tilt' | 'charge';
 
-/** The kinds of cell that differ between the pour and the point. A charge by level or head would follow the tilt, so it is written as a mass. */
-function changedKinds({ base, values }: StudyPoint, charge: Cell | undefined): Set<Kind> {
+/**
+ * The kinds of cell that differ between the pour and the point. The charge goes with whatever it is reckoned in: else
+ * it would tell the level of another section or another start.
+ */
+function changedKinds({ base, values }: StudyPoint): Set<Kind> {
   const groups = new Set<SettingGroup>(
     Object.keys(values).flatMap((id) => settingNamed(base, id)?.group ?? []),
   );
@@ -28,8 +32,7 @@ function changedKinds({ base, values }: StudyPoint, charge: Cell | undefined): S
   if (groups.has('section') || isDieVaried(values)) kinds.add('section');
   if (groups.has('tilt') || groups.has('pace')) kinds.add('tilt');
   if (groups.has('metal') || 'heat.metal' in values) kinds.add('metal');
-  const isByMass = charge?.kind === 'charge' && charge.charge.by === 'mass';
-  if (groups.has('charge') || (!isByMass && (kinds.has('section') || kinds.has('tilt')))) kinds.add('charge');
+  if (groups.has('charge') || kinds.size > 0) kinds.add('charge');
   return kinds;
 }
 
@@ -59,6 +62,17 @@ function meltedAs(metal: Metal, { liquid, heat }: PourPlan): Metal {
   };
 }
 
+/** What is to be ladled for the volume of the plan [kg]: skull and dross stay behind. */
+const massOf = ({ volume, liquid }: PourPlan, { ladling }: ChargeCell): number =>
+  (volume * liquid.density) / (ladling ? shareThatLeaves(ladling) : 1);
+
+/** A charge by level or head would follow section and tilt, so it is written as a mass; one by mass stays to the last digit. */
+function chargeAt(cell: ChargeCell, { base, values, plan }: StudyPoint): ChargeCell['charge'] {
+  const isVaried = Object.keys(values).some((id) => settingNamed(base, id)?.group === 'charge');
+  if (cell.charge.by === 'mass' && !isVaried) return cell.charge;
+  return { by: 'mass', mass: massOf(plan, cell) };
+}
+
 /** The cell as the point has it. */
 function atPoint(cell: Cell, point: StudyPoint): Cell {
   const { plan } = point;
@@ -70,7 +84,7 @@ function atPoint(cell: Cell, point: StudyPoint): Cell {
     case 'metal':
       return { ...cell, metal: meltedAs(cell.metal, plan) };
     case 'charge':
-      return { ...cell, charge: { by: 'mass', mass: plan.volume * plan.liquid.density } };
+      return { ...cell, charge: chargeAt(cell, point) };
     default:
       return cell;
   }
@@ -88,7 +102,7 @@ export function withPourAt(
   const pour = book.cells.find((cell): cell is PourCell => cell.id === pourId && cell.kind === 'pour');
   if (!pour) throw new Error(`Pour ${pourId} is not in the book.`);
   const find = (id: CellId | null) => book.cells.find((cell) => cell.id === id);
-  const changed = changedKinds(point, find(pour.charge));
+  const changed = changedKinds(point);
   const taken: Record<Kind, CellId | null> = {
     section: pour.section,
     metal: pour.metal,
@@ -122,7 +136,7 @@ export function withPourSetTo(book: Book, pourId: CellId, point: StudyPoint): Bo
   const pour = book.cells.find((cell): cell is PourCell => cell.id === pourId && cell.kind === 'pour');
   if (!pour) return book;
   const find = (id: CellId | null) => book.cells.find((cell) => cell.id === id);
-  const changed = changedKinds(point, find(pour.charge));
+  const changed = changedKinds(point);
   const cells = KINDS.filter((kind) => changed.has(kind)).flatMap((kind) => find(pour[kind]) ?? []);
   return cells.reduce((next, cell) => replaceCell(next, atPoint(cell, point)), book);
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { Book } from '$src/cells/kinds';
 import { withPourAt, withPourSetTo } from '$src/cells/pourAt';
+import { USUAL_LADLING } from '$src/core/heat/ladling';
 import type { PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
 import { fromCelsius, fromDegrees, fromMillimetres } from '$src/core/units';
@@ -55,6 +56,35 @@ describe('a point of a study in the book', () => {
   it.each(POINTS)('set into the pour gives it that plan: %j', (values) => {
     const point = pointAt(values);
     expect(planIn(withPourSetTo(book, 'pour-1', point), 'pour-1')).toEqual(rounded(point.plan));
+  });
+
+  it('takes a charge along that is reckoned in its own section and tilt, and weighs the same', () => {
+    const values = { 'basin.length': fromMillimetres(170), 'tilt.start': fromDegrees(20) };
+    const { book: grown, id } = withPourAt(book, 'pour-1', pointAt(values), 'a point');
+    const find = (wanted: string | null) => grown.cells.find((cell) => cell.id === wanted);
+    const pour = find(id);
+    if (pour?.kind !== 'pour') throw new Error('no pour');
+    const charge = find(pour.charge);
+    const before = find('charge-1');
+    if (charge?.kind !== 'charge' || before?.kind !== 'charge') throw new Error('no charge');
+    expect([charge.section, charge.tilt]).toEqual([pour.section, pour.tilt]);
+    expect(charge.section).not.toBe(before.section);
+    expect(planOf(grown, id).volume).toBeCloseTo(base.volume, 12);
+  });
+
+  it('ladles what stays behind as skull and dross besides', () => {
+    const ladled: Book = {
+      ...book,
+      cells: book.cells.map((cell) =>
+        cell.kind === 'charge' ? { ...cell, ladling: { ...USUAL_LADLING, skullShare: 0.05 } } : cell,
+      ),
+    };
+    const from = planOf(ladled, 'pour-1');
+    const at = planAt(from, { 'charge.mass': 0.55 });
+    if ('refused' in at) throw new Error(at.refused.reason);
+    const point = { base: from, values: { 'charge.mass': 0.55 }, plan: at.plan };
+    const { book: grown, id } = withPourAt(ladled, 'pour-1', point, 'a point');
+    expect(planOf(grown, id).volume).toBeCloseTo(at.plan.volume, 12);
   });
 
   it('takes a cell of its own only for what differs', () => {
