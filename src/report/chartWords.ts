@@ -40,6 +40,18 @@ export function criticalBand(criticalSpeed: number) {
   };
 }
 
+/**
+ * The place axis of front speeds: each is the mean over the way just behind the front and is drawn at the middle of it,
+ * so it stands half of that behind where the front is. Windows of several dies that differ are not told in figures.
+ */
+export function speedPlaceLabel(records: readonly PourRecord[], units: PageUnits): string {
+  const windows = new Set(
+    records.map(({ frontSpeeds }) => lengthMark(units)(LENGTH[units.length].toShown(frontSpeeds.window))),
+  );
+  const stretch = windows.size === 1 ? `last ${[...windows][0]} ${units.length}` : 'last stretch';
+  return `${units.length} from the mouth, middle of the ${stretch} run`;
+}
+
 /** The speed chart of one pour in words. */
 export function speedSentence(record: PourRecord): string {
   const { peakFrontSpeed, peakFrontSpeedPlace, shareAboveCritical } = record.figures;

@@ -1,8 +1,8 @@
 /**
- * How a line is drawn. Runs a to d keep colour, dash and marker in every chart; `level` is the level fill, `sketch`
- * the coarse run that follows a hand.
+ * How a line is drawn. Runs a to d keep colour, dash and marker in every chart; `level` is the level fill, `bare`
+ * the level fill without stand, `sketch` the coarse run that follows a hand.
  */
-export type RunLook = 'a' | 'b' | 'c' | 'd' | 'level' | 'ink' | 'sketch';
+export type RunLook = 'a' | 'b' | 'c' | 'd' | 'level' | 'bare' | 'ink' | 'sketch';
 
 const RUNS: readonly RunLook[] = ['a', 'b', 'c', 'd'];
 
