@@ -67,7 +67,7 @@ test('several books are kept, listed with their outline, renamed, taken off and 
   expect(await shelf.locator('svg .floor').count()).toBe(2);
   await picture(page, 'shelf');
   expect(await seriousBarriers(page)).toEqual([]);
-  await shelf.getByRole('button', { name: 'Take off Spring trials' }).click();
+  await shelf.getByRole('button', { name: 'Remove Spring trials' }).click();
   await expect.poll(() => shelf.locator('li').count()).toBe(1);
   await shelf.getByRole('button', { name: 'Bring it back' }).click();
   await expect.poll(() => shelf.locator('li').count()).toBe(2);
