@@ -29,17 +29,22 @@ const FIRST_KEPT = 'first';
 const BYTES_A_CHARACTER = 4;
 /** Changes wait this long before they are kept [ms]. */
 const PAUSE = 600;
+/** What was saved is said for so long [ms]. */
+const SAID_FOR = 12_000;
 
 /** Books in and out: kept in the browser, opened and saved as files, fetched as examples. */
 class Desk {
   examples: readonly Example[] = $state.raw([]);
   notice: Notice | null = $state.raw(null);
   kept: Kept = $state.raw({ kind: 'not yet' });
+  /** Name of the file the book has just been saved as. */
+  savedAs: string | null = $state(null);
   /** Names the open book among those kept here. */
   bookId = $state('');
   /** False until the first book lies on the desk. */
   isReady = $state(false);
 
+  #savedTimer: ReturnType<typeof setTimeout> | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
   /** Opening and keeping wait for each other: a book must never be kept under the name of another. */
   readonly #inTurn = makeTurns();
@@ -190,8 +195,16 @@ class Desk {
     return true;
   }
 
+  /** Saves the open book as a file, and says under which name for a while. */
   saveFile(): void {
-    downloadText(writeBook(bench.book), fileNameOf(bench.book.title));
+    const name = fileNameOf(bench.book.title);
+    downloadText(writeBook(bench.book), name);
+    this.savedAs = name;
+    bench.announcement = `Saved as ${name}.`;
+    clearTimeout(this.#savedTimer);
+    this.#savedTimer = setTimeout(() => {
+      this.savedAs = null;
+    }, SAID_FOR);
   }
 
   /** Opens an example; one that nobody asked for gives way to a book that was chosen meanwhile. */
