@@ -1,4 +1,4 @@
-import type { Figures } from '$src/core/pour/record';
+import type { Figures, PourRecord } from '$src/core/pour/record';
 import { angleText, percentText, secondsText, significant, speedText } from './wording';
 
 /** What is read of a pour's figures to say how sure they are; both a record's figures and those of a study's point have it. */
@@ -8,6 +8,8 @@ export type HeadlineSource = Pick<
 > & {
   /** [rad] */
   readonly firstFlow: number | null;
+  /** Share of the die that is full before the tilt begins. */
+  readonly shareAtStart: number;
 };
 
 export interface Headline {
@@ -17,6 +19,8 @@ export interface Headline {
   readonly show: (value: number) => string;
   /** Said where there is no value. */
   readonly missing: string;
+  /** Said instead where metal stood in the die before the tilt began, so that no front came over the mouth. */
+  readonly missingInDie?: string;
   /** Differences smaller than this cannot be read off and are no spread [SI]. */
   readonly least: number;
 }
@@ -29,6 +33,7 @@ export const HEADLINES: readonly Headline[] = [
     read: ({ peakFrontSpeed }) => peakFrontSpeed,
     show: speedText,
     missing: 'never in the die',
+    missingInDie: 'in the die while ladling',
     least: 0.005,
   },
   {
@@ -37,6 +42,7 @@ export const HEADLINES: readonly Headline[] = [
     read: ({ firstFlow }) => firstFlow,
     show: (inclination) => angleText(inclination),
     missing: 'no angle',
+    missingInDie: 'before the tilt',
     least: 0.004,
   },
   {
@@ -53,6 +59,7 @@ export const HEADLINES: readonly Headline[] = [
     read: ({ shareAboveCritical }) => shareAboveCritical,
     show: percentText,
     missing: 'no front',
+    missingInDie: 'not measured',
     least: 0.005,
   },
   {
@@ -66,10 +73,24 @@ export const HEADLINES: readonly Headline[] = [
 ];
 
 /** The figures of a record as the headlines read them. */
-export const headlineSource = (figures: Figures): HeadlineSource => ({
+export const headlineSource = ({ figures, series }: PourRecord): HeadlineSource => ({
   ...figures,
+  shareAtStart: series.filledShare[0] ?? 0,
   firstFlow: figures.firstFlow.kind === 'angle' ? figures.firstFlow.inclination : null,
 });
+
+/** Less than this of the die full at the start is rounding. */
+const DRY = 1e-6;
+
+/** A figure in words; where there is none, why. */
+export function headlineText(
+  { read, show, missing, missingInDie }: Headline,
+  figures: HeadlineSource,
+): string {
+  const value = read(figures);
+  if (value !== null) return show(value);
+  return figures.shareAtStart > DRY ? (missingInDie ?? missing) : missing;
+}
 
 /** A figure of two runs of one pour that the mesh moves by more than 5 %. */
 export interface MeshSpread {
@@ -84,11 +105,11 @@ const TOLD_FROM = 0.05;
 
 /** Where the coarse and the full run of one pour differ by more than 5 %, and by more than can be read off. */
 export function meshSpread(coarse: HeadlineSource, full: HeadlineSource): MeshSpread[] {
-  return HEADLINES.flatMap(({ label, read, show, missing, least }) => {
+  return HEADLINES.flatMap((headline) => {
+    const { label, read, least } = headline;
     const [rough, fine] = [read(coarse), read(full)];
     if (rough === null && fine === null) return [];
-    const words = (value: number | null): string => (value === null ? missing : show(value));
-    const told = { label, coarse: words(rough), full: words(fine) };
+    const told = { label, coarse: headlineText(headline, coarse), full: headlineText(headline, full) };
     if (rough === null || fine === null) return [{ ...told, share: null }];
     const off = Math.abs(rough - fine);
     if (off <= TOLD_FROM * Math.abs(fine) || off <= least) return [];
@@ -99,7 +120,7 @@ export function meshSpread(coarse: HeadlineSource, full: HeadlineSource): MeshSp
 /** The range of one figure over some runs, in words. */
 export function rangeText(headline: Headline, values: readonly (number | null)[]): string {
   const known = values.filter((value) => value !== null);
-  if (known.length === 0) return headline.missing;
+  if (known.length === 0) return 'none to be read';
   const [low, high] = [Math.min(...known), Math.max(...known)];
   return headline.show(low) === headline.show(high)
     ? headline.show(low)

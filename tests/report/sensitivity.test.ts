@@ -5,7 +5,7 @@ import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
 import { motionOf } from '$src/core/tilt/motionOf';
 import type { RepeatBand } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
-import { type HeadlineSource, meshSpread } from '$src/report/headline';
+import { HEADLINES, type HeadlineSource, headlineText, meshSpread } from '$src/report/headline';
 import { otherSurface } from '$src/report/otherSurface';
 import { variationsOf } from '$src/report/sensitivity';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
@@ -148,6 +148,7 @@ describe('spread between meshes', () => {
   const full: HeadlineSource = {
     peakFrontSpeed: 0.5,
     firstFlow: 0.2,
+    shareAtStart: 0,
     fillTime: 2,
     shareAboveCritical: 0,
     foldScore: 1,
@@ -158,6 +159,23 @@ describe('spread between meshes', () => {
     const told = meshSpread({ ...full, peakFrontSpeed: 0.53 }, full);
     expect(told).toMatchObject([{ label: 'front speed, peak', coarse: '0.53 m/s', full: '0.50 m/s' }]);
     expect(told[0]!.share).toBeCloseTo(0.06, 12);
+  });
+
+  it('says of metal that stood in the die before the tilt that it did, not that it never came', () => {
+    const none = { ...full, peakFrontSpeed: null, firstFlow: null, shareAboveCritical: null };
+    const words = (figures: HeadlineSource) => HEADLINES.slice(0, 4).map((one) => headlineText(one, figures));
+    expect(words({ ...none, shareAtStart: 0.06 })).toEqual([
+      'in the die while ladling',
+      'before the tilt',
+      '2.00 s',
+      'not measured',
+    ]);
+    expect(words({ ...none, fillTime: null })).toEqual([
+      'never in the die',
+      'no angle',
+      'not filled',
+      'no front',
+    ]);
   });
 
   it('tells a figure that only one of the two runs has', () => {
