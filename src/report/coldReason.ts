@@ -4,10 +4,14 @@ import { gasHeld } from './gasHeld';
 import type { Reason } from './verdictReasons';
 import { fixed, percentText, secondsText, significant } from './wording';
 
-/** Cold metal: where it laps, or why it stops; null when it does neither. */
+/** Less time than this before the metal goes stiff is told: coat and die are not known closer. Ours, no source [s]. */
+const CLOSE = 0.5;
+
+/** Cold metal: where it laps, why it stops, or how near it came to that; null when it was not near. */
 export function coldReason({ figures, folds, plan }: PourRecord): Reason | null {
   const { lap, finalShare } = figures;
-  if (!lap || lap.kind === 'none') return null;
+  if (!lap) return null;
+  if (lap.kind === 'none') return lap.margin < CLOSE ? closeReason(lap.margin) : null;
   if (lap.kind === 'misrun') {
     const solid = plan.heat ? ` at ${percentText(plan.heat.freezing.coherency)} solid` : '';
     return {
@@ -20,6 +24,11 @@ export function coldReason({ figures, folds, plan }: PourRecord): Reason | null 
     lap.margin < 0 ? `The slowest place fills ${secondsText(-lap.margin)} after its metal goes stiff.` : '';
   return { name: 'laps', line: [cause, late].filter((words) => words !== '').join(' ') };
 }
+
+const closeReason = (margin: number): Reason => ({
+  name: 'close to freezing',
+  line: `The slowest place fills only ${secondsText(margin)} before its metal goes stiff; a little more coat lost or a colder die laps.`,
+});
 
 /** Gas that keeps the die from filling, with the vent it needs; null when none does. */
 export function gasReason(record: PourRecord): Reason | null {

@@ -87,10 +87,20 @@ function running(record: PourRecord, speed: SpeedCall | null): string {
   const { criticalSpeed } = record.plan.liquid;
   if (peakFrontSpeed === null || speed === null) return '';
   const peak = speedText(peakFrontSpeed);
-  if (speed === 'under') return `, at no more than ${peak}`;
+  if (speed === 'under') return `, at no more than ${peak}, under critical${foldingAnyway(record)}`;
   if (speed === 'too close to call')
     return `, and its front reaches ${peak}, too close to ${speedText(criticalSpeed)} to call`;
   return `, and its front runs at up to ${peak}, ${fixed(peakFrontSpeed / criticalSpeed, 1)} times critical`;
+}
+
+const HEAVIEST = { heavy: 3, marked: 2, slight: 1 } as const;
+
+/** A front that keeps under critical does not make a pour sound: what folds its skin then is named beside it. */
+function foldingAnyway(record: PourRecord): string {
+  const [loudest] = otherFolds(record)
+    .filter(({ kind }) => kind !== 'lap')
+    .toSorted((a, b) => HEAVIEST[b.size] - HEAVIEST[a.size]);
+  return loudest?.size === 'heavy' ? `, but its skin folds by ${loudest.kind}` : '';
 }
 
 function filling(record: PourRecord): string {

@@ -47,7 +47,7 @@ describe('verdict', () => {
     const { kind, sentence } = verdict(inventedRecord());
     expect(kind).toBe('sound');
     expect(plainText(sentence)).toBe(
-      'Sound. Metal rolls in uphill from +23.3°, at no more than 0.15 m/s; the die is full 6.50 s after first flow.',
+      'Sound. Metal rolls in uphill from +23.3°, at no more than 0.15 m/s, under critical; the die is full 6.50 s after first flow.',
     );
     expect(sentence[0]).toEqual({ text: 'Sound.', bold: true });
   });
@@ -67,9 +67,23 @@ describe('verdict', () => {
   });
 
   it('folds film under critical when a heavy fold of another kind happened', () => {
-    expect(verdict(peaking(0.2, { folds: [fold('heavy')] })).kind).toBe('folds film');
+    const heavy = verdict(peaking(0.2, { folds: [fold('heavy')] }));
+    expect(heavy.kind).toBe('folds film');
+    expect(plainText(heavy.sentence)).toContain(
+      `0.20 m/s, under critical, but its skin folds by ${fold('heavy').kind}`,
+    );
     expect(verdict(peaking(0.2, { folds: [fold('marked')] })).kind).toBe('near the limit');
     expect(verdict(peaking(0.2, { folds: [fold('slight')] })).kind).toBe('sound');
+  });
+
+  it('tells how little time was left where it was little', () => {
+    const left = (margin: number) => {
+      const { figures } = inventedRecord();
+      const record = inventedRecord({ figures: { ...figures, lap: { kind: 'none', margin } } });
+      return verdict(record).reasons.map(({ name }) => name);
+    };
+    expect(left(0.3)).toContain('close to freezing');
+    expect(left(0.6)).not.toContain('close to freezing');
   });
 
   it('never calls an unfilled or stopped pour sound', () => {
