@@ -15,7 +15,7 @@ import { levelFromLip } from './fillMark';
 
 const SIZE = { width: 688, height: 184 };
 /** Room for dimensions all round, the mark's words at the left and the dial at the right. */
-const ROOM = { x: 142, y: 24, width: 396, height: 134 };
+const ROOM = { x: 146, y: 29, width: 392, height: 122 };
 /** A measure lies this far off what it measures [px]. */
 const OFF = 18;
 /** From one line of words to the next [px]. */
@@ -150,7 +150,7 @@ function levelMark(paper: Paper, plan: PourPlan, level: number, steel: Steel, un
 /** Below the lip a mark; above it the skin holds the metal, and its height says little of its weight. */
 function markWords(fromLip: number | null, units: PageUnits): readonly [string, ...string[]] {
   if (fromLip === null) return ['weigh it', 'covers the lip'];
-  if (fromLip > 0) return ['weigh it: no mark', 'stands over the lip'];
+  if (fromLip > 0) return ['weigh it', 'no mark: it', 'stands over the lip'];
   return ['fill to the mark', withUnit(shownLength(-fromLip, units)), 'below the lip'];
 }
 
