@@ -18,7 +18,7 @@ import { fillWords } from './fillMark';
 import type { CardLine, CardSetting, CardSource, CardTable, ShopCard } from './shopCard';
 
 const LONGEST_NAME = 42;
-const LONGEST_PART = 24;
+const LONGEST_PART = 36;
 const LONGEST_REMARK = 110;
 const MOST_COATS = 3;
 /** Names of regions: two lines when there is one row of them, one line otherwise. */
