@@ -82,6 +82,10 @@ export const headlineSource = ({ figures, series }: PourRecord): HeadlineSource 
 /** Less than this of the die full at the start is rounding. */
 const DRY = 1e-6;
 
+/** Metal stood in the die before the tilt began: no front came over the mouth, though the die may fill. */
+export const stoodInDie = ({ firstFlow, fillTime, shareAtStart }: HeadlineSource): boolean =>
+  firstFlow === null && (shareAtStart > DRY || fillTime !== null);
+
 /** A figure in words; where there is none, why. */
 export function headlineText(
   { read, show, missing, missingInDie }: Headline,
@@ -89,7 +93,7 @@ export function headlineText(
 ): string {
   const value = read(figures);
   if (value !== null) return show(value);
-  return figures.shareAtStart > DRY ? (missingInDie ?? missing) : missing;
+  return stoodInDie(figures) ? (missingInDie ?? missing) : missing;
 }
 
 /** A figure of two runs of one pour that the mesh moves by more than 5 %. */
