@@ -28,7 +28,7 @@ import { ventsOf } from './ventsOf';
 import { makeWatchers, type Watchers } from './watchers';
 
 /** Name and version of the scheme; a record made by another version is out of date. */
-export const SOLVER = 'quietpour 1';
+export const SOLVER = 'quietpour 2';
 
 /** Still for this long after the body has come to rest ends the run. */
 const QUIET_TIME = 0.1;
