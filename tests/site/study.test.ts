@@ -49,7 +49,7 @@ test('a pour window is computed, told in words, shown again without running it, 
 
   expect(await study.getByRole('combobox', { name: 'around the pour' }).isVisible()).toBe(true);
   await study.getByText('the map in words').click();
-  expect(await study.locator('tbody tr', { hasText: '1.5 s' }).count()).toBe(6);
+  await expect.poll(() => study.locator('tbody tr', { hasText: '1.5 s' }).count()).toBe(6);
 
   await study.getByRole('slider', { name: 'start angle' }).fill('2');
   await study.getByRole('slider', { name: 'tilt time' }).fill('5');
