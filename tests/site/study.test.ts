@@ -1,3 +1,4 @@
+import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
 import { addCell } from '$src/cells/edit';
@@ -28,12 +29,18 @@ function studyBook(): Book {
   return addCell(quick, { ...study, study: { ...study.study, axes, meshCells: 40 } });
 }
 
+/** A study begins once it has been seen; what is drawn above it may push it away again. */
+const stateInView = async (study: Locator): Promise<string | null> => {
+  await study.scrollIntoViewIfNeeded();
+  return study.getAttribute('data-state');
+};
+
 test('a pour window is computed, told in words, shown again without running it, and its points open as pours', async () => {
   const page = await openPage({ expectedErrors: /Failed to load resource|ERR_FAILED/ });
   await openBookFile(page, { name: 'window.pourbook.json', text: writeBook(studyBook()) });
   const study = page.locator('[data-kind="study"]');
   await study.scrollIntoViewIfNeeded();
-  await expect.poll(() => study.getAttribute('data-state'), { timeout: 120_000 }).toBe('fresh');
+  await expect.poll(() => stateInView(study), { timeout: 120_000 }).toBe('fresh');
   await picture(page, 'study');
   const map = () =>
     study.getByRole('img', { name: /^Map of start angle against tilt time/ }).getAttribute('aria-label');
@@ -44,7 +51,7 @@ test('a pour window is computed, told in words, shown again without running it, 
   await page.context().route(/pour\.worker/, (route) => route.abort());
   await page.reload();
   await study.scrollIntoViewIfNeeded();
-  await expect.poll(() => study.getAttribute('data-state'), { timeout: 30_000 }).toBe('fresh');
+  await expect.poll(() => stateInView(study), { timeout: 30_000 }).toBe('fresh');
   expect(await map()).toBe(computed);
 
   expect(await study.getByRole('combobox', { name: 'around the pour' }).isVisible()).toBe(true);
@@ -74,7 +81,7 @@ test('where measured repeats land is drawn as a patch round the cross, and told'
   await openBookFile(page, { name: 'repeats.pourbook.json', text: writeBook({ ...book, cells }) });
   const study = page.locator('[data-kind="study"]');
   await study.scrollIntoViewIfNeeded();
-  await expect.poll(() => study.getAttribute('data-state'), { timeout: 120_000 }).toBe('fresh');
+  await expect.poll(() => stateInView(study), { timeout: 120_000 }).toBe('fresh');
   expect(await study.textContent()).toContain('3 measured repeats land');
   const box = async (place: string) => (await study.locator(place).first().boundingBox())!;
   const [patch, cross] = [await box('svg.map .repeats-patch'), await box('svg.map circle.cross')];
