@@ -65,9 +65,8 @@ const page = defineConfig({
           globalSetup: ['tests/setup/site.ts'],
           testTimeout: 180_000,
           hookTimeout: 60_000,
-          // After the unit tests, two browsers at a time: more would wait for each other.
-          maxWorkers: 2,
-          sequence: { groupOrder: 1 },
+          // One browser at a time: two on two cores gain half a minute, and frames and workers then wait for each other.
+          fileParallelism: false,
         },
       },
     ],
