@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { waitUntilFresh } from './helpers/bench';
+import { watchTasks } from './helpers/longTasks';
 import { useSite } from './helpers/openPage';
 
 const openPage = useSite();
@@ -22,16 +23,6 @@ async function swing(page: Page, handle: Locator, reach: { right: number; down: 
     await page.waitForTimeout(FRAME);
   }
 }
-
-const watchTasks = (page: Page): Promise<void> =>
-  page.evaluate(() => {
-    const kept = window as unknown as { longTasks: number[] };
-    kept.longTasks = [];
-    new PerformanceObserver((list) =>
-      kept.longTasks.push(...list.getEntries().map(({ duration }) => duration)),
-    ).observe({ type: 'longtask' });
-    performance.clearMeasures();
-  });
 
 /** A pointer that wanders over the page makes the worker ready before anything is dragged. */
 async function warmUp(page: Page): Promise<void> {

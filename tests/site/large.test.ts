@@ -8,6 +8,7 @@ import { newCell } from '$src/cells/newCell';
 import { firstOf, sampleBook } from '../book/sample';
 import { waitUntilFresh } from './helpers/bench';
 import { openBookFile } from './helpers/books';
+import { watchTasks } from './helpers/longTasks';
 import { useSite } from './helpers/openPage';
 
 const openPage = useSite();
@@ -51,14 +52,6 @@ function bookOfPours(count: number): Book {
   return { title: 'Fifty', casting: '', cells: [...cells, compared, ...charges, ...pours] };
 }
 
-const watchTasks = (page: Page): Promise<void> =>
-  page.evaluate(() => {
-    const kept = window as unknown as { longTasks: number[] };
-    kept.longTasks = [];
-    new PerformanceObserver((list) =>
-      kept.longTasks.push(...list.getEntries().map(({ duration }) => duration)),
-    ).observe({ type: 'longtask' });
-  });
 const longest = (page: Page): Promise<number> =>
   page.evaluate(() => Math.max(0, ...(window as unknown as { longTasks: number[] }).longTasks));
 

@@ -31,8 +31,9 @@ import {
   throatDepth,
   transcriticalBump,
 } from '$src/verify/exact/steady';
-import { rampRise, stepRise, tankPeriod } from '$src/verify/slosh';
+import { tankPeriod } from '$src/verify/slosh';
 import { tiltedTankDepth } from '$src/verify/stillMetal';
+import { rampRise, stepRise } from '$src/verify/tankTilt';
 import { numbersOf, readTable } from './tables';
 
 /** The tables carry ten significant digits. */

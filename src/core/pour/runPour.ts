@@ -12,80 +12,33 @@ import { levelPath } from '$src/core/level/levelPath';
 import { standOf } from '$src/core/level/stand';
 import { buildMesh, type Mesh } from '$src/core/mesh/mesh';
 import { mirrorMesh } from '$src/core/mesh/mirror';
-import { type LiveMotion, liveMotion } from '$src/core/tilt/machine/liveMotion';
+import { liveMotion } from '$src/core/tilt/machine/liveMotion';
 import { machineWarnings } from '$src/core/tilt/machine/machineWarnings';
 import { motionOf } from '$src/core/tilt/motionOf';
 import { usableLimits } from '$src/core/tilt/range';
-import type { Motion, PlainTilt } from '$src/core/tilt/tilt';
-import { findFront, makeProfile, readProfile, SAMPLE_TIME, type Sample } from '$src/core/watch/sample';
+import type { PlainTilt } from '$src/core/tilt/tilt';
+import { findFront, makeProfile, readProfile, SAMPLE_TIME } from '$src/core/watch/sample';
+import { ending, isFullAndCalm } from './ending';
+import { checkHealth } from './health';
 import { isFrontLed, ledByLevel } from './ledByLevel';
 import { metalLoad } from './metalLoad';
 import type { PourPlan } from './plan';
 import { pourIn } from './pourIn';
 import type { FrontSketch, Outcome, PourRecord, Progress } from './record';
-import { makeRecorder, type Recorder } from './recorder';
+import { makeRecorder } from './recorder';
+import type { Run } from './run';
 import { ventsOf } from './ventsOf';
-import { makeWatchers, type Watchers } from './watchers';
+import { makeWatchers } from './watchers';
 
 /** Name and version of the scheme; a record made by another version is out of date. */
 export const SOLVER = 'quietpour 2';
 
-/** Still for this long after the body has come to rest ends the run. */
-const QUIET_TIME = 0.1;
-const QUIET_SPEED = 5e-3;
-/** Share of the metal that may still leave over a rim in one look of a quiet pour. */
-const SPILLING_SHARE = 1e-6;
-const FULL_ENOUGH = 0.995;
-/** In a filled cavity metal slower than this has nothing left to do but follow the body [m/s]: it folds nothing, see docs/model.md. */
-const CALM_SPEED = 0.02;
-/** A front that has stood stiff for this long only gets colder [s]. */
-const STIFF_TIME = 1;
 /** Cosines smaller than this are 0: the body stands upright. */
 const UPRIGHT = 1e-12;
 /** Looks between two reports of progress. */
 const LOOKS_PER_REPORT = 10;
 /** A sketch of the front is looked at less often: at its coarse mesh this, and not the looks, sets the step [s]. */
 const SKETCH_LOOK_TIME = 5e-3;
-/** Metal this quick is not metal any more: something broke [m/s]. */
-const BROKEN_SPEED = 20;
-/** Relative volume drift at which a run is stopped; round-off is ten thousand times smaller. */
-const BROKEN_DRIFT = 1e-10;
-
-/** All of one run: state, clock and those who watch. */
-interface Run {
-  readonly plan: PourPlan;
-  /** The mesh in use, and the same upside down for inclinations past −90°. */
-  mesh: Mesh;
-  readonly meshTurned: Mesh;
-  readonly flow: Flow;
-  readonly forces: Forces;
-  readonly motion: Motion;
-  /** A machine turns under its metal and is then the motion too; null when the tilt is given in time. */
-  readonly body: LiveMotion | null;
-  /** Heat of the metal; null = not computed. */
-  readonly heat: Heat | null;
-  readonly watchers: Watchers;
-  readonly recorder: Recorder;
-  /** Time from one look to the next [s]. */
-  readonly lookEvery: number;
-  readonly sample: Sample & {
-    time: number;
-    elapsed: number;
-    inclination: number;
-    front: number;
-    frontAlongAxis: number;
-  };
-  readonly largestCell: number;
-  readonly volumeAtStart: number;
-  time: number;
-  quietFor: number;
-  spilledBefore: number;
-  drift: number;
-  greatestSpeed: number;
-  /** Greatest speed at the last look [m/s]. */
-  speedNow: number;
-}
-
 /**
  * Runs one pour on one mesh: a generator of progress that returns the record without its band.
  * `next({ stop: true })` ends it with a partial record.
@@ -258,11 +211,6 @@ function isCalm(run: Run): boolean {
   return isFullAndCalm(run) && !run.heat && !run.body;
 }
 
-/** What is still to come folds nothing: the cavity is full, and its metal but follows the body. */
-function isFullAndCalm({ watchers, speedNow }: Run): boolean {
-  return speedNow < CALM_SPEED && watchers.fill.share() >= FULL_ENOUGH;
-}
-
 /** The machine falls on under the metal as it lies now. */
 function turnBody({ body, mesh, flow, plan, motion, time }: Run, dt: number): void {
   body?.advance(metalLoad(mesh, flow, plan.liquid.density, motion.inclinationAt(time)), dt);
@@ -292,65 +240,6 @@ function look(run: Run, elapsed: number): Outcome | null {
   for (const watcher of run.watchers.all) watcher.look(sample);
   run.recorder.look(sample, run.watchers);
   return null;
-}
-
-/** A broken state must not be reported as an arrival, so this comes before the watchers. */
-function checkHealth(run: Run): Outcome | null {
-  const { flow } = run;
-  const quickest = greatestSpeed(flow);
-  if (!(quickest <= BROKEN_SPEED))
-    return {
-      kind: 'stopped',
-      reason: `Metal speed became ${quickest.toPrecision(3)} m/s at ${run.time.toFixed(3)} s: the model does not hold here.`,
-    };
-  run.speedNow = quickest;
-  run.greatestSpeed = Math.max(run.greatestSpeed, quickest);
-  const drift = Math.abs((totalVolume(flow) + flow.spilled) / run.volumeAtStart - 1);
-  run.drift = Math.max(run.drift, drift);
-  if (drift > BROKEN_DRIFT)
-    return {
-      kind: 'stopped',
-      reason: `Metal was ${drift > 0 ? 'lost or made' : 'lost'}: volume off by ${drift.toExponential(1)} at ${run.time.toFixed(3)} s.`,
-    };
-  return null;
-}
-
-/** Greatest speed anywhere [m/s]; NaN when any is no number. Metal outside the active cells is at rest. */
-function greatestSpeed({ speed, activeFrom, activeTo }: Flow): number {
-  let quickest = 0;
-  for (let j = activeFrom; j <= activeTo + 1; j++) {
-    const size = Math.abs(speed[j]!);
-    if (!(size <= quickest)) quickest = size;
-    if (Number.isNaN(size)) break;
-  }
-  return quickest;
-}
-
-function ending(run: Run, limit: number): Outcome | null {
-  if (run.plan.computation.endsWhenDecided) {
-    if (isFullAndCalm(run)) return { kind: 'filled and quiet' };
-    if (run.watchers.heat.stiffFor() >= STIFF_TIME) return { kind: 'quiet, not filled' };
-  }
-  if (run.time < run.motion.duration) return null;
-  const spilling = run.flow.spilled - run.spilledBefore > SPILLING_SHARE * run.volumeAtStart;
-  run.spilledBefore = run.flow.spilled;
-  run.quietFor = !spilling && typicalSpeed(run) < QUIET_SPEED ? run.quietFor + run.lookEvery : 0;
-  if (run.quietFor >= QUIET_TIME)
-    return { kind: run.watchers.fill.share() >= FULL_ENOUGH ? 'filled and quiet' : 'quiet, not filled' };
-  return run.time >= limit ? { kind: 'out of time' } : null;
-}
-
-/** Root mean square speed of all metal [m/s]. */
-function typicalSpeed(run: Run): number {
-  const { flow, mesh } = run;
-  let sum = 0;
-  let mass = 0;
-  for (let j = 1; j < mesh.cells; j++) {
-    const metal = flow.area[j]! * mesh.facePath[j]!;
-    sum += metal * flow.speed[j]! ** 2;
-    mass += metal;
-  }
-  return mass > 0 ? Math.sqrt(sum / mass) : 0;
 }
 
 function progressOf(run: Run, limit: number): Progress {

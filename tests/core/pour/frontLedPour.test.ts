@@ -2,12 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { volumeFromHead } from '$src/core/level/head';
 import { levelPath } from '$src/core/level/levelPath';
 import { criticalSpeed } from '$src/core/metal/criticalSpeed';
-import { liquidOf } from '$src/core/metal/liquidOf';
 import { metalNamed } from '$src/core/metal/metals';
 import { frontLedPour } from '$src/core/pour/frontLedPour';
 import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import { type FrontLedPlan, ledByLevel } from '$src/core/pour/ledByLevel';
-import { DEFAULT_COMPUTATION, type PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
 import { runFront, runPour } from '$src/core/pour/runPour';
 import { simulate } from '$src/core/pour/simulate';
@@ -17,18 +15,10 @@ import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
 import { motionOf } from '$src/core/tilt/motionOf';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import { fromDegrees, fromMillimetres } from '$src/core/units';
-import { armBehind, steady } from '../../books/sources/shop';
+import { armBehind } from '../../books/sources/shop';
+import { armPour, end, section, start } from './armPour';
 
-const section = armBehind({ length: 115, pit: 0, open: 50 });
-const start = fromDegrees(30);
-const end = fromDegrees(-90);
-const plan: PourPlan = {
-  section,
-  liquid: liquidOf(metalNamed('A356')!),
-  volume: volumeFromHead(section, start, end, fromMillimetres(22))!,
-  tilt: steady(30, 60),
-  computation: { ...DEFAULT_COMPUTATION, meshCells: 100 },
-};
+const plan = armPour(100);
 const critical = criticalSpeed(metalNamed('A356')!);
 const wish = {
   speed: FRONT_LED_SHARE * critical,

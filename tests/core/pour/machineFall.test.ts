@@ -1,8 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { volumeFromHead } from '$src/core/level/head';
-import { liquidOf } from '$src/core/metal/liquidOf';
-import { metalNamed } from '$src/core/metal/metals';
-import { DEFAULT_COMPUTATION, type PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
 import { runPour } from '$src/core/pour/runPour';
 import { dryRun } from '$src/core/tilt/machine/dryRun';
@@ -12,18 +8,9 @@ import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { MachineTilt } from '$src/core/tilt/tilt';
 import { fromBar, fromDegrees, fromMillimetres, toDegrees } from '$src/core/units';
 import { verdict } from '$src/report/verdict';
-import { armBehind, steady } from '../../books/sources/shop';
+import { armPour, end, start } from './armPour';
 
-const section = armBehind({ length: 115, pit: 0, open: 50 });
-const start = fromDegrees(30);
-const end = fromDegrees(-90);
-const plan: PourPlan = {
-  section,
-  liquid: liquidOf(metalNamed('A356')!),
-  volume: volumeFromHead(section, start, end, fromMillimetres(22))!,
-  tilt: steady(30, 60),
-  computation: { ...DEFAULT_COMPUTATION, meshCells: 60 },
-};
+const plan = armPour(60);
 const tiltOf = (machine: Machine, quickest = DEFAULT_LIMITS.quickest): MachineTilt => ({
   kind: 'machine',
   start,

@@ -1,0 +1,87 @@
+import type { Section } from '$src/core/section/section';
+
+function section(
+  floor: readonly (readonly [number, number])[],
+  roof: readonly (readonly [number, number])[],
+  mouth: number,
+): Section {
+  const points = (line: readonly (readonly [number, number])[]) => line.map(([x, y]) => ({ x, y }));
+  return {
+    floor: points(floor),
+    roof: points(roof),
+    openings: [],
+    regions: [{ name: 'all', end: floor.at(-1)![0], width: 1 }],
+    mouth,
+    cavities: 1,
+    pivot: { x: 0, y: 0 },
+    vents: [],
+  };
+}
+
+/** Shapes with everything that disturbs rest: roof steps, floor steps, pits, ramps, tapers. */
+export const SHAPES: Readonly<Record<string, Section>> = {
+  'flush floor under a roof step': section(
+    [
+      [0, 0],
+      [0.27, 0],
+    ],
+    [
+      [0, 0.12],
+      [0.07, 0.12],
+      [0.07, 0.03],
+      [0.27, 0.03],
+    ],
+    0.07,
+  ),
+  'pit behind a lip': section(
+    [
+      [0, -0.025],
+      [0.12, -0.025],
+      [0.12, 0],
+      [0.32, 0],
+    ],
+    [
+      [0, 0.06],
+      [0.12, 0.06],
+      [0.12, 0.03],
+      [0.32, 0.03],
+    ],
+    0.12,
+  ),
+  'ramps and a taper': section(
+    [
+      [0, 0],
+      [0.08, 0],
+      [0.13, 0.03],
+      [0.2, 0.03],
+      [0.24, -0.01],
+      [0.34, 0],
+    ],
+    [
+      [0, 0.1],
+      [0.1, 0.09],
+      [0.2, 0.06],
+      [0.34, 0.02],
+    ],
+    0.1,
+  ),
+  'steps up and down': section(
+    [
+      [0, 0],
+      [0.05, 0],
+      [0.05, 0.02],
+      [0.1, 0.02],
+      [0.1, 0.005],
+      [0.2, 0.005],
+      [0.2, 0.015],
+      [0.3, 0.015],
+    ],
+    [
+      [0, 0.08],
+      [0.15, 0.08],
+      [0.15, 0.03],
+      [0.3, 0.04],
+    ],
+    0.1,
+  ),
+};
