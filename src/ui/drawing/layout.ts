@@ -63,9 +63,7 @@ function turningLayout(section: Section, steel: Steel, wishes: PictureWishes, na
   const reach = arc === null ? body : withArc(body, arc, start, end);
   const plain = turningMargins(wishes, narrow, arc !== null);
   const size = toolsSize(narrow, small);
-  const order: Corner[] | undefined = small
-    ? ['top right', 'top left', 'bottom right', 'bottom left']
-    : undefined;
+  const order = cornersFor(wishes);
   const lay = (margins: Margins): { view: Omit<View, 'turn'>; corner: Corner | null } => {
     const scale = wishes.scale ?? scaleToFit(reach, margins, width, wishes.maxHeight);
     const view = viewAt(reach, margins, section.pivot, scale, width);
@@ -86,6 +84,12 @@ function turningLayout(section: Section, steel: Steel, wishes: PictureWishes, na
     corner: 'bottom left',
     narrow,
   };
+}
+
+/** Corners that the tools may stand in, the best first; the caption has the one at the top left. */
+function cornersFor({ small, caption }: PictureWishes): Corner[] | undefined {
+  if (small) return ['top right', 'top left', 'bottom right', 'bottom left'];
+  return caption ? ['bottom left', 'bottom right', 'top right'] : undefined;
 }
 
 function turningMargins(wishes: PictureWishes, narrow: boolean, arc: boolean): Margins {
