@@ -1,6 +1,8 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { sveltekit } from '@sveltejs/kit/vite';
 import { defineConfig } from 'vitest/config';
+import { nativeCore } from './tests/setup/nativeCore.js';
 
 const src = fileURLToPath(new URL('./src', import.meta.url));
 
@@ -46,8 +48,11 @@ const page = defineConfig({
     projects: [
       {
         extends: true,
+        plugins: [nativeCore()],
         test: {
           name: 'unit',
+          // On two cores the runner would take one.
+          maxWorkers: availableParallelism(),
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/site/**'],
