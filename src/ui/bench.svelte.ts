@@ -12,7 +12,7 @@ import { BookOrder, CellSlot, KindList } from './cellSlot.svelte';
 import { beginHistory, type History, recordStep, redoStep, settle, undoStep } from './history';
 import { FrontSketches } from './live/frontSketches.svelte';
 import { putRecord, recordOf } from './pour/keptRecords';
-import { type Kept, PourQueue } from './pourQueue.svelte';
+import { PourQueue } from './pourQueue.svelte';
 
 export type CellOf<K extends CellKind> = Extract<Cell, { kind: K }>;
 
@@ -38,9 +38,14 @@ const READY: Evaluation = { state: 'ready' };
 class Slot extends CellSlot {
   readonly run: CellRun;
 
-  constructor(bench: Bench, id: CellId) {
+  constructor(bench: Bench) {
     super();
-    this.run = new CellRun(bench, id);
+    this.run = new CellRun(bench);
+  }
+
+  /** Tells the cell's run what the cell comes to, and what the queue has for that. */
+  tellRun(queue: PourQueue): void {
+    this.run.take(this.evaluation, queue);
   }
 }
 
@@ -65,8 +70,6 @@ export class Bench {
   });
   /** Curves that follow a hand while it drags. */
   readonly sketches = new FrontSketches(makeSketchClient);
-  /** The last record each pour cell showed, kept on screen while the next one runs. */
-  readonly #shown = new SvelteMap<CellId, Kept>();
   readonly #slots = new Map<CellId, Slot>();
   readonly #order = new BookOrder();
   readonly #kinds: Readonly<Record<CellKind, KindList>> = {
@@ -86,8 +89,8 @@ export class Bench {
 
   /** Replaces the whole book, without an undo step. */
   open(book: Book): void {
+    for (const { run } of this.#slots.values()) run.forget();
     this.#turnTo(beginHistory(book));
-    this.#shown.clear();
   }
 
   /**
@@ -96,7 +99,7 @@ export class Bench {
    */
   #turnTo(history: History<Book>): void {
     for (const { id } of history.now.cells) {
-      if (!this.#slots.has(id)) this.#slots.set(id, new Slot(this, id));
+      if (!this.#slots.has(id)) this.#slots.set(id, new Slot(this));
     }
     this.#history = history;
     const { now } = history;
@@ -106,6 +109,9 @@ export class Bench {
     this.#order.take(now, needsOf);
     for (const list of Object.values(this.#kinds)) list.take(now);
     for (const [id, slot] of this.#slots) slot.take(cells.get(id), this.evaluations.get(id));
+    untrack(() => {
+      for (const slot of this.#slots.values()) slot.tellRun(this.queue);
+    });
   }
 
   /** Ids of the cells from the top down; the same list until one comes, goes or moves. */
@@ -185,12 +191,7 @@ export class Bench {
 
   /** The run of a pour cell; the same object for as long as the page is open. */
   run(id: CellId): PourRun {
-    return this.#slots.get(id)?.run ?? new CellRun(this, id);
-  }
-
-  /** The last record the cell showed, of whatever plan. */
-  shown(id: CellId): Kept | undefined {
-    return this.#shown.get(id);
+    return this.#slots.get(id)?.run ?? new CellRun(this);
   }
 
   /** Ends the run and keeps what is done. */
@@ -267,12 +268,9 @@ export class Bench {
     untrack(() => this.queue.want([...wanted.values()]));
   }
 
-  /** Remembers what each pour shows, so that it stays in sight when the next change comes. */
-  keepShown(): void {
-    for (const { id } of this.cellsOfKind('pour')) {
-      const kept = this.queue.records.get(this.planHash(id) ?? '');
-      if (kept) untrack(() => this.#shown.set(id, kept));
-    }
+  /** Tells each pour's run what the queue has for it. Call once, inside a component's effect. */
+  tellRuns(): void {
+    for (const { id } of this.cellsOfKind('pour')) this.#slots.get(id)?.tellRun(this.queue);
   }
 }
 

@@ -1,5 +1,4 @@
 import type { Evaluation } from '$src/cells/evaluate';
-import type { CellId } from '$src/cells/kinds';
 import { remember } from '$src/cells/remember';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
@@ -26,15 +25,6 @@ export interface PourRun {
   readonly change: string | null;
 }
 
-/** What a run reads of the bench. */
-export interface RunSource {
-  readonly queue: PourQueue;
-  readonly units: PageUnits;
-  evaluation(id: CellId): Evaluation;
-  /** The last record the cell showed. */
-  shown(id: CellId): Kept | undefined;
-}
-
 /** Worked out once for each pair. */
 const changeSince = remember((record: PourRecord, plan: PourPlan, units: PageUnits) =>
   planChange(record.plan, plan, units),
@@ -42,44 +32,55 @@ const changeSince = remember((record: PourRecord, plan: PourPlan, units: PageUni
 
 /**
  * The run of one pour cell. Every field is watched by itself: progress, which comes many times a second, redraws only
- * what shows progress, and not the charts of the record.
+ * what shows progress, and not the charts of the record. The fields are told and not derived: all that is drawn of a
+ * record hangs on them, and each move of a hand that drags would ask all of it whether the record is another.
  */
 export class CellRun implements PourRun {
-  readonly #source: RunSource;
-  readonly #id: CellId;
-
-  readonly #needed = $derived.by(() => {
-    const evaluation = this.#source.evaluation(this.#id);
-    return evaluation.state === 'needs a run' ? evaluation : null;
-  });
-  readonly #kept: Kept | undefined = $derived.by(() =>
-    this.#needed ? this.#source.queue.records.get(this.#needed.planHash) : undefined,
-  );
-  readonly #shown: Kept | undefined = $derived.by(() => this.#kept ?? this.#source.shown(this.#id));
-  readonly #progress: number | undefined = $derived.by(() =>
-    this.#needed ? this.#source.queue.progress.get(this.#needed.planHash) : undefined,
-  );
-
-  readonly error: string | null = $derived.by(
-    () => (this.#needed && this.#source.queue.failures.get(this.#needed.planHash)) ?? null,
-  );
-  readonly record: PourRecord | null = $derived.by(() => (this.error ? null : (this.#shown?.record ?? null)));
-  readonly coarse: boolean = $derived.by(() => this.#shown?.coarse ?? false);
-  readonly current: boolean = $derived.by(() => this.#kept !== undefined);
-  readonly done: number = $derived.by(() => this.#progress ?? (this.#kept && !this.#kept.coarse ? 1 : 0));
-  readonly state: RunState = $derived.by(() => {
-    if (!this.#needed) return this.#shown ? 'out of date' : 'none';
-    return runState(this.#kept, this.#progress !== undefined, this.error !== null, this.#shown !== undefined);
-  });
+  record: PourRecord | null = $state.raw(null);
+  state: RunState = $state('none');
+  done: number = $state(0);
+  error: string | null = $state(null);
+  coarse: boolean = $state(false);
+  current: boolean = $state(false);
   readonly change: string | null = $derived.by(() =>
-    this.#shown && !this.#kept && this.#needed
-      ? changeSince(this.#shown.record, this.#needed.plan, this.#source.units)
+    this.#last && !this.current && this.#plan
+      ? changeSince(this.#last, this.#plan, this.#source.units)
       : null,
   );
+  readonly #source: { readonly units: PageUnits };
+  #plan: PourPlan | null = $state.raw(null);
+  /** Also when the run of the present plan has failed. */
+  #last: PourRecord | null = $state.raw(null);
+  /** The last that the cell showed, of whatever plan. */
+  #shown: Kept | undefined;
 
-  constructor(source: RunSource, id: CellId) {
+  constructor(source: { readonly units: PageUnits }) {
     this.#source = source;
-    this.#id = id;
+  }
+
+  /** Tells it what its cell comes to, and what the queue has for that. */
+  take(evaluation: Evaluation, { records, progress, failures }: PourQueue): void {
+    const needed = evaluation.state === 'needs a run' ? evaluation : null;
+    const kept = needed ? records.get(needed.planHash) : undefined;
+    const share = needed ? progress.get(needed.planHash) : undefined;
+    const error = (needed && failures.get(needed.planHash)) ?? null;
+    const shown = kept ?? this.#shown;
+    const last = shown?.record ?? null;
+    this.#shown = shown;
+    this.#plan = needed?.plan ?? null;
+    this.#last = last;
+    this.error = error;
+    this.record = error === null ? last : null;
+    this.coarse = shown?.coarse ?? false;
+    this.current = kept !== undefined;
+    this.done = share ?? (kept && !kept.coarse ? 1 : 0);
+    if (needed) this.state = runState(kept, share !== undefined, error !== null, shown !== undefined);
+    else this.state = shown ? 'out of date' : 'none';
+  }
+
+  /** Forgets what was shown, as when another book is opened. */
+  forget(): void {
+    this.#shown = undefined;
   }
 }
 

@@ -22,7 +22,7 @@ function finishRun(coarse = false): PourRecord {
   const record = { plan: evaluation.plan, planHash: evaluation.planHash } as PourRecord;
   const kept = { record, coarse, stopped: false };
   bench.queue.records.set(evaluation.planHash, kept);
-  bench.keepShown();
+  bench.tellRuns();
   return record;
 }
 
@@ -62,6 +62,7 @@ test('when the solver cannot be loaded no figure appears, not even an old one', 
   finishRun();
   setMass(0.5);
   bench.queue.failures.set(bench.planHash(pour)!, 'The solver could not be loaded.');
+  bench.tellRuns();
   expect(bench.run(pour)).toMatchObject({
     record: null,
     state: 'failed',
