@@ -11,8 +11,6 @@ import { breakPoints } from '$src/core/section/breakPoints';
 import { cavityVolume, heightAt } from '$src/core/section/cavity';
 import type { Section } from '$src/core/section/section';
 import { widthAt } from '$src/core/section/widthAt';
-import { endOf } from '$src/core/tilt/endOf';
-import type { Tilt } from '$src/core/tilt/tilt';
 import { toDegrees } from '$src/core/units';
 import type { ChargeValue } from './evaluate';
 import type { ChargeBy } from './kinds';
@@ -23,14 +21,15 @@ const LEAST_SHARE = 1e-3;
 export type ChargeResult = { readonly value: ChargeValue } | { readonly issues: readonly Issue[] };
 
 /**
- * What a charge comes to in a section, metal and tilt that are all in order: the one of mass, fill level and head
- * that is given, and the two that follow from it. Level surface, no capillary stand. What stays behind as skull and
- * dross is ladled besides.
+ * What a charge comes to in a section and metal that are in order, turned from `start` to `end` [rad]: the one of mass,
+ * fill level and head that is given, and the two that follow from it. Level surface, no capillary stand. What stays
+ * behind as skull and dross is ladled besides.
  */
 export function chargeValue(
   section: Section,
   metal: Metal,
-  tilt: Tilt,
+  start: number,
+  end: number,
   charge: ChargeBy,
   ladling: Ladling | null,
 ): ChargeResult {
@@ -40,24 +39,36 @@ export function chargeValue(
   const wrong = ladling ? checkLadling(ladling) : [];
   if (wrong.length > 0)
     return { issues: wrong.map((issue) => ({ ...issue, path: `ladling.${issue.path}` })) };
-  const start = tilt.start;
-  const end = endOf(tilt);
   const density = metal.density.value;
   const share = ladling ? shareThatLeaves(ladling) : 1;
   const volume = volumeOf(section, start, end, density / share, charge);
   if (volume === null) return refusal(path, ...unreachable(charge, start, end));
   const wrongSize = sizeIssue(path, section, volume, density);
   if (wrongSize) return { issues: [wrongSize] };
+  const headOnce = once(() =>
+    charge.by === 'head' ? charge.head : headFromVolume(section, start, end, volume),
+  );
   const value: ChargeValue = {
     mass: charge.by === 'mass' ? charge.mass : (volume * density) / share,
     volume,
     fromLip: charge.by === 'fill level' ? charge.fromLip : fillLevelFromVolume(section, start, volume),
-    head: charge.by === 'head' ? charge.head : headFromVolume(section, start, end, volume),
+    get head() {
+      return headOnce();
+    },
     startInclination: start,
     endInclination: end,
     ladled: ladling && ladledIn(section, metal, volume, start, ladling),
   };
   return { value };
+}
+
+/** It takes a level fill over the whole tilt, and most who read a charge do not ask for it. */
+function once<T>(work: () => T): () => T {
+  let done: { readonly result: T } | null = null;
+  return () => {
+    done ??= { result: work() };
+    return done.result;
+  };
 }
 
 /** Worked out with the metal and the coats that the charge itself takes. */

@@ -13,7 +13,7 @@ export interface ChargeValue {
   readonly volume: number;
   /** Level at the start inclination relative to the lip [m], + above; null when the metal already covers the lip so that no level behind it exists. */
   readonly fromLip: number | null;
-  /** Head above the mouth at the end inclination [m]; null when the metal ends below the mouth. */
+  /** Head above the mouth at the end inclination [m]; null when the metal ends below the mouth. Worked out when it is asked for. */
   readonly head: number | null;
   readonly startInclination: number;
   readonly endInclination: number;

@@ -13,6 +13,7 @@ import { planHash } from '$src/core/pour/planHash';
 import { checkSection } from '$src/core/section/checkSection';
 import type { Section } from '$src/core/section/section';
 import { checkTilt } from '$src/core/tilt/checkTilt';
+import { endOf } from '$src/core/tilt/endOf';
 import type { Tilt } from '$src/core/tilt/tilt';
 import type { Study } from '$src/report/study/study';
 import { chargeValue } from './chargeValue';
@@ -76,9 +77,17 @@ export function evaluateCell(cell: Cell, known: Known): Evaluation {
   }
 }
 
+/** Of a tilt only the two ends count: how it turns between them may change without working this out again. */
 const chargeEvaluation = remember(
-  (section: Section, metal: Metal, tilt: Tilt, charge: ChargeBy, ladling: Ladling | null): Evaluation => {
-    const result = chargeValue(section, metal, tilt, charge, ladling);
+  (
+    section: Section,
+    metal: Metal,
+    start: number,
+    end: number,
+    charge: ChargeBy,
+    ladling: Ladling | null,
+  ): Evaluation => {
+    const result = chargeValue(section, metal, start, end, charge, ladling);
     return 'value' in result
       ? { state: 'ready', charge: result.value }
       : { state: 'wrong input', issues: result.issues };
@@ -89,7 +98,7 @@ function evaluateCharge(cell: ChargeCell, known: Known): Evaluation {
   const section = taken(known, cell.section, 'section').section;
   const { metal } = taken(known, cell.metal, 'metal');
   const { tilt } = taken(known, cell.tilt, 'tilt');
-  return chargeEvaluation(section, metal, tilt, cell.charge, cell.ladling ?? null);
+  return chargeEvaluation(section, metal, tilt.start, endOf(tilt), cell.charge, cell.ladling ?? null);
 }
 
 const pourEvaluation = remember(

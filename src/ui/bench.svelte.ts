@@ -214,6 +214,16 @@ export class Bench {
   /** The cell that is being read, for the rail; null before any has been seen. */
   here: CellId | null = $state(null);
 
+  /** Some of the cell is in the window. */
+  isVisible(id: CellId): boolean {
+    return this.#visible.has(id);
+  }
+
+  /** Something is held by the hand, and the cell is out of the window. */
+  isAway(id: CellId): boolean {
+    return this.sketches.isHeld && !this.isVisible(id);
+  }
+
   /** Cells in view run first. */
   setVisible(id: CellId, isVisible: boolean): void {
     if (this.#visible.has(id) === isVisible) return;

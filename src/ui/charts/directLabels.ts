@@ -44,19 +44,25 @@ const isInside = (box: Box, plot: Plot): boolean =>
 
 /** Points at least every few pixels, so that a steep stretch cannot slip through a label. */
 function dense(points: readonly Spot[]): Spot[] {
-  return points.flatMap((point, index) => {
-    const next = points[index + 1];
-    if (!next) return [point];
+  const spots: Spot[] = [];
+  points.forEach((point, index) => {
+    const next = points[index + 1] ?? point;
     const steps = Math.min(60, Math.ceil(Math.hypot(next[0] - point[0], next[1] - point[1]) / 6));
-    return Array.from({ length: Math.max(1, steps) }, (_, step): Spot => {
-      const share = step / Math.max(1, steps);
-      return [point[0] + (next[0] - point[0]) * share, point[1] + (next[1] - point[1]) * share];
-    });
+    spots.push(point);
+    for (let step = 1; step < steps; step++) {
+      const share = step / steps;
+      spots.push([point[0] + (next[0] - point[0]) * share, point[1] + (next[1] - point[1]) * share]);
+    }
   });
+  return spots;
 }
 
-const hits = (box: Box, points: readonly Spot[]): number =>
-  points.filter(([x, y]) => x > box.left && x < box.right && y > box.top && y < box.bottom).length;
+/** Many boxes are tried on each curve, at each move of a hand: a plain count. */
+function hits(box: Box, points: readonly Spot[]): number {
+  let count = 0;
+  for (const [x, y] of points) if (x > box.left && x < box.right && y > box.top && y < box.bottom) count++;
+  return count;
+}
 
 interface Candidate {
   readonly x: number;
@@ -117,12 +123,11 @@ export function freerSide(
   box: { width: number; top: number; bottom: number },
   preferred: 'left' | 'right' = 'left',
 ): 'left' | 'right' {
-  const count = (left: number): number =>
-    curves.reduce(
-      (sum, curve) =>
-        sum + hits({ left, right: left + box.width, top: box.top, bottom: box.bottom }, dense(curve)),
-      0,
-    );
+  const all = curves.map(dense);
+  const count = (left: number): number => {
+    const room = { left, right: left + box.width, top: box.top, bottom: box.bottom };
+    return all.reduce((sum, curve) => sum + hits(room, curve), 0);
+  };
   const [left, right] = [count(plot.left), count(plot.right - box.width)];
   if (left === right) return preferred;
   return left < right ? 'left' : 'right';

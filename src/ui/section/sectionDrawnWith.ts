@@ -1,5 +1,6 @@
 import type { ChargeValue, Evaluation } from '$src/cells/evaluate';
-import type { Book, CellId, ChargeCell, SectionCell } from '$src/cells/kinds';
+import type { Cell, CellId, ChargeCell, SectionCell } from '$src/cells/kinds';
+import { remember } from '$src/cells/remember';
 import type { Liquid } from '$src/core/metal/liquid';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import { METALS } from '$src/core/metal/metals';
@@ -31,31 +32,53 @@ const START = fromDegrees(30);
 const END = fromDegrees(-90);
 const SPARE = 1.15;
 
+/** What is read of the book that the section stands in. */
+export interface BookAround {
+  charges(): readonly ChargeCell[];
+  cell(id: CellId | null): Cell | null;
+  evaluation(id: CellId): Evaluation;
+}
+
 /** The charge cell a section is drawn with: the one it names, else the first that takes it. */
-export function chargeOf(book: Book, cell: SectionCell): ChargeCell | null {
-  const takers = book.cells.filter((c): c is ChargeCell => c.kind === 'charge' && c.section === cell.id);
-  return takers.find((c) => c.id === cell.drawnWith) ?? takers[0] ?? null;
+function chargeOf(charges: readonly ChargeCell[], cell: SectionCell): ChargeCell | null {
+  const takers = charges.filter(({ section }) => section === cell.id);
+  return takers.find(({ id }) => id === cell.drawnWith) ?? takers[0] ?? null;
 }
 
 const chargeValueIn = (evaluation: Evaluation): ChargeValue | null =>
   'charge' in evaluation ? evaluation.charge : null;
 
+const liquidIn = remember(liquidOf);
+
+const isSame = (one: DrawnWith, other: DrawnWith): boolean =>
+  (Object.keys(one) as (keyof DrawnWith)[]).every((key) => one[key] === other[key]);
+
 /**
- * `section` is a good outline of the cell. `before` is what this returned last: while a charge gives no metal, for
- * instance because an outline is half typed, nothing that was known jumps to what would be assumed.
+ * `section` is a good outline of the cell. `before` is what this returned last, and is returned again when it still
+ * holds, so that nothing is drawn anew. While a charge gives no metal, for instance because an outline is half typed,
+ * nothing that was known jumps to what would be assumed.
  */
 export function drawnWith(
-  book: Book,
-  evaluationOf: (id: CellId) => Evaluation,
+  around: BookAround,
   cell: SectionCell,
   section: Section,
   before: DrawnWith | null = null,
 ): DrawnWith {
-  const charge = chargeOf(book, cell);
-  const value = charge ? chargeValueIn(evaluationOf(charge.id)) : null;
-  const metalCell = book.cells.find((c) => c.id === charge?.metal);
+  const now = drawnNow(around, cell, section, before);
+  return before && isSame(before, now) ? before : now;
+}
+
+function drawnNow(
+  around: BookAround,
+  cell: SectionCell,
+  section: Section,
+  before: DrawnWith | null,
+): DrawnWith {
+  const charge = chargeOf(around.charges(), cell);
+  const value = charge ? chargeValueIn(around.evaluation(charge.id)) : null;
+  const metalCell = around.cell(charge?.metal ?? null);
   const metal = metalCell?.kind === 'metal' ? metalCell.metal : METALS[0]!;
-  const known = { liquid: liquidOf(metal), metalName: metal.name };
+  const known = { liquid: liquidIn(metal), metalName: metal.name };
   if (charge && value) {
     const { startInclination: start, endInclination: end, volume, fromLip } = value;
     return { ...known, charge, of: charge.id, start, end, volume, fromLip, assumed: null };
@@ -65,7 +88,7 @@ export function drawnWith(
     charge: null,
     of: charge?.id ?? null,
     fromLip: null,
-    ...strokeOf(book, evaluationOf, charge),
+    ...strokeOf(around, charge),
   };
   const stroke = `from ${angleText(own.start)} to ${angleText(own.end)}`;
   if (charge && before?.of === charge.id) {
@@ -78,12 +101,9 @@ export function drawnWith(
 }
 
 /** The stroke of the charge's tilt, as long as that is in order by itself; else one that most dies could have. */
-function strokeOf(
-  book: Book,
-  evaluationOf: (id: CellId) => Evaluation,
-  charge: ChargeCell | null,
-): { start: number; end: number } {
-  const cell = book.cells.find((c) => c.id === charge?.tilt);
-  if (cell?.kind !== 'tilt' || evaluationOf(cell.id).state !== 'ready') return { start: START, end: END };
+function strokeOf(around: BookAround, charge: ChargeCell | null): { start: number; end: number } {
+  const cell = around.cell(charge?.tilt ?? null);
+  if (cell?.kind !== 'tilt' || around.evaluation(cell.id).state !== 'ready')
+    return { start: START, end: END };
   return { start: cell.tilt.start, end: endOf(cell.tilt) };
 }

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { evaluateBook } from '$src/cells/evaluate';
-import type { Book, Cell, ChargeCell, SectionCell, TiltCell } from '$src/cells/kinds';
+import type { Book, Cell, CellId, ChargeCell, SectionCell, TiltCell } from '$src/cells/kinds';
 import { fromDegrees } from '$src/core/units';
 import { type DrawnWith, drawnWith } from '$src/ui/section/sectionDrawnWith';
 import { sampleBook } from '../../book/sample';
@@ -21,7 +21,12 @@ const withCell = (next: Cell): Book => ({
 
 function drawnIn(changed: Book, before: DrawnWith | null = null): DrawnWith {
   const evaluations = evaluateBook(changed);
-  return drawnWith(changed, (id) => evaluations.get(id)!, sectionIn(changed), good, before);
+  const around = {
+    charges: () => changed.cells.filter((cell) => cell.kind === 'charge'),
+    cell: (id: CellId | null) => changed.cells.find((cell) => cell.id === id) ?? null,
+    evaluation: (id: CellId) => evaluations.get(id)!,
+  };
+  return drawnWith(around, sectionIn(changed), good, before);
 }
 
 /** The outline as it stands while a number is half typed: back wall and basin crossed. */
@@ -50,4 +55,12 @@ test('without a charge the section is drawn from +30°, and says so', () => {
   const alone = drawnIn({ ...book, cells: book.cells.filter(({ kind }) => kind !== 'charge') });
   expect(alone.start).toBeCloseTo(fromDegrees(30), 12);
   expect(alone.assumed).toContain('No charge takes this section yet: drawn from +30.0° to −90.0°');
+});
+
+test('a tilt that turns otherwise between the same ends leaves what is drawn the very same', () => {
+  const whole = drawnIn(book);
+  const cell = book.cells.find((one): one is TiltCell => one.kind === 'tilt' && one.id === charge.tilt)!;
+  const slower = { ...cell, tilt: { ...tilt, smoothing: 0.31 } as TiltCell['tilt'] };
+  expect(drawnIn(withCell(slower), whole)).toBe(whole);
+  expect(drawnIn(withCell({ ...cell, tilt: { ...tilt, start: tilt.start - 0.01 } }), whole)).not.toBe(whole);
 });
