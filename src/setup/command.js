@@ -1,10 +1,14 @@
 import { spawn } from 'node:child_process';
+import { constants, setPriority } from 'node:os';
 import { basename } from 'node:path';
 import { inProject, projectFolder } from './paths.js';
 
 /**
- * A command to run: the program, its arguments, what to add to the environment, and the folder (the project's by default).
- * @typedef {{ program: string, args: string[], env?: Record<string, string>, shell?: boolean, folder?: string }} Command
+ * A command to run: the program, its arguments, what to add to the environment, the folder (the project's by default),
+ * and whether it gives way to whatever else runs.
+ * @typedef {{
+ *   program: string, args: string[], env?: Record<string, string>, shell?: boolean, folder?: string, givesWay?: boolean
+ * }} Command
  */
 
 /**
@@ -40,6 +44,16 @@ const settings = (command) => ({
 });
 
 /**
+ * @param {Command} command
+ * @param {import('node:child_process').StdioOptions} stdio
+ */
+function start(command, stdio) {
+  const child = spawn(command.program, command.args, { ...settings(command), stdio });
+  if (command.givesWay && child.pid) setPriority(child.pid, constants.priority.PRIORITY_LOW);
+  return child;
+}
+
+/**
  * Runs a command in the project's folder and gives its exit code.
  * Its output goes to our error stream, so that a command's own answer on standard output stays clean.
  * @param {Command} command
@@ -48,7 +62,7 @@ const settings = (command) => ({
  */
 export function run(command, stdio = ['inherit', 2, 2]) {
   return new Promise((resolve, reject) => {
-    const child = spawn(command.program, command.args, { ...settings(command), stdio });
+    const child = start(command, stdio);
     child.on('error', reject);
     child.on('close', (code) => resolve(code ?? 1));
   });
@@ -61,16 +75,13 @@ export function run(command, stdio = ['inherit', 2, 2]) {
  */
 export function runQuietly(command) {
   return new Promise((resolve, reject) => {
-    const child = spawn(command.program, command.args, {
-      ...settings(command),
-      stdio: ['ignore', 'pipe', 'pipe'],
-    });
+    const child = start(command, ['ignore', 'pipe', 'pipe']);
     let output = '';
     const keep = (/** @type {Buffer} */ piece) => {
       output += piece.toString();
     };
-    child.stdout.on('data', keep);
-    child.stderr.on('data', keep);
+    child.stdout?.on('data', keep);
+    child.stderr?.on('data', keep);
     child.on('error', reject);
     child.on('close', (code) => resolve({ code: code ?? 1, output }));
   });

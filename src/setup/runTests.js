@@ -1,40 +1,43 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { packageScript, run } from './command.js';
+import { packageScript, run, runQuietly } from './command.js';
+import { readTally } from './tally.js';
 
-/** @typedef {{ passed: number, failed: number }} Tally */
-
-/**
- * @param {string} file
- * @param {number} code vitest's exit code
- * @returns {Tally}
- */
-export function readTally(file, code) {
-  /** @type {Tally} */
-  const tally = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : { passed: 0, failed: 0 };
-  // An error outside every test, or a run that broke off, is a failure although no test failed.
-  return code !== 0 && tally.failed === 0 ? { ...tally, failed: 1 } : tally;
-}
+/** @typedef {import('./tally.js').Tally} Tally */
+/** @typedef {import('./command.js').Command} Command */
 
 /**
- * Runs vitest and gives how many tests passed and failed.
+ * Runs vitest by `carryOut`, which gives its exit code, and counts the tests that passed and failed.
  * @param {string[]} vitestArguments
- * @param {boolean} canTest false when a build that the tests stand on has failed
+ * @param {(command: Command) => Promise<number>} carryOut
  * @returns {Promise<Tally>}
  */
-export async function runTests(vitestArguments, canTest) {
-  if (!canTest) {
-    console.log('The tests were not run, because what they stand on failed, see above.');
-    return { passed: 0, failed: 0 };
-  }
+async function counted(vitestArguments, carryOut) {
   const folder = mkdtempSync(join(tmpdir(), 'quietpour-test-'));
   const file = join(folder, 'tally.json');
   const command = packageScript('vitest/vitest.mjs', ['run', ...vitestArguments]);
   try {
-    const code = await run({ ...command, env: { QUIETPOUR_TALLY: file } }, 'inherit');
+    const code = await carryOut({ ...command, env: { QUIETPOUR_TALLY: file } });
     return readTally(file, code);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
+
+/**
+ * Runs tests with their reports shown as they come.
+ * @param {string[]} vitestArguments
+ */
+export const runTests = (vitestArguments) => counted(vitestArguments, (command) => run(command, 'inherit'));
+
+/**
+ * Runs tests that give way to whatever else runs; their reports are shown in one piece at the end.
+ * @param {string[]} vitestArguments
+ */
+export const runTestsBeside = (vitestArguments) =>
+  counted(vitestArguments, async (command) => {
+    const { code, output } = await runQuietly({ ...command, givesWay: true });
+    console.log(output.trimEnd());
+    return code;
+  });

@@ -7,13 +7,9 @@ import { checkNode } from './checkNode.js';
 checkNode();
 const { installIfNeeded } = await import('./install.js');
 await installIfNeeded();
-const { prepare } = await import('./prepare.js');
-const { runTests } = await import('./runTests.js');
+const { testAll, testPicked } = await import('./testAll.js');
 
 const vitestArguments = process.argv.slice(2);
-const prepared = await prepare(vitestArguments);
-const tested = await runTests(vitestArguments, prepared.canTest);
-const passed = prepared.passed + tested.passed;
-const failed = prepared.failed + tested.failed;
+const { passed, failed } = await (vitestArguments.length === 0 ? testAll() : testPicked(vitestArguments));
 // The exit waits for the line: a pipe may take it late.
 process.stdout.write(`${passed} passed, ${failed} failed\n`, () => process.exit(failed === 0 ? 0 : 1));

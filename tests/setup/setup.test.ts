@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { isNodeGoodEnough } from '$src/setup/checkNode.js';
 import { isInstallNeeded } from '$src/setup/install.js';
 import { chosenPort } from '$src/setup/port.js';
-import { readTally } from '$src/setup/runTests.js';
+import { readTally } from '$src/setup/tally.js';
 
 test.each([
   ['18.20.0', false],
