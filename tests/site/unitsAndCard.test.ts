@@ -140,8 +140,14 @@ test('a card with the longest content is one A4 page, and nothing of the book be
   expect(pages[0]!.height).toBeCloseTo((297 / 25.4) * 72, -0.5);
 });
 
-test('a card of a pour that no longer holds says that it must not be used', async () => {
+test('a card of a pour that no longer holds says that it must not be used, and can be read on a phone', async () => {
   const page = await pageWith(withCard);
+  await page.setViewportSize({ width: 390, height: 844 });
+  const words = page.locator('.paper .sketch:visible text').filter({ hasText: 'mouth' });
+  await words.first().waitFor();
+  expect(await words.count()).toBe(1);
+  expect((await words.boundingBox())!.height).toBeGreaterThanOrEqual(11);
+  await page.setViewportSize({ width: 1440, height: 900 });
   const charge = page.locator(`[id="${firstOf(withCard, 'charge').id}"]`);
   const head = charge.getByRole('textbox', { name: /^head above the mouth/ });
   const warning = page.locator('.paper .warning', { hasText: 'Do not pour by this card.' });

@@ -5,7 +5,7 @@ import { type PageUnits, toDegrees } from '$src/core/units';
 import { type Measure, measuresOf } from '../drawing/dimensions';
 import { lengthFigure } from '../drawing/lengthFigure';
 import { metalAtRest, standOfPlan } from '../drawing/metalAtRest';
-import { escaped, type Paper, paperFor, pathOf, type Spot, short } from '../drawing/paper';
+import { type Box, escaped, type Paper, paperFor, pathOf, type Spot, short } from '../drawing/paper';
 import { sectionMarks } from '../drawing/sectionMarks';
 import { type Steel, steelAround } from '../drawing/steel';
 import { shownLength, withUnit } from '../measureText';
@@ -13,21 +13,57 @@ import { angleText } from '../wording';
 import { cardDial } from './cardDial';
 import { levelFromLip } from './fillMark';
 
-const SIZE = { width: 688, height: 184 };
-/** Room for dimensions all round, the mark's words at the left and the dial at the right. */
-const ROOM = { x: 146, y: 29, width: 392, height: 122 };
+/** Where things stand in the sketch [px]. */
+interface Layout {
+  readonly name: 'wide' | 'narrow';
+  readonly width: number;
+  readonly height: number;
+  /** For the body, with room for dimensions all round. */
+  readonly room: Box;
+  readonly dial: Spot;
+  /** Middle and baselines of the words for start and end. */
+  readonly turn: { readonly x: number; readonly start: number; readonly end: number };
+  /** How far down the words of the mark may reach. */
+  readonly foot: number;
+}
+
+/** On the printed page: the mark's words at the left and the dial at the right. */
+const WIDE: Layout = {
+  name: 'wide',
+  width: 688,
+  height: 184,
+  room: { x: 146, y: 29, width: 392, height: 122 },
+  dial: { x: 612, y: 72 },
+  turn: { x: 612, start: 158, end: 175 },
+  foot: 184,
+};
+/** On a phone, where the printed one would be too small to read: the dial stands below the body. */
+const NARROW: Layout = {
+  name: 'narrow',
+  width: 358,
+  height: 320,
+  room: { x: 150, y: 29, width: 180, height: 130 },
+  dial: { x: 96, y: 252 },
+  turn: { x: 262, start: 250, end: 270 },
+  foot: 190,
+};
 /** A measure lies this far off what it measures [px]. */
 const OFF = 18;
 /** From one line of words to the next [px]. */
 const LINE = 14;
 
-/** The die at its start angle with the metal in it, to scale and with measures. */
-export function cardSketch(plan: PourPlan, units: PageUnits, id: string): string {
+/** The die at its start angle with the metal in it, to scale and with measures; twice, for paper and for a phone. */
+export const cardSketch = (plan: PourPlan, units: PageUnits, id: string): string =>
+  [WIDE, NARROW].map((layout) => sketchIn(layout, plan, units, `${id}-${layout.name}`)).join('');
+
+function sketchIn(layout: Layout, plan: PourPlan, units: PageUnits, id: string): string {
   const { section, tilt, volume } = plan;
+  const { width, height, room, dial, turn } = layout;
   const steel = steelAround(section);
-  const paper = paperFor(steel.corners, tilt.start, ROOM);
+  const paper = paperFor(steel.corners, tilt.start, room);
   const { shape, levels } = metalAtRest(section, volume, tilt.start, standOfPlan(plan));
-  const mark = levels[0] === undefined ? NO_MARK : levelMark(paper, plan, levels[0], steel, units);
+  const mark =
+    levels[0] === undefined ? NO_MARK : levelMark(paper, plan, levels[0], steel, units, layout.foot);
   const marks = [
     sectionMarks(paper, steel, shape, { id, step: 6 }),
     mouthLine(paper, plan),
@@ -35,13 +71,13 @@ export function cardSketch(plan: PourPlan, units: PageUnits, id: string): string
       .filter(({ name }) => name !== 'opening')
       .map((measure) => dimension(paper, measure, units)),
     mark.svg,
-    plumb(mark),
-    cardDial({ x: 612, y: 72 }, tilt.start, endOf(tilt)),
-    `<text x="612" y="158" class="middle big">start ${escaped(angleText(tilt.start))}</text>`,
-    `<text x="612" y="175" class="middle">end ${escaped(angleText(endOf(tilt)))}</text>`,
+    plumb(mark, layout.foot),
+    cardDial(dial, tilt.start, endOf(tilt)),
+    `<text x="${turn.x}" y="${turn.start}" class="middle big">start ${escaped(angleText(tilt.start))}</text>`,
+    `<text x="${turn.x}" y="${turn.end}" class="middle">end ${escaped(angleText(endOf(tilt)))}</text>`,
   ];
   const words = `Die and basin to scale at ${angleText(tilt.start)}, with the metal before the tilt.`;
-  return `<svg class="sketch" viewBox="0 0 ${SIZE.width} ${SIZE.height}" role="img" aria-label="${escaped(words)}">${marks.join('')}</svg>`;
+  return `<svg class="sketch ${layout.name}" viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(words)}">${marks.join('')}</svg>`;
 }
 
 /** Words and lines at the left of the sketch, and how far down the page they reach [px]. */
@@ -55,9 +91,9 @@ const NO_MARK: LeftMark = { svg: '', top: 0, bottom: 0 };
 const PLUMB_HEIGHT = 52;
 
 /** At the top of the left side, or at its foot where the words of the mark stand there. */
-function plumb({ top, bottom }: LeftMark): string {
+function plumb({ top, bottom }: LeftMark, foot: number): string {
   const isFree = bottom < 20 || top > 22 + PLUMB_HEIGHT;
-  const y = isFree ? 22 : SIZE.height - PLUMB_HEIGHT - 6;
+  const y = isFree ? 22 : foot - PLUMB_HEIGHT - 6;
   return `<path class="thin" d="M24 ${short(y)}v42"/><path class="solid" d="M24 ${short(y + 50)}l-4 -12h8Z"/><text x="33" y="${short(y + 50)}">plumb</text>`;
 }
 
@@ -125,7 +161,14 @@ const plate = (x: number, y: number, turn: number, text: string, wide: number): 
   `<g transform="translate(${short(x)} ${short(y)}) rotate(${short(turn)})"><rect class="plate" x="${short(-wide / 2)}" y="-7" width="${short(wide)}" height="14"/><text y="4" class="middle">${escaped(text)}</text></g>`;
 
 /** Level of the metal and of the lip as lines to the left of the basin, and what lies between them. */
-function levelMark(paper: Paper, plan: PourPlan, level: number, steel: Steel, units: PageUnits): LeftMark {
+function levelMark(
+  paper: Paper,
+  plan: PourPlan,
+  level: number,
+  steel: Steel,
+  units: PageUnits,
+  foot: number,
+): LeftMark {
   const fromLip = levelFromLip(plan);
   const left = Math.min(...steel.corners.map((corner) => paper.place(corner).x));
   const heightOf = (elevation: number) => pageHeight(paper, elevation);
@@ -136,7 +179,7 @@ function levelMark(paper: Paper, plan: PourPlan, level: number, steel: Steel, un
     fromLip === null ? '' : `<path class="hair" d="M12 ${short(heightOf(level - fromLip))}H${short(end)}"/>`;
   const isUnder = fromLip !== null && fromLip > 0;
   const tall = LINE * (lines.length + 1);
-  const isAbove = isUnder || y + tall > SIZE.height;
+  const isAbove = isUnder || y + tall > foot;
   const upper = Math.min(y, fromLip === null ? y : heightOf(level - fromLip));
   const first = isAbove ? upper - tall + LINE - 6 : y + 16;
   const said = [title, ...lines].map(
