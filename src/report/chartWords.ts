@@ -83,8 +83,8 @@ export function tiltSentence(record: PourRecord): string {
   return `The die turns from ${degreesMark(start)} to ${degreesMark(end)} within ${secondsText(time.at(-1)!)}.`;
 }
 
-/** Die length [m] as an axis domain in the page's unit. */
+/** Die length [m] as an axis domain in the page's unit; rounded, or an end at 199.99999999999997 loses its mark. */
 export const placeDomain = (length: number, units: PageUnits): [number, number] => [
   0,
-  LENGTH[units.length].toShown(length),
+  Number(LENGTH[units.length].toShown(length).toPrecision(9)),
 ];

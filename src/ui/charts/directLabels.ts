@@ -5,14 +5,17 @@ export interface LabelWanted {
   readonly text: string;
   /** The curve in pixels. */
   readonly points: readonly Spot[];
+  /** Room for the curve's marker before the words [px]. */
+  readonly mark?: number;
 }
 
 export interface LabelPlaced {
   readonly key: string;
   readonly text: string;
-  /** Middle of the text, and its baseline [px]. */
+  /** Middle of the label, and baseline and left edge of its words [px]. */
   readonly x: number;
   readonly y: number;
+  readonly wordsAt: number;
 }
 
 interface Box {
@@ -98,7 +101,7 @@ export function placeDirectLabels(
 ): LabelPlaced[] {
   const curves = [...wanted.map(({ points }) => dense(points)), ...lines.map(dense)];
   const boxes = [...taken];
-  return wanted.flatMap(({ key, text }, index) => {
+  return wanted.flatMap(({ key, text, mark = 0 }, index) => {
     const own = curves[index]!;
     if (own.length === 0) return [];
     const cost = ({ box }: Candidate, order: number): number =>
@@ -106,13 +109,13 @@ export function placeDirectLabels(
       boxes.filter((other) => meet(box, other)).length * 200 +
       (isInside(box, plot) ? 0 : 400) +
       order;
-    const tried = candidates(own, textWidth(text), plot).map((candidate, order) => ({
+    const tried = candidates(own, textWidth(text) + mark, plot).map((candidate, order) => ({
       candidate,
       cost: cost(candidate, order),
     }));
     const best = tried.reduce((least, each) => (each.cost < least.cost ? each : least)).candidate;
     boxes.push(best.box);
-    return [{ key, text, x: best.x, y: best.y }];
+    return [{ key, text, x: best.x, y: best.y, wordsAt: best.box.left + mark + 3 }];
   });
 }
 

@@ -6,5 +6,8 @@ export type RunLook = 'a' | 'b' | 'c' | 'd' | 'level' | 'bare' | 'ink' | 'sketch
 
 const RUNS: readonly RunLook[] = ['a', 'b', 'c', 'd'];
 
+/** Has a marker of its own. */
+export const isRun = (look: RunLook): boolean => RUNS.includes(look);
+
 /** Look of the pour at this place in a comparison; after four the looks repeat, told apart by their labels. */
 export const runLook = (index: number): RunLook => RUNS[index % RUNS.length]!;
