@@ -110,7 +110,7 @@ const OTHERS: Readonly<Record<Exclude<QuantityKind, Measured>, Quantity>> = {
   'valve coefficient': { ...plain, unit: 'm³/h', decimals: [2, 5], step: 0.01 },
   torque: { ...plain, unit: 'N·m', decimals: [0, 1], step: 5 },
   'rotary damping': { ...plain, unit: 'N·m·s', decimals: [0, 1], step: 10 },
-  'heat transfer': { ...plain, unit: 'W/m²K', decimals: [0, 1], step: 50 },
+  'heat transfer': { ...plain, unit: 'W/m²K', decimals: [0, 0], step: 50 },
   'kinematic viscosity': {
     ...plain,
     unit: 'mm²/s',
