@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { answerSentence, firstLookOf, type MapAnswer } from '$src/report/study/answer';
 import { gridOf } from '$src/report/study/grid';
+import type { Margin } from '$src/report/study/margins';
 import type { Region } from '$src/report/study/region';
 import type { NamedAxis } from '$src/report/study/studyFile';
 
@@ -13,6 +14,7 @@ function said(
   regions: readonly Region[],
   setRegion: Region | null = null,
   computed = regions.length,
+  margins: readonly Margin[] | null = null,
 ): string {
   const answer: MapAnswer = {
     grid: gridOf({ axes }),
@@ -24,7 +26,7 @@ function said(
     axes,
     answer,
     setRegion,
-    margins: null,
+    margins,
     tried: [],
     isDone: true,
     firstLook: firstLookOf(answer),
@@ -40,6 +42,22 @@ test('a map says where it is sound, along the row of the set point', () => {
   const row: Region[] = ['folds film', 'sound', 'sound', 'laps'];
   expect(said(four(...row), 'sound')).toBe('The setting is sound. At mass 0, tilt time 2 s to 3 s is sound.');
   expect(said(four(...row))).toMatch(/^There is a window\./);
+});
+
+test('once its margins are found, the range round the set point is theirs and holds it, whatever the nearest row says', () => {
+  const margins = ([-1, 1] as const).map(
+    (direction): Margin => ({
+      axis: 0,
+      direction,
+      limit: 2 + direction * 0.75,
+      distance: 0.75,
+      meets: 'laps',
+    }),
+  );
+  const row = four('folds film', 'laps', 'sound', 'laps');
+  expect(said(row, 'sound', row.length, margins)).toBe(
+    'The setting is sound. At mass 0, tilt time 1.3 s to 2.8 s is sound.',
+  );
 });
 
 test('where nothing is sound, what is near a limit is told as the nearest to it, and else that there is none', () => {

@@ -117,6 +117,19 @@ function stretchWords(
   return ` At ${up.name} ${value(up, stretch.row)}, ${across.name} ${range} is ${regionWords(region)}.`;
 }
 
+/** How far the setting across may stray with the other as it is set: by the pours on that very line, not by the map's nearest row. */
+function marginRange(
+  [across, up]: readonly NamedAxis[],
+  margins: readonly Margin[] | null,
+  units: PageUnits,
+): string | null {
+  const limits = (margins ?? []).filter(({ axis }) => axis === 0).map(({ limit }) => limit);
+  if (!across || !up || up.setPoint === null || limits.length < 2) return null;
+  const value = (axis: NamedAxis, at: number) => shownValue(at, axis.quantity, units);
+  const range = `${value(across, Math.min(...limits))} to ${value(across, Math.max(...limits))}`;
+  return ` At ${up.name} ${value(up, up.setPoint)}, ${across.name} ${range} is ${regionWords('sound')}.`;
+}
+
 export interface AnswerParts {
   readonly axes: readonly NamedAxis[];
   readonly answer: MapAnswer;
@@ -137,7 +150,7 @@ export function firstLookOf(answer: MapAnswer): AnswerParts['firstLook'] {
 
 /** The map in one sentence, as one would say it at the machine. */
 export function answerSentence(
-  { axes, answer, setRegion, isDone, tried, firstLook }: AnswerParts,
+  { axes, answer, setRegion, margins, isDone, tried, firstLook }: AnswerParts,
   units: PageUnits = METRIC,
 ): Sentence {
   if (firstLook.computed < firstLook.count) {
@@ -167,7 +180,8 @@ export function answerSentence(
     return [bold('No window.'), plain(` Nothing is sound anywhere in this range${rest}.${next}`)];
   }
   const range = stretchWords(axes, answer, 'sound', units);
-  if (setRegion === 'sound') return [bold('The setting is sound.'), plain(range)];
+  if (setRegion === 'sound')
+    return [bold('The setting is sound.'), plain(marginRange(axes, margins, units) ?? range)];
   if (setRegion === null) return [bold('There is a window.'), plain(range)];
   return [
     bold(`The setting ${regionWords(setRegion)}.`.replace('setting near', 'setting is near')),
