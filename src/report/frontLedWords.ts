@@ -23,7 +23,7 @@ export function frontLedSentence({ tries, chosen }: FrontLed, { tilt, liquid }: 
   const mustBeHome = tilt.kind === 'front-led' && tilt.homeWithin !== null;
   const hurried =
     mustBeHome && after.wished > asked * 1.001
-      ? `; hurried to ${speedText(after.wished)} so as to be home in time`
+      ? `; hurried to ${speedText(after.wished)} so as to be at the die end in time`
       : '';
   const peaks =
     chosen === 0
@@ -68,7 +68,7 @@ function homeWords({ homeTime, lap }: FrontLedTry, tilt: PourPlan['tilt']): stri
   const isHurried = tilt.kind === 'front-led' && tilt.homeWithin !== null;
   if (lap === 'laps')
     told.push(
-      `it is ${isHurried ? 'still ' : ''}cold enough to lap${isHurried ? '' : ': have it home in time, and it is hurried'}`,
+      `it is ${isHurried ? 'still ' : ''}cold enough to lap${isHurried ? '' : ': ask for it at the die end in time, and it is hurried'}`,
     );
   if (lap === 'misrun') told.push('the metal stiffens before the die is full');
   return told.length === 0 ? '' : ` ${capital(listText(told))}.`;

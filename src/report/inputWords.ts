@@ -206,7 +206,7 @@ function paceOf(tilt: Tilt): unknown {
 }
 
 function frontLedText({ share, homeWithin }: FrontLedTilt): string {
-  const time = homeWithin === null ? '' : `, home within ${significant(homeWithin)} s`;
+  const time = homeWithin === null ? '' : `, at the die end within ${significant(homeWithin)} s`;
   return `front-led at ${significant(share * 100)} % of critical${time}`;
 }
 

@@ -15,7 +15,8 @@ export function nearestTiltText(offered: Tilt): string {
     case 'machine':
       return `let go from a stop at ${angleText(start)}, to a stop at ${angleText(offered.end)}`;
     case 'front-led': {
-      const home = offered.homeWithin === null ? '' : `, home within ${secondsText(offered.homeWithin)}`;
+      const home =
+        offered.homeWithin === null ? '' : `, at the die end within ${secondsText(offered.homeWithin)}`;
       return `${ends}, front at ${fixed(offered.share * 100, 0)} % of critical${home}`;
     }
     case 'drawn':

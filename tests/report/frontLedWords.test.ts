@@ -71,9 +71,11 @@ describe('how a front-led tilt was found, in words', () => {
   it('speaks of hurry only where a time was asked for', () => {
     expect(saidOf({ wished: 0.3 })).not.toContain('hurried to');
     expect(saidOf({ wished: 0.3 }, { homeWithin: 1.5 })).toContain(
-      'hurried to 0.30 m/s so as to be home in time',
+      'hurried to 0.30 m/s so as to be at the die end in time',
     );
-    expect(saidOf({ lap: 'laps' })).toContain('cold enough to lap: have it home in time, and it is hurried');
+    expect(saidOf({ lap: 'laps' })).toContain(
+      'cold enough to lap: ask for it at the die end in time, and it is hurried',
+    );
     expect(saidOf({ lap: 'laps' }, { homeWithin: 1.5 })).toContain('It is still cold enough to lap.');
   });
 

@@ -88,7 +88,7 @@ test('a hotter die leaves more time before freezing, and a blocked vent holds ga
     .poll(() => pour.locator('[data-verdict]').first().getAttribute('data-verdict'), { timeout: 60_000 })
     .toBe('gas held');
   await pour.getByText('not reached: gas held').waitFor();
-  expect(await pour.locator('.reasons').first().textContent()).toMatch(/about [\d.]+ mm² of free vent/);
+  expect(await pour.locator('.reasons').first().textContent()).toMatch(/about [\d.]+\smm² of free vent/);
   await page.setViewportSize({ width: 390, height: 844 });
   await picture(page, 'gas-held-narrow');
 });
