@@ -101,6 +101,9 @@ test('castings are set against the prediction, and come in and go out as CSV', P
   await expect
     .poll(() => log.getByRole('heading', { level: 3 }).textContent())
     .toMatch(/^Cannot be told apart\./);
+  await page.setViewportSize({ width: 390, height: 900 });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  await page.setViewportSize({ width: 1440, height: 900 });
   await picture(page, 'castings');
 
   const text = 'date,pour,good,lap\nweek 4,The old way,40,12\nweek 5,The old way,x,1\n';
@@ -184,5 +187,29 @@ test(
     expect(section.section.roof).toHaveLength(4);
     expect(section.underlay!.image).toMatch(/^data:image\/jpeg;base64,/);
     expect(section.underlay!.marks[0].x).toBe(144 + 10);
+  },
+);
+
+test(
+  'an empty book says what makes a pour, and a pour that lacks its charge is put right under its guess',
+  PATIENCE,
+  async () => {
+    const page = await openPage();
+    await page.locator('#add-a-cell').waitFor();
+    const file = JSON.parse(example('class-oxide-film'));
+    const empty = { ...file, book: { ...file.book, cells: [] } };
+    await openBookFile(page, { name: 'empty.pourbook.json', text: JSON.stringify(empty) });
+    await page.getByText('Nothing in this book yet.').waitFor();
+    const cells = file.book.cells.map((cell: { id: string }) =>
+      cell.id === 'gentle' ? { ...cell, charge: null } : cell,
+    );
+    const lacking = { ...file, book: { ...file.book, cells } };
+    await openBookFile(page, { name: 'lacking.pourbook.json', text: JSON.stringify(lacking) });
+    const pour = page.locator('#gentle');
+    await pour.getByText('The result is hidden.').waitFor();
+    await pour.getByText('No charge is chosen.').waitFor();
+    await pour.getByRole('combobox', { name: 'charge' }).selectOption({ label: 'Behind the brink' });
+    await expect.poll(() => pour.textContent(), PATIENCE).not.toContain('No charge is chosen.');
+    expect(await pour.textContent()).toContain('The result is hidden.');
   },
 );
