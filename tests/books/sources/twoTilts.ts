@@ -46,7 +46,7 @@ export const twoTilts: Book = {
     compareCell('two-tilts', 'Quick against staged', ['pour-quick', 'pour-staged'], 'filled share'),
     note('try', 'Try it', [
       'Make the middle stage quicker until the verdict changes: that is how fast this arm may pass level.',
-      'A gentle tilt is not free. The metal cools from the moment it touches the die; a thin arm may lap before it is full. This book does not compute the freezing: keep the time from first flow to full well inside what your own castings allow.',
+      'A gentle tilt is not free. The metal cools from the moment it touches the die; a thin arm may lap before it is full. How long the coldest place had left stands with the figures of each pour and, where it is little, in the verdict. Coat and die temperature are the defaults of the program: keep well inside what your own castings allow.',
       'A hand-worked or damper-held machine has one rate, not three. Give the steady tilt the time of the staged one and compare again.',
     ]),
     cautions('cautions'),
