@@ -1,12 +1,15 @@
 import type { Page } from 'playwright-core';
 
-/** From now on the page keeps the lengths [ms] of its tasks over 50 ms, in `window.longTasks`. */
+/** From now on, and no longer from before, the page keeps the lengths [ms] of its tasks over 50 ms, in `window.longTasks`. */
 export const watchTasks = (page: Page): Promise<void> =>
   page.evaluate(() => {
-    const kept = window as unknown as { longTasks: number[] };
+    const kept = window as unknown as { longTasks: number[]; taskWatch?: PerformanceObserver };
+    // Each watch tells every task: with an earlier one left on, it would be counted twice.
+    kept.taskWatch?.disconnect();
     kept.longTasks = [];
-    new PerformanceObserver((list) =>
+    kept.taskWatch = new PerformanceObserver((list) =>
       kept.longTasks.push(...list.getEntries().map(({ duration }) => duration)),
-    ).observe({ type: 'longtask' });
+    );
+    kept.taskWatch.observe({ type: 'longtask' });
     performance.clearMeasures();
   });
