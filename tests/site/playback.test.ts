@@ -54,7 +54,7 @@ test('every frame of playback shows the pour further on, alone and in a comparis
   }
 });
 
-test('a pointer over one chart moves the marker in the others, and the picture', async () => {
+test('a pointer over one chart moves the marker in the others, and the picture; a chart offers its files', async () => {
   const page = await openPage();
   await waitUntilFresh(page);
   const pour = page.locator('[data-kind="pour"]').first();
@@ -80,4 +80,12 @@ test('a pointer over one chart moves the marker in the others, and the picture',
   await expect
     .poll(async () => (await captions()).filter((words, index) => words !== still[index]).length)
     .toBe(still.length);
+
+  await pour.locator('summary', { hasText: 'Save inclination' }).click();
+  const isHeld = await pour
+    .locator('button:visible', { hasText: 'Save numbers as CSV' })
+    .evaluate(
+      (button) => button.getBoundingClientRect().right <= button.parentElement!.getBoundingClientRect().right,
+    );
+  expect(isHeld, 'what is offered stands inside its frame').toBe(true);
 });
