@@ -3,6 +3,7 @@ import type { Flow } from './flow';
 import type { Forces } from './forces';
 import { type GateResult, gateAtFront, noseForce, noseSide, slotBlend, slotLoss } from './gate';
 import { CLOSED, SKIN_DEPTH } from './settings';
+import { sillLevel } from './sillLevel';
 
 /**
  * What happens at few faces: the skin of a front holds the metal back, a floor step passes no more than critical
@@ -41,7 +42,7 @@ function passSkin(flow: Flow, mesh: Mesh, forces: Forces, j: number, dt: number)
   if (wetLeft !== depth[j]! > SKIN_DEPTH) {
     const sign = wetLeft ? 1 : -1;
     const gas = flow.gas ? flow.gas.head[wetLeft ? j : l]! : 0;
-    const head = (wetLeft ? level[l]! : level[j]!) - flow.sillLevel[j]! - gas;
+    const head = (wetLeft ? level[l]! : level[j]!) - sillLevel(mesh, forces, j) - gas;
     const opening = Math.max(mesh.tables.free[j]! * forces.cos, CLOSED);
     const following = sign * flow.speed[wetLeft ? l : j + 1]!;
     gateAtFront(gate, sign * u, following, head, -sign * rise, flow.height[j]!, opening, path, dt, forces);
@@ -55,7 +56,7 @@ function passSkin(flow: Flow, mesh: Mesh, forces: Forces, j: number, dt: number)
   const towards = sign * (u - (dt * forces.gravity * rise) / path);
   if (towards <= 0) return true;
   const filled = sign > 0 ? depth[j]! / depth[l]! : depth[l]! / depth[j]!;
-  const head = level[sign > 0 ? l : j]! - flow.sillLevel[j]!;
+  const head = level[sign > 0 ? l : j]! - sillLevel(mesh, forces, j);
   const free = Math.max(mesh.tables.free[j]!, CLOSED);
   const blend = slotBlend(head, Math.max(free * forces.cos, CLOSED));
   const height = flow.area[j]! / mesh.faceWidth[j]!;
@@ -79,7 +80,8 @@ function passStep(flow: Flow, mesh: Mesh, forces: Forces, j: number, likely: num
   const down = up === j ? j - 1 : j;
   const coming = up < j ? speed[j - 1]! : speed[j + 1]!;
   const air = flow.gas ? flow.gas.head[down]! : 0;
-  const energy = forces.gravity * (flow.level[up]! - flow.sillLevel[j]! - air) + (coming * coming) / 2;
+  const energy =
+    forces.gravity * (flow.level[up]! - sillLevel(mesh, forces, j) - air) + (coming * coming) / 2;
   if (energy <= 0) return false;
   const normalGravity = forces.gravity * Math.max(forces.cos, 1e-3);
   const most = weirDischarge(energy, normalGravity, mesh.tables.free[j]!);

@@ -3,6 +3,7 @@ import type { Flow } from './flow';
 import type { Forces } from './forces';
 import { BLEND_TO, slotLoss } from './gate';
 import { SKIN_DEPTH } from './settings';
+import { sillLevel } from './sillLevel';
 
 /**
  * Marks the held fronts in a slot that the solved pressure breaks. A column of metal that fills a slot moves as one:
@@ -26,7 +27,7 @@ function isBroken(flow: Flow, mesh: Mesh, forces: Forces, dt: number, j: number)
   const wetLeft = flow.depth[j - 1]! > SKIN_DEPTH;
   const wet = wetLeft ? j - 1 : j;
   const gas = flow.gas ? flow.gas.head[wetLeft ? j : j - 1]! : 0;
-  const head = flow.level[wet]! - flow.sillLevel[j]! - gas;
+  const head = flow.level[wet]! - sillLevel(mesh, forces, j) - gas;
   const opening = mesh.tables.free[j]! * forces.cos;
   if (!(opening > 0 && head > BLEND_TO * opening)) return false;
   const path = mesh.facePath[j]!;

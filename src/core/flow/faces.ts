@@ -18,9 +18,12 @@ export function setFaces(flow: Flow, mesh: Mesh, forces: Forces, dt: number): vo
   setPulls(flow, mesh, forces, dt);
   if (forces.rate !== 0 || forces.acceleration !== 0) turn(flow, mesh, forces, dt);
   if (forces.conditions.friction.kind !== 'metal') rubOtherwise(flow, mesh, forces, dt);
-  for (let k = 0; k < special; k++) adjustFace(flow, mesh, forces, dt, flow.marked[k]!);
-  if (flow.holds) stiffen(flow, mesh, flow.holds);
-  couple(flow, mesh, dt);
+  for (let k = 0; k < special; k++) {
+    const j = flow.marked[k]!;
+    adjustFace(flow, mesh, forces, dt, j);
+    coupleFace(flow, mesh, dt, j);
+  }
+  if (flow.holds) stiffen(flow, mesh, dt, flow.holds);
 }
 
 /**
@@ -77,13 +80,18 @@ function setPassages(flow: Flow, mesh: Mesh, gated: boolean): number {
   return special;
 }
 
-/** Implicit pull, explicit push of the old levels, and friction as metal rubs: a film, or a slot when both cells are full. */
+/**
+ * Implicit pull, explicit push of the old levels, and friction as metal rubs: a film, or a slot when both cells are full;
+ * from these how much metal a difference of level moves across the face in the step, as `coupleFace` has it.
+ */
 function setPulls(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
   const first = Math.max(1, flow.activeFrom);
   const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
-  const { level, full, speed, area, areaBefore, advected, pushed, passage, height, hold, pull } = flow;
+  const { level, full, speed, area, areaBefore, advected, pushed, passage, height, hold, pull, coupling } =
+    flow;
   const { perPath } = mesh.tables;
   const { gravity, viscosity, drag, timeWeight } = forces;
+  const square = dt * dt;
   const falling = dt * gravity;
   let fullRight = full[first - 1]!;
   let levelRight = level[first - 1]!;
@@ -92,8 +100,9 @@ function setPulls(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
     fullRight = full[j]!;
     const levelLeft = levelRight;
     levelRight = level[j]!;
-    if (passage[j] === 0) {
-      pushed[j] = 0;
+    const passing = passage[j]!;
+    if (passing === 0) {
+      pushed[j] = coupling[j] = 0;
       continue;
     }
     const weight = fullSides > 0 ? 1 : timeWeight;
@@ -104,8 +113,11 @@ function setPulls(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
     const film = height[j]!;
     const slot = fullSides === 2;
     const rubbing = ((slot ? 12 : 3) * viscosity) / film + (slot ? 2 : 1) * drag * Math.abs(speed[j]!);
-    hold[j] = film / (film + dt * rubbing);
-    pull[j] = weight * centring * gravity;
+    const held = film / (film + dt * rubbing);
+    const pulled = weight * centring * gravity;
+    hold[j] = held;
+    pull[j] = pulled;
+    coupling[j] = square * pulled * passing * held * perPath[j]!;
     const rise = levelRight - levelLeft;
     pushed[j] = advected[j]! - falling * (1 - weight) * centring * rise * perPath[j]!;
   }
@@ -156,26 +168,26 @@ function rubOtherwise(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void 
   const first = Math.max(1, flow.activeFrom);
   const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
   const law = forces.conditions.friction;
-  for (let j = first; j <= last; j++)
-    if (flow.passage[j]! > 0)
-      flow.hold[j] = 1 / (1 + dt * frictionRate(law, forces.gravity, flow.height[j]!, flow.speed[j]!));
+  for (let j = first; j <= last; j++) {
+    if (flow.passage[j] === 0) continue;
+    flow.hold[j] = 1 / (1 + dt * frictionRate(law, forces.gravity, flow.height[j]!, flow.speed[j]!));
+    coupleFace(flow, mesh, dt, j);
+  }
 }
 
 /** Stiff metal holds back what passes. */
-function stiffen(flow: Flow, mesh: Mesh, holds: Float64Array): void {
+function stiffen(flow: Flow, mesh: Mesh, dt: number, holds: Float64Array): void {
   const { hold } = flow;
   const first = Math.max(1, flow.activeFrom);
   const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
-  for (let j = first; j <= last; j++) hold[j] = hold[j]! * holds[j]!;
+  for (let j = first; j <= last; j++) {
+    hold[j] = hold[j]! * holds[j]!;
+    coupleFace(flow, mesh, dt, j);
+  }
 }
 
-/** How much metal a difference of level moves across each face in the step [m²]. */
-function couple(flow: Flow, mesh: Mesh, dt: number): void {
-  const first = Math.max(1, flow.activeFrom);
-  const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
-  const { coupling, pull, passage, hold } = flow;
-  const { perPath } = mesh.tables;
-  const square = dt * dt;
-  for (let j = first; j <= last; j++)
-    coupling[j] = passage[j] === 0 ? 0 : square * pull[j]! * passage[j]! * hold[j]! * perPath[j]!;
+/** How much metal a difference of level moves across a face in the step [m²]. */
+function coupleFace({ coupling, pull, passage, hold }: Flow, mesh: Mesh, dt: number, j: number): void {
+  const passing = passage[j]!;
+  coupling[j] = passing === 0 ? 0 : dt * dt * pull[j]! * passing * hold[j]! * mesh.tables.perPath[j]!;
 }

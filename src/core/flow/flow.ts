@@ -30,9 +30,8 @@ export interface Flow {
   /** Metal height at the face square to the floor [m], and the cell it comes from. */
   readonly height: Float64Array;
   readonly upstream: Int32Array;
-  /** Wetted passage at the face [m²] and elevation of its sill [m]. */
+  /** Wetted passage at the face [m²]. */
   readonly passage: Float64Array;
-  readonly sillLevel: Float64Array;
   /** Friction and limiter factor, implicit gravity factor, coupling of the two levels [m²]. */
   readonly hold: Float64Array;
   readonly pull: Float64Array;
@@ -100,7 +99,6 @@ export function makeFlow(mesh: Mesh): Flow {
     height: face(),
     upstream: new Int32Array(mesh.cells + 1),
     passage: face(),
-    sillLevel: face(),
     hold: face(),
     pull: face(),
     coupling: face(),

@@ -5,7 +5,7 @@ import type { Forces } from './forces';
 import { DRY_DEPTH, FULL_SHARE } from './settings';
 
 /**
- * Turns the body: storage, sill elevations and levels for the inclination at the end of the step, volumes kept.
+ * Turns the body: storage and levels for the inclination at the end of the step, volumes kept.
  * A full cell keeps its head above its own highest point. Each loop is on its own and calls nothing: what a loop
  * might call keeps the engine from holding its arrays at hand.
  */
@@ -16,7 +16,6 @@ export function rotate(flow: Flow, mesh: Mesh, forces: Forces): void {
   rotateLevels(flow.levels, mesh, forces.sin, forces.cos, from, to);
   if (flow.gas) raiseByGas(flow.levels, flow.gas.head, from, to);
   liftLevels(flow, mesh);
-  liftSills(flow.sillLevel, mesh, forces, from, to + 1);
   limitSlopes(flow, mesh);
 }
 
@@ -37,16 +36,6 @@ function findFull({ volume, level, depth, full, levels, activeFrom, activeTo }: 
 function liftLevels({ volume, level, full, levels, activeFrom, activeTo }: Flow, mesh: Mesh): void {
   for (let i = activeFrom; i <= activeTo; i++)
     level[i] = full[i] ? level[i]! + levels.z4[i]! : levelOf(levels, mesh, i, volume[i]!);
-}
-
-function liftSills(
-  sillLevel: Float64Array,
-  { x, sill }: Mesh,
-  { sin, cos }: Forces,
-  first: number,
-  last: number,
-): void {
-  for (let j = first; j <= last; j++) sillLevel[j] = x[j]! * sin + sill[j]! * cos;
 }
 
 /** Dry cells kept active either side of the metal: it crosses half a cell a step at most. */
