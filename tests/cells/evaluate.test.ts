@@ -40,6 +40,13 @@ describe('a book in order', () => {
     });
   });
 
+  it('leaves a charge the very same while a tilt only turns otherwise between its ends', () => {
+    const cell = firstOf(book, 'tilt');
+    const turned = (part: object) => replaceCell(book, { ...cell, tilt: { ...cell.tilt, ...part } } as Cell);
+    expect(of(turned({ smoothing: 0.31 }), charge)).toBe(of(book, charge));
+    expect(of(turned({ start: cell.tilt.start - 0.01 }), charge)).not.toBe(of(book, charge));
+  });
+
   it('makes the plan of a pour from what it takes', () => {
     const evaluation = of(book, pour);
     if (evaluation.state !== 'needs a run') throw new Error(evaluation.state);

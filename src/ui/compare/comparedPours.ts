@@ -14,11 +14,12 @@ export interface ComparedPour {
   readonly folds: readonly NumberedFold[];
   /** Drawn from the coarse mesh. */
   readonly sketch: boolean;
-  /** The record belongs to the present inputs and is not coarse. */
-  readonly isCurrent: boolean;
 }
 
-/** The chosen pours that have a record, in the order chosen. */
+/**
+ * The chosen pours that have a record, in the order chosen. Whether a record still holds is not told here: figures,
+ * pictures and charts stay the same when it does not.
+ */
 export function comparedPours(ids: readonly CellId[]): ComparedPour[] {
   const looks = looksOfPours(ids);
   return ids.flatMap((id, index) => {
@@ -32,7 +33,6 @@ export function comparedPours(ids: readonly CellId[]): ComparedPour[] {
       look: looks[index]!,
       folds: numberedFolds(run.record),
       sketch: run.coarse,
-      isCurrent: run.current && !run.coarse,
     };
   });
 }
