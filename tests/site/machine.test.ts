@@ -86,7 +86,9 @@ test('a front-led tilt is worked out in its pour, and its stages are taken', asy
   const page = await openPage();
   await kindOf(page, 'front-led').first().click();
   const led = page.locator('.led').first();
-  await expect.poll(() => led.textContent(), { timeout: 60_000 }).toMatch(/the front peaks at \d\.\d\d\sm\/s/);
+  await expect
+    .poll(() => led.textContent(), { timeout: 60_000 })
+    .toMatch(/the front peaks at \d\.\d\d\sm\/s/);
   const share = led.getByRole('textbox', { name: 'front speed wanted, of critical' });
   await share.fill('55');
   await share.press('Enter');
