@@ -56,8 +56,8 @@ const page = defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/site/**'],
-          // Ends a hang, times nothing: beside the browser tests a long one may wait minutes for its turn.
-          testTimeout: 600_000,
+          // Ends a hang, times nothing.
+          testTimeout: 300_000,
           // The tests keep no state between files, and loading the modules anew for each costs a third of the time.
           isolate: false,
         },

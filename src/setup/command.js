@@ -1,14 +1,10 @@
 import { spawn } from 'node:child_process';
-import { constants, setPriority } from 'node:os';
 import { basename } from 'node:path';
 import { inProject, projectFolder } from './paths.js';
 
 /**
- * A command to run: the program, its arguments, what to add to the environment, the folder (the project's by default),
- * and whether it gives way to whatever else runs.
- * @typedef {{
- *   program: string, args: string[], env?: Record<string, string>, shell?: boolean, folder?: string, givesWay?: boolean
- * }} Command
+ * A command to run: the program, its arguments, what to add to the environment, and the folder (the project's by default).
+ * @typedef {{ program: string, args: string[], env?: Record<string, string>, shell?: boolean, folder?: string }} Command
  */
 
 /**
@@ -44,16 +40,6 @@ const settings = (command) => ({
 });
 
 /**
- * @param {Command} command
- * @param {import('node:child_process').StdioOptions} stdio
- */
-function start(command, stdio) {
-  const child = spawn(command.program, command.args, { ...settings(command), stdio });
-  if (command.givesWay && child.pid) setPriority(child.pid, constants.priority.PRIORITY_LOW);
-  return child;
-}
-
-/**
  * Runs a command in the project's folder and gives its exit code.
  * Its output goes to our error stream, so that a command's own answer on standard output stays clean.
  * @param {Command} command
@@ -62,7 +48,7 @@ function start(command, stdio) {
  */
 export function run(command, stdio = ['inherit', 2, 2]) {
   return new Promise((resolve, reject) => {
-    const child = start(command, stdio);
+    const child = spawn(command.program, command.args, { ...settings(command), stdio });
     child.on('error', reject);
     child.on('close', (code) => resolve(code ?? 1));
   });
@@ -75,13 +61,16 @@ export function run(command, stdio = ['inherit', 2, 2]) {
  */
 export function runQuietly(command) {
   return new Promise((resolve, reject) => {
-    const child = start(command, ['ignore', 'pipe', 'pipe']);
+    const child = spawn(command.program, command.args, {
+      ...settings(command),
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
     let output = '';
     const keep = (/** @type {Buffer} */ piece) => {
       output += piece.toString();
     };
-    child.stdout?.on('data', keep);
-    child.stderr?.on('data', keep);
+    child.stdout.on('data', keep);
+    child.stderr.on('data', keep);
     child.on('error', reject);
     child.on('close', (code) => resolve({ code: code ?? 1, output }));
   });

@@ -19,19 +19,12 @@ export const browser = { name: 'browser for the tests', work: findBrowser };
 export const types = {
   name: 'types and markup',
   work: () =>
-    runQuietly({
-      ...packageScript('svelte-check/bin/svelte-check', ['--fail-on-warnings', '--output', 'human']),
-      givesWay: true,
-    }),
+    runQuietly(packageScript('svelte-check/bin/svelte-check', ['--fail-on-warnings', '--output', 'human'])),
 };
 /** @type {Step} */
 export const lint = {
   name: 'lint and format',
-  work: () =>
-    runQuietly({
-      ...packageScript('@biomejs/biome/bin/biome', ['check', '--error-on-warnings', '.']),
-      givesWay: true,
-    }),
+  work: () => runQuietly(packageScript('@biomejs/biome/bin/biome', ['check', '--error-on-warnings', '.'])),
 };
 
 /** Outside src/setup because only the tests need a browser; loaded late because it needs the installed packages. */

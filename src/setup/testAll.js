@@ -1,4 +1,4 @@
-import { runTests, runTestsBeside } from './runTests.js';
+import { runTests } from './runTests.js';
 import { browser, carryOutAll, commandLine, lint, page, sync, types } from './steps.js';
 import { sum } from './tally.js';
 
@@ -19,24 +19,17 @@ async function ifReady(before, tests) {
 }
 
 /**
- * Everything. The browser tests mostly wait for a page, so the other tests and the checks run beside them and give way:
- * side by side they take little longer than the browser tests alone.
+ * Everything. The browser tests come last and alone: beside others they take twice as long, and now and then one waits
+ * too long for a page that gets no turn.
  * @returns {Promise<Tally>}
  */
 export async function testAll() {
   await sync();
-  const commandLineBuilt = carryOutAll([commandLine]);
-  const pageReady = carryOutAll([page, browser]);
-  const site = async () => {
-    const before = sum([await pageReady, await commandLineBuilt]);
-    return ifReady(before, () => runTests(['--project', 'site']));
-  };
-  const unit = async () => ifReady(await commandLineBuilt, () => runTestsBeside(['--project', 'unit']));
-  const checks = async () => {
-    await commandLineBuilt;
-    return carryOutAll([lint, types]);
-  };
-  return sum(await Promise.all([commandLineBuilt, pageReady, site(), unit(), checks()]));
+  const [built, pageReady] = await Promise.all([carryOutAll([commandLine]), carryOutAll([page, browser])]);
+  const unit = ifReady(built, () => runTests(['--project', 'unit']));
+  const [checked, tested] = await Promise.all([carryOutAll([lint, types]), unit]);
+  const site = await ifReady(sum([built, pageReady]), () => runTests(['--project', 'site']));
+  return sum([built, pageReady, checked, tested, site]);
 }
 
 /** @param {string[]} vitestArguments */
