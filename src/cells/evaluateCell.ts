@@ -26,7 +26,6 @@ import type {
   CastingsCell,
   Cell,
   CellId,
-  ChargeBy,
   ChargeCell,
   CompareCell,
   GuessCell,
@@ -78,21 +77,12 @@ export function evaluateCell(cell: Cell, known: Known): Evaluation {
 }
 
 /** Of a tilt only the two ends count: how it turns between them may change without working this out again. */
-const chargeEvaluation = remember(
-  (
-    section: Section,
-    metal: Metal,
-    start: number,
-    end: number,
-    charge: ChargeBy,
-    ladling: Ladling | null,
-  ): Evaluation => {
-    const result = chargeValue(section, metal, start, end, charge, ladling);
-    return 'value' in result
-      ? { state: 'ready', charge: result.value }
-      : { state: 'wrong input', issues: result.issues };
-  },
-);
+const chargeEvaluation = remember((...given: Parameters<typeof chargeValue>): Evaluation => {
+  const result = chargeValue(...given);
+  return 'value' in result
+    ? { state: 'ready', charge: result.value }
+    : { state: 'wrong input', issues: result.issues };
+});
 
 function evaluateCharge(cell: ChargeCell, known: Known): Evaluation {
   const section = taken(known, cell.section, 'section').section;

@@ -1,9 +1,19 @@
+import type { Issue } from '$src/core/issue';
 import type { Section } from '$src/core/section/section';
 import { lipOf } from '$src/ui/drawing/names';
-import type { Corner } from './outlineEdit';
+import type { Corner, LineName } from './outlineEdit';
 
 /** F1, R3: letter of the line, number from the back wall. */
 export const cornerCode = ({ line, index }: Corner): string => `${line === 'floor' ? 'F' : 'R'}${index + 1}`;
+
+/** Codes of the corners that issues of a section point at. */
+export const wrongCorners = (issues: readonly Issue[]): ReadonlySet<string> =>
+  new Set(
+    issues.flatMap(({ path }) => {
+      const found = /^(floor|roof)\.(\d+)/.exec(path);
+      return found ? [cornerCode({ line: found[1] as LineName, index: Number(found[2]) })] : [];
+    }),
+  );
 
 const NEAR = 1e-6;
 
