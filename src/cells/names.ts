@@ -1,11 +1,15 @@
 import type { Book, CellId, CellKind } from './kinds';
 
-/** An id no cell of the book has, e.g. `pour-3`. Ids are counted, not drawn, so that the same steps give the same book. */
+/**
+ * An id no cell of the book has, e.g. `pour-3` or `shop-card-1`: without spaces, which part one reference from the next
+ * in a page. Ids are counted, not drawn, so that the same steps give the same book.
+ */
 export function freeId(book: Book, kind: CellKind): CellId {
   const taken = new Set(book.cells.map((cell) => cell.id));
+  const word = kind.replaceAll(' ', '-');
   let number = 1;
-  while (taken.has(`${kind}-${number}`)) number++;
-  return `${kind}-${number}`;
+  while (taken.has(`${word}-${number}`)) number++;
+  return `${word}-${number}`;
 }
 
 /** The name itself, or with the next free number behind it: "Pour", "Pour 2", … */

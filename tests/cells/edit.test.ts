@@ -81,6 +81,7 @@ describe('changes of a book', () => {
   it('never gives an id or a name twice', () => {
     expect(freeId(deleteCell(book, 'pour-1'), 'pour')).toBe('pour-1');
     expect(freeId(book, 'pour')).toBe('pour-3');
+    expect(freeId(book, 'shop card')).toBe('shop-card-1');
     expect(freeName(book, 'Pour')).toBe('Pour 3');
     expect(freeName(book, 'Sill')).toBe('Sill');
   });

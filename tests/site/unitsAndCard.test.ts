@@ -1,5 +1,5 @@
 import { inflateSync } from 'node:zlib';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
 import { addCell } from '$src/cells/edit';
@@ -21,7 +21,10 @@ const quick = (book: Book): Book => ({
       cell.kind === 'pour' ? { ...cell, computation: { ...cell.computation, meshCells: 60 } } : cell,
   ),
 });
-const withCard = quick(addCell(sampleBook(), newCell('shop card', sampleBook())));
+/** Its id is one that a book file may have, and that no reference within a picture could hold. */
+const withCard = quick(
+  addCell(sampleBook(), { ...newCell('shop card', sampleBook()), id: 'card "1" <b>(of two)</b>' }),
+);
 
 async function pageWith(book: Book): Promise<Page> {
   const page = await openPage();
@@ -99,6 +102,16 @@ function pagesOf(pdf: Buffer): { readonly width: number; readonly height: number
   return boxes.map(([, width, height]) => ({ width: Number(width), height: Number(height) }));
 }
 
+/** What is to be filled with a hatch that is not there: it would be solid black. */
+const unhatched = (paper: Locator): Promise<string[]> =>
+  paper.evaluate((card) => {
+    const fills = [...card.querySelectorAll('.steel')].map((part) => part.getAttribute('fill') ?? 'none');
+    const found = fills.filter((fill) =>
+      document.getElementById(/^url\(#([^\s)]+)\)$/.exec(fill)?.[1] ?? ''),
+    );
+    return found.length > 0 ? fills.filter((fill) => !found.includes(fill)) : ['nothing is hatched'];
+  });
+
 /** Presses the button; a page without a window has no print dialog, so what would be printed stays to be looked at. */
 async function print(page: Page): Promise<void> {
   await page.evaluate(() => {
@@ -148,6 +161,7 @@ test('a card of a pour that no longer holds says that it must not be used, and c
   expect(await words.count()).toBe(1);
   expect((await words.boundingBox())!.height).toBeGreaterThanOrEqual(11);
   await page.setViewportSize({ width: 1440, height: 900 });
+  expect(await unhatched(page.locator('.paper'))).toEqual([]);
   const charge = page.locator(`[id="${firstOf(withCard, 'charge').id}"]`);
   const head = charge.getByRole('textbox', { name: /^head above the mouth/ });
   const warning = page.locator('.paper .warning', { hasText: 'Do not pour by this card.' });
