@@ -102,14 +102,15 @@ function pagesOf(pdf: Buffer): { readonly width: number; readonly height: number
   return boxes.map(([, width, height]) => ({ width: Number(width), height: Number(height) }));
 }
 
-/** What is to be filled with a hatch that is not there: it would be solid black. */
+/** Fills of the die that give no hatch, because there is none of that name or it lies in a hidden picture. */
 const unhatched = (paper: Locator): Promise<string[]> =>
   paper.evaluate((card) => {
-    const fills = [...card.querySelectorAll('.steel')].map((part) => part.getAttribute('fill') ?? 'none');
-    const found = fills.filter((fill) =>
-      document.getElementById(/^url\(#([^\s)]+)\)$/.exec(fill)?.[1] ?? ''),
-    );
-    return found.length > 0 ? fills.filter((fill) => !found.includes(fill)) : ['nothing is hatched'];
+    const isShown = (part: Element | null) => (part?.closest('svg')?.getBoundingClientRect().width ?? 0) > 0;
+    const hatchOf = (fill: string) => document.getElementById(/^url\(#([^\s)]+)\)$/.exec(fill)?.[1] ?? '');
+    const fills = [...card.querySelectorAll('.steel')]
+      .filter(isShown)
+      .map((part) => part.getAttribute('fill') ?? 'none');
+    return fills.length > 0 ? fills.filter((fill) => !isShown(hatchOf(fill))) : ['no die is shown'];
   });
 
 /** Presses the button; a page without a window has no print dialog, so what would be printed stays to be looked at. */
@@ -145,6 +146,7 @@ test('a card with the longest content is one A4 page, and nothing of the book be
     );
   expect(isCut).toBe(false);
   expect(await page.locator('[data-cell]').first().isVisible()).toBe(false);
+  expect(await unhatched(page.locator('.printed-card'))).toEqual([]);
 
   const pages = pagesOf(await page.pdf({ preferCSSPageSize: true }));
   expect(pages).toHaveLength(1);
