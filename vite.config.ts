@@ -1,6 +1,8 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { sveltekit } from '@sveltejs/kit/vite';
 import { defineConfig } from 'vitest/config';
+import { nativeCore } from './tests/setup/nativeCore.js';
 
 const src = fileURLToPath(new URL('./src', import.meta.url));
 
@@ -46,12 +48,16 @@ const page = defineConfig({
     projects: [
       {
         extends: true,
+        plugins: [nativeCore()],
         test: {
           name: 'unit',
+          // On two cores the runner would take one.
+          maxWorkers: availableParallelism(),
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/site/**'],
-          testTimeout: 60_000,
+          // Ends a hang, times nothing.
+          testTimeout: 300_000,
           // The tests keep no state between files, and loading the modules anew for each costs a third of the time.
           isolate: false,
         },

@@ -4,6 +4,9 @@ import type { PourRecord, Progress } from '$src/core/pour/record';
 import { PourQueue, type Wanted } from '$src/ui/pourQueue.svelte';
 import type { PourClient } from '$src/worker/client';
 
+/** Not the clock itself: what another test left computing in this process would wait for it for ever. */
+const TIMERS = ['setTimeout', 'clearTimeout'] as const;
+
 interface Asked {
   readonly plan: PourPlan;
   readonly onProgress: (progress: Progress) => void;
@@ -39,7 +42,7 @@ const recordOf = (name: string) => ({ solver: name }) as PourRecord;
 const settled = () => vi.advanceTimersByTimeAsync(1000);
 
 beforeEach(() => {
-  vi.useFakeTimers();
+  vi.useFakeTimers({ toFake: [...TIMERS] });
 });
 afterEach(() => {
   vi.useRealTimers();

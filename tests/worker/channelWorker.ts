@@ -6,9 +6,11 @@ export class ChannelWorker extends EventTarget {
   isTerminated = false;
   readonly #outside: MessagePort;
   readonly #inside: MessagePort;
+  readonly #api: PourApi | null;
 
   constructor(api: PourApi | null) {
     super();
+    this.#api = api;
     const { port1, port2 } = new MessageChannel();
     this.#outside = port1;
     this.#inside = port2;
@@ -20,8 +22,10 @@ export class ChannelWorker extends EventTarget {
     if (!this.isTerminated) this.#outside.postMessage(message, transferred);
   }
 
+  /** A browser ends the worker's thread with its pour; here the pour shares the thread of all tests and must be stopped. */
   terminate(): void {
     this.isTerminated = true;
+    this.#api?.stop();
     this.#outside.close();
     this.#inside.close();
   }

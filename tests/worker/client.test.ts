@@ -4,6 +4,9 @@ import { createPourApi, type Simulate } from '$src/worker/pourApi';
 import { asWorker, ChannelWorker } from './channelWorker';
 import { anyPlan, fakeSimulate, instant, noReport } from './fakePour';
 
+/** Not the clock itself: what another test left computing in this process would wait for it for ever. */
+const TIMERS = ['setInterval', 'clearInterval'] as const;
+
 const noSketch = (): never => {
   throw new Error('No sketch is asked for here.');
 };
@@ -101,7 +104,7 @@ test('when a worker breaks off, its pour is told why and the next one gets a new
 });
 
 test('a worker that falls silent is given up after a minute', async () => {
-  vi.useFakeTimers();
+  vi.useFakeTimers({ toFake: [...TIMERS] });
   const told = expect(runAny(clientOf(1, null)).done).rejects.toThrow('has not answered for a minute');
   await vi.advanceTimersByTimeAsync(75_000);
   await told;
