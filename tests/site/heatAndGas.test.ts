@@ -67,7 +67,7 @@ function shutBook(): Book {
 }
 
 test('a hotter die leaves more time before freezing, and a blocked vent holds gas', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, { name: 'shut.pourbook.json', text: writeBook(shutBook()) });
   await waitUntilFresh(page);
   const pour = page.locator('[data-kind="pour"]');
@@ -94,7 +94,7 @@ test('a hotter die leaves more time before freezing, and a blocked vent holds ga
 });
 
 test('ladling and the wait cool the pour, a high drop is warned of, and a die is seen to warm', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, { name: 'shut.pourbook.json', text: writeBook(shutBook()) });
   await waitUntilFresh(page);
   const charge = page.locator('[data-kind="charge"]');

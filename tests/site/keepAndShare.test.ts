@@ -79,7 +79,7 @@ test('several books are kept, listed with their outline, renamed, taken off and 
 });
 
 test('one book in two tabs: the second tab is told, and neither overwrites the other', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, file('Shared'));
   await rename(page, 'In the first tab');
   const second = await page.context().newPage();
@@ -91,7 +91,7 @@ test('one book in two tabs: the second tab is told, and neither overwrites the o
 });
 
 test('a pour goes by keys to another book, with its inputs; keys move, hide and find cells', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, file('Source'));
   const pour = cellsOf(page, 'pour').first();
   await pour.getByRole('button', { name: /^More for/ }).focus();
@@ -139,7 +139,7 @@ test('a pour goes by keys to another book, with its inputs; keys move, hide and 
 });
 
 test('a link brings a book, which asks before it is opened', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, file('Own'));
   await rename(page, 'My own');
   const fragment = await linkOf(file('Sent').text);
@@ -198,7 +198,7 @@ test('storage that refuses is told, and the book stays on the page', async () =>
 });
 
 test('the saved page opens from the disk without a network and replays its pours', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, file('Replayed'));
   await waitUntilFresh(page);
   const saving = page.waitForEvent('download');

@@ -56,7 +56,7 @@ const longest = (page: Page): Promise<number> =>
   page.evaluate(() => Math.max(0, ...(window as unknown as { longTasks: number[] }).longTasks));
 
 test('a book of 200 cells opens, scrolls and is typed in without a task over 200 ms', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, fileOf(bookOfNotes(200)));
   await expect.poll(() => page.locator('[data-cell]').count(), { timeout: 15_000 }).toBe(200);
   await waitUntilFresh(page);
@@ -80,7 +80,7 @@ test('a book of 200 cells opens, scrolls and is typed in without a task over 200
 });
 
 test('fifty pours in one comparison stand in its tables, the first eight are drawn', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, fileOf(bookOfPours(50)));
   const heads = page.locator('[data-table="figures"] thead th a');
   await expect.poll(() => heads.count(), { timeout: 60_000 }).toBe(50);

@@ -31,7 +31,7 @@ async function give(
 }
 
 test('a student draws, picks, and only then sees the result', PATIENCE, async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await opened(page, 'class-oxide-film');
   const pour = page.locator('#gentle');
   await expect.poll(() => pour.textContent(), PATIENCE).toContain('The result is hidden.');
@@ -90,7 +90,7 @@ test('a student draws, picks, and only then sees the result', PATIENCE, async ()
 });
 
 test('castings are set against the prediction, and come in and go out as CSV', PATIENCE, async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await opened(page, 'castings-log');
   const log = page.locator('#log');
   await log.scrollIntoViewIfNeeded();
@@ -136,7 +136,7 @@ test(
   'a section is taken from a drawing, and traced over a picture that the book keeps',
   PATIENCE,
   async () => {
-    const page = await openPage();
+    const page = await openPage({ isBare: true });
     await opened(page, 'class-uphill');
     const cell = page.locator('#pit-basin');
     await cell.getByRole('button', { name: 'Starting shapes' }).click();

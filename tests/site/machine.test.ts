@@ -100,7 +100,7 @@ test('a front-led tilt is worked out in its pour, and its stages are taken', asy
 });
 
 test('a machine is fitted to a measured tilt of the book, and set for a wanted one', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, { name: 'better.pourbook.json', text: betterTilt });
   await expect
     .poll(() => page.getByRole('textbox', { name: 'Title of the book' }).inputValue())

@@ -47,7 +47,7 @@ test('with the worker file blocked no figure appears, and the page says why', as
 });
 
 test('a running pour is stopped, keeps what is done, and can be run to the end', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, { name: 'slow.pourbook.json', text: slowExample() });
   const pour = page.locator('[data-kind="pour"]').first();
   await expect.poll(() => pour.getAttribute('data-state'), { timeout: 30_000 }).toBe('running');
@@ -69,7 +69,7 @@ const breakOff = (): void => {
 };
 
 test('a pour whose worker dies says so, and runs when it is asked to', async () => {
-  const page = await openPage({ expectedErrors: /out of sorts/ });
+  const page = await openPage({ isBare: true, expectedErrors: /out of sorts/ });
   await openBookFile(page, { name: 'slow.pourbook.json', text: slowExample() });
   const pour = page.locator('[data-kind="pour"]').first();
   await expect.poll(() => pour.getAttribute('data-state'), { timeout: 30_000 }).toBe('running');

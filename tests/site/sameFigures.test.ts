@@ -66,7 +66,7 @@ test('the page opens on an example and computes its figures then and there', asy
 });
 
 test('a charge that is typed gives the figures of the command line', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, { name: 'two.pourbook.json', text: example('two-tilts') });
   await waitUntilFresh(page);
   const before = valuesOf(await shownFigures(page), 'peak_front_speed_m_per_s');
@@ -83,7 +83,7 @@ test('a charge that is typed gives the figures of the command line', async () =>
 });
 
 test('a charge that is dragged in the drawing gives the figures of the command line', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, { name: 'two.pourbook.json', text: example('two-tilts') });
   await waitUntilFresh(page);
   const before = valuesOf(await shownFigures(page), 'peak_front_speed_m_per_s');

@@ -36,7 +36,7 @@ const stateInView = async (study: Locator): Promise<string | null> => {
 };
 
 test('a pour window is computed, told in words, shown again without running it, and its points open as pours', async () => {
-  const page = await openPage({ expectedErrors: /Failed to load resource|ERR_FAILED/ });
+  const page = await openPage({ isBare: true, expectedErrors: /Failed to load resource|ERR_FAILED/ });
   await openBookFile(page, { name: 'window.pourbook.json', text: writeBook(studyBook()) });
   const study = page.locator('[data-kind="study"]');
   await study.scrollIntoViewIfNeeded();
@@ -77,7 +77,7 @@ test('where measured repeats land is drawn as a patch round the cross, and told'
     const axes = cell.study.axes.map((axis) => ({ ...axis, points: 3 }));
     return { ...cell, study: { ...cell.study, axes } };
   });
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, { name: 'repeats.pourbook.json', text: writeBook({ ...book, cells }) });
   const study = page.locator('[data-kind="study"]');
   await study.scrollIntoViewIfNeeded();

@@ -27,7 +27,7 @@ const withCard = quick(
 );
 
 async function pageWith(book: Book): Promise<Page> {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   await openBookFile(page, { name: 'own.pourbook.json', text: writeBook(book) });
   await waitUntilFresh(page);
   return page;

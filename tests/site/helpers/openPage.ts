@@ -1,5 +1,7 @@
 import type { Browser, BrowserContext, Page, Route } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
+import { writeBook } from '$src/book/writeBook';
+import { firstOf, sampleBook } from '../../book/sample';
 import { launchBrowser } from './launch';
 
 export type Scheme = 'light' | 'dark';
@@ -16,6 +18,8 @@ export interface PageWanted {
   readonly moves?: boolean;
   /** The example books as they come, their pours on fine meshes; else coarse, so that tests take seconds. */
   readonly isFine?: boolean;
+  /** Begins with a book of one note, for a test that opens a book of its own: the first example costs seconds. */
+  readonly isBare?: boolean;
   /** Where the page is, when it is not the site of the tests itself. */
   readonly address?: string;
   /** Complaints on the console that the test provokes. */
@@ -52,6 +56,7 @@ export function useSite(): OpenPage {
     isKept = false,
     moves = false,
     isFine = false,
+    isBare = false,
     address = inject('siteUrl'),
   } = {}) => {
     const context = await browser.newContext({
@@ -61,7 +66,8 @@ export function useSite(): OpenPage {
       serviceWorkers: isKept ? 'allow' : 'block',
     });
     contexts.push(context);
-    if (!isFine && !isKept) await context.route(/\.pourbook\.json$/, coarsely);
+    if (isBare) await context.route(EXAMPLES, (route) => answer(route, ONE_NOTE));
+    else if (!isFine && !isKept) await context.route(EXAMPLES, coarsely);
     await prepare?.(context);
     const page = await context.newPage();
     collectComplaints(page, (text) => expectedErrors?.test(text) || complaints.push(text));
@@ -81,6 +87,12 @@ function collectComplaints(page: Page, keep: (text: string) => void): void {
   });
 }
 
+const EXAMPLES = /\.pourbook\.json$/;
+const ONE_NOTE = writeBook({ title: 'One note', casting: '', cells: [firstOf(sampleBook(), 'note')] });
+
+const answer = (route: Route, body: string): Promise<void> =>
+  route.fulfill({ contentType: 'application/json', body });
+
 /** Mesh cells of pours and studies in tests: the same page and solver, a coarser picture. */
 const COARSE = 60;
 
@@ -93,6 +105,5 @@ async function coarsely(route: Route): Promise<void> {
     ...('computation' in cell ? { computation: { ...Object(cell['computation']), meshCells: COARSE } } : {}),
     ...('study' in cell ? { study: { ...Object(cell['study']), meshCells: COARSE } } : {}),
   }));
-  const body = JSON.stringify({ ...file, book: { ...file.book, cells } });
-  await route.fulfill({ contentType: 'application/json', body });
+  await answer(route, JSON.stringify({ ...file, book: { ...file.book, cells } }));
 }
