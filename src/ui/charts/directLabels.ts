@@ -1,4 +1,5 @@
 import type { Plot, Spot } from './chart';
+import { type Box, boxAt, dense, hits, isInside, meet, textWidth } from './labelRoom';
 
 export interface LabelWanted {
   readonly key: string;
@@ -9,6 +10,12 @@ export interface LabelWanted {
   readonly mark?: number;
 }
 
+/** From the words to the curve they name. */
+export interface Leader {
+  readonly from: Spot;
+  readonly to: Spot;
+}
+
 export interface LabelPlaced {
   readonly key: string;
   readonly text: string;
@@ -16,81 +23,135 @@ export interface LabelPlaced {
   readonly x: number;
   readonly y: number;
   readonly wordsAt: number;
-}
-
-interface Box {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
-
-const CHARACTER = 6.4;
-const LINE = 15;
-/** Shares along the curve tried in this order. */
-const SHARES = [0.8, 0.62, 0.45, 0.3, 0.92, 0.15];
-
-export const textWidth = (text: string): number => text.length * CHARACTER + 6;
-
-const boxAt = (x: number, baseline: number, width: number): Box => ({
-  left: x - width / 2,
-  right: x + width / 2,
-  top: baseline - LINE + 3,
-  bottom: baseline + 3,
-});
-
-const meet = (a: Box, b: Box): boolean =>
-  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-
-const isInside = (box: Box, plot: Plot): boolean =>
-  box.left >= plot.left && box.right <= plot.right && box.top >= plot.top && box.bottom <= plot.bottom;
-
-/** Points at least every few pixels, so that a steep stretch cannot slip through a label. */
-function dense(points: readonly Spot[]): Spot[] {
-  const spots: Spot[] = [];
-  points.forEach((point, index) => {
-    const next = points[index + 1] ?? point;
-    const steps = Math.min(60, Math.ceil(Math.hypot(next[0] - point[0], next[1] - point[1]) / 6));
-    spots.push(point);
-    for (let step = 1; step < steps; step++) {
-      const share = step / steps;
-      spots.push([point[0] + (next[0] - point[0]) * share, point[1] + (next[1] - point[1]) * share]);
-    }
-  });
-  return spots;
-}
-
-/** Many boxes are tried on each curve, at each move of a hand: a plain count. */
-function hits(box: Box, points: readonly Spot[]): number {
-  let count = 0;
-  for (const [x, y] of points) if (x > box.left && x < box.right && y > box.top && y < box.bottom) count++;
-  return count;
+  /** Words that stand away from their curve are led to it. */
+  readonly leader: Leader | null;
 }
 
 interface Candidate {
   readonly x: number;
   readonly y: number;
   readonly box: Box;
+  readonly leader: Leader | null;
 }
 
-function candidates(points: readonly Spot[], width: number, plot: Plot): Candidate[] {
-  return SHARES.flatMap((share) => {
-    const point = points[Math.round(share * (points.length - 1))]!;
-    const places: readonly Spot[] = [
-      [point[0], point[1] - 9],
-      [point[0], point[1] + 18],
-      [point[0] + width / 2 + 9, point[1] + 4],
-      [point[0] - width / 2 - 9, point[1] + 4],
-    ];
-    return places.map(([wanted, y]) => {
-      const x = Math.min(plot.right - width / 2, Math.max(plot.left + width / 2, wanted));
-      return { x, y, box: boxAt(x, y, width) };
-    });
+/** Shares along the curve tried in this order; the first ones also with a leader. */
+const SHARES = [0.8, 0.62, 0.45, 0.3, 0.92, 0.15, 0.7, 0.53, 0.38, 0.98, 0.05];
+const LED_SHARES = 6;
+/** How far led words stand from their curve [px]. */
+const DISTANCES = [20, 36, 56, 80, 108];
+const DIRECTIONS: readonly Spot[] = [
+  [0, -1],
+  [0, 1],
+  [-1, -1],
+  [1, -1],
+  [-1, 1],
+  [1, 1],
+];
+
+/** What a place costs: words on words are worst, words that are cut off next; a leader is better than words on a curve. */
+const ON_LABEL = 1000;
+const OUTSIDE = 400;
+const LEADER_THROUGH_LABEL = 300;
+const ON_CURVE = 45;
+const ON_POINT = 3;
+const LED = 12;
+const LEADER_THROUGH_POINT = 6;
+/** A label placed early gives way when a later one has found its place: so often [rounds]. */
+const ROUNDS = 4;
+
+function beside(point: Spot, width: number, plot: Plot): Candidate[] {
+  const places: readonly Spot[] = [
+    [point[0], point[1] - 9],
+    [point[0], point[1] + 18],
+    [point[0] + width / 2 + 9, point[1] + 4],
+    [point[0] - width / 2 - 9, point[1] + 4],
+  ];
+  return places.map(([wanted, y]) => {
+    const x = Math.min(plot.right - width / 2, Math.max(plot.left + width / 2, wanted));
+    return { x, y, box: boxAt(x, y, width), leader: null };
   });
 }
 
+/** Words some way off the curve, with a line to it. */
+function led(point: Spot, width: number): Candidate[] {
+  return DISTANCES.flatMap((distance) =>
+    DIRECTIONS.map(([across, down]) => {
+      const x = point[0] + across * (width / 2 + distance / 2);
+      const y = down < 0 ? point[1] - distance : point[1] + distance + 9;
+      const box = boxAt(x, y, width);
+      const from: Spot = [Math.min(box.right, Math.max(box.left, point[0])), down < 0 ? box.bottom : box.top];
+      return { x, y, box, leader: { from, to: point } };
+    }),
+  );
+}
+
+function candidates(points: readonly Spot[], width: number, plot: Plot): Candidate[] {
+  const spots = SHARES.map((share) => points[Math.round(share * (points.length - 1))]!);
+  return [
+    ...spots.flatMap((spot) => beside(spot, width, plot)),
+    ...spots.slice(0, LED_SHARES).flatMap((spot) => led(spot, width)),
+  ];
+}
+
+const along = ({ from, to }: Leader): Spot[] => dense([from, to]);
+const length = ({ from, to }: Leader): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
+
+/** What a leader costs that ends on its own curve: its length, and the other curves in its way. */
+function leaderCost(leader: Leader, others: readonly (readonly Spot[])[]): number {
+  const near = along(leader).map(([x, y]): Box => ({ left: x - 4, right: x + 4, top: y - 4, bottom: y + 4 }));
+  const crossed = others.filter((curve) => near.some((box) => hits(box, curve) > 0)).length;
+  return LED + length(leader) / 3 + crossed * LEADER_THROUGH_POINT;
+}
+
+/** What two labels cost each other. */
+function together(a: Candidate, b: Candidate): number {
+  const led = (one: Candidate, other: Candidate): boolean =>
+    one.leader !== null && hits(other.box, along(one.leader)) > 0;
+  return (meet(a.box, b.box) ? ON_LABEL : 0) + (led(a, b) || led(b, a) ? LEADER_THROUGH_LABEL : 0);
+}
+
+interface Tried {
+  readonly candidate: Candidate;
+  readonly cost: number;
+}
+
+const onCurve = (points: number): number => (points > 0 ? ON_CURVE + points * ON_POINT : 0);
+
+/** Every place of one label with what it costs for itself. */
+function tryPlaces(
+  own: number,
+  width: number,
+  curves: readonly (readonly Spot[])[],
+  plot: Plot,
+  taken: readonly Box[],
+): Tried[] {
+  const others = curves.filter((_, index) => index !== own);
+  return candidates(curves[own]!, width, plot).map((candidate, order) => {
+    const { box, leader } = candidate;
+    const cost =
+      curves.reduce((sum, curve) => sum + onCurve(hits(box, curve)), 0) +
+      taken.filter((other) => meet(box, other)).length * ON_LABEL +
+      (isInside(box, plot) ? 0 : OUTSIDE) +
+      (leader ? leaderCost(leader, others) : 0) +
+      order / 4;
+    return { candidate, cost };
+  });
+}
+
+function cheapest(tried: readonly Tried[], others: readonly Candidate[]): Candidate {
+  const whole = ({ candidate, cost }: Tried): number =>
+    others.reduce((sum, other) => sum + together(candidate, other), cost);
+  let [best, least] = [tried[0]!.candidate, Number.POSITIVE_INFINITY];
+  for (const each of tried) {
+    const cost = each.cost < least ? whole(each) : least;
+    if (cost < least) [best, least] = [each.candidate, cost];
+  }
+  return best;
+}
+
 /**
- * A place for each label beside its own curve, off every curve, off the other labels and `lines` and inside the plot.
+ * A place for each label beside its own curve, off every curve, off the other labels and `lines` and inside the plot;
+ * where there is none beside it, one further off with a leader.
  * A label that finds only bad places takes the least bad one: an unnamed line would be worse.
  */
 export function placeDirectLabels(
@@ -99,61 +160,21 @@ export function placeDirectLabels(
   taken: readonly Box[] = [],
   lines: readonly (readonly Spot[])[] = [],
 ): LabelPlaced[] {
-  const curves = [...wanted.map(({ points }) => dense(points)), ...lines.map(dense)];
-  const boxes = [...taken];
-  return wanted.flatMap(({ key, text, mark = 0 }, index) => {
-    const own = curves[index]!;
-    if (own.length === 0) return [];
-    const cost = ({ box }: Candidate, order: number): number =>
-      curves.reduce((sum, curve) => sum + hits(box, curve) * 3, 0) +
-      boxes.filter((other) => meet(box, other)).length * 200 +
-      (isInside(box, plot) ? 0 : 400) +
-      order;
-    const tried = candidates(own, textWidth(text) + mark, plot).map((candidate, order) => ({
-      candidate,
-      cost: cost(candidate, order),
-    }));
-    const best = tried.reduce((least, each) => (each.cost < least.cost ? each : least)).candidate;
-    boxes.push(best.box);
-    return [{ key, text, x: best.x, y: best.y, wordsAt: best.box.left + mark + 3 }];
+  const named = wanted.filter(({ points }) => points.length > 0);
+  const curves = [...named.map(({ points }) => dense(points)), ...lines.map(dense)];
+  const tried = named.map(({ text, mark = 0 }, index) =>
+    tryPlaces(index, textWidth(text) + mark, curves, plot, taken),
+  );
+  const placed: Candidate[] = [];
+  for (let round = 0; round < ROUNDS; round++)
+    tried.forEach((places, index) => {
+      placed[index] = cheapest(
+        places,
+        placed.filter((_, other) => other !== index),
+      );
+    });
+  return named.map(({ key, text, mark = 0 }, index) => {
+    const { x, y, box, leader } = placed[index]!;
+    return { key, text, x, y, wordsAt: box.left + mark + 3, leader };
   });
-}
-
-/** Left or right end of the plot for words, whichever the curves leave freer; the preferred one when both are as free. */
-export function freerSide(
-  curves: readonly (readonly Spot[])[],
-  plot: Plot,
-  box: { width: number; top: number; bottom: number },
-  preferred: 'left' | 'right' = 'left',
-): 'left' | 'right' {
-  const all = curves.map(dense);
-  const count = (left: number): number => {
-    const room = { left, right: left + box.width, top: box.top, bottom: box.bottom };
-    return all.reduce((sum, curve) => sum + hits(room, curve), 0);
-  };
-  const [left, right] = [count(plot.left), count(plot.right - box.width)];
-  if (left === right) return preferred;
-  return left < right ? 'left' : 'right';
-}
-
-/** Places for markers along a curve, evenly by length, so that a marker falls on short curves too [px]. */
-export function markerSpots(points: readonly Spot[], spacing = 64): Spot[] {
-  const spots: Spot[] = [];
-  const lengths = points.map((point, index) => {
-    const before = points[index - 1];
-    return before ? Math.hypot(point[0] - before[0], point[1] - before[1]) : 0;
-  });
-  const whole = lengths.reduce((sum, length) => sum + length, 0);
-  const step = whole / Math.max(1, Math.round(whole / spacing));
-  let [gone, next] = [0, step / 2];
-  for (let index = 1; index < points.length; index++) {
-    const [length, a, b] = [lengths[index]!, points[index - 1]!, points[index]!];
-    while (length > 0 && next <= gone + length) {
-      const share = (next - gone) / length;
-      spots.push([a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share]);
-      next += step;
-    }
-    gone += length;
-  }
-  return spots;
 }

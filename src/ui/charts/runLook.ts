@@ -11,3 +11,9 @@ export const isRun = (look: RunLook): boolean => RUNS.includes(look);
 
 /** Look of the pour at this place in a comparison; after four the looks repeat, told apart by their labels. */
 export const runLook = (index: number): RunLook => RUNS[index % RUNS.length]!;
+
+/** What the level fill does stands behind the pour: quieter words, no readings. */
+export const isBackground = (look: RunLook): boolean => look === 'level' || look === 'bare';
+
+/** Height of a line in a key of runs [px]. */
+export const KEY_LINE = 17;

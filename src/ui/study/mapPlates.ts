@@ -1,7 +1,7 @@
 import { deepestPoints, type MapAnswer } from '$src/report/study/answer';
 import { axisValue, placeOf } from '$src/report/study/grid';
 import type { Region } from '$src/report/study/region';
-import { textWidth } from '../charts/directLabels';
+import { textWidth } from '../charts/labelRoom';
 import { type Box, type MapPlot, meet } from './mapPlot';
 
 /** The name of a region, set where the region has room [px]: middle of the plate, and baseline of its first line. */

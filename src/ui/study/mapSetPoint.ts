@@ -3,7 +3,7 @@ import type { Margin } from '$src/report/study/margins';
 import { shownDistance } from '$src/report/study/quantities';
 import type { Region } from '$src/report/study/region';
 import type { NamedAxis } from '$src/report/study/studyFile';
-import { textWidth } from '../charts/directLabels';
+import { textWidth } from '../charts/labelRoom';
 import type { Box, MapPlot } from './mapPlot';
 
 /** A point of the map [px]. */

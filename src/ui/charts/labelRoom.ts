@@ -1,0 +1,67 @@
+import type { Plot, Spot } from './chart';
+
+/** Room that words take in a chart [px]. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+const CHARACTER = 6.4;
+const LINE = 15;
+
+export const textWidth = (text: string): number => text.length * CHARACTER + 6;
+
+/** Words of this width about their middle, on this baseline. */
+export const boxAt = (x: number, baseline: number, width: number): Box => ({
+  left: x - width / 2,
+  right: x + width / 2,
+  top: baseline - LINE + 3,
+  bottom: baseline + 3,
+});
+
+export const meet = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+
+export const isInside = (box: Box, plot: Plot): boolean =>
+  box.left >= plot.left && box.right <= plot.right && box.top >= plot.top && box.bottom <= plot.bottom;
+
+/** Points at least every few pixels, so that a steep stretch cannot slip through a label. */
+export function dense(points: readonly Spot[]): Spot[] {
+  const spots: Spot[] = [];
+  points.forEach((point, index) => {
+    const next = points[index + 1] ?? point;
+    const steps = Math.min(60, Math.ceil(Math.hypot(next[0] - point[0], next[1] - point[1]) / 6));
+    spots.push(point);
+    for (let step = 1; step < steps; step++) {
+      const share = step / steps;
+      spots.push([point[0] + (next[0] - point[0]) * share, point[1] + (next[1] - point[1]) * share]);
+    }
+  });
+  return spots;
+}
+
+/** Many boxes are tried on each curve, at each move of a hand: a plain count. */
+export function hits(box: Box, points: readonly Spot[]): number {
+  let count = 0;
+  for (const [x, y] of points) if (x > box.left && x < box.right && y > box.top && y < box.bottom) count++;
+  return count;
+}
+
+/** Left or right end of the plot for words, whichever the curves leave freer; the preferred one when both are as free. */
+export function freerSide(
+  curves: readonly (readonly Spot[])[],
+  plot: Plot,
+  box: { width: number; top: number; bottom: number },
+  preferred: 'left' | 'right' = 'left',
+): 'left' | 'right' {
+  const all = curves.map(dense);
+  const count = (left: number): number => {
+    const room = { left, right: left + box.width, top: box.top, bottom: box.bottom };
+    return all.reduce((sum, curve) => sum + hits(room, curve), 0);
+  };
+  const [left, right] = [count(plot.left), count(plot.right - box.width)];
+  if (left === right) return preferred;
+  return left < right ? 'left' : 'right';
+}

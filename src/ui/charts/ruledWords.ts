@@ -1,0 +1,74 @@
+import type { ScaleLinear } from 'd3';
+import type { CriticalBand, Plot, ReferenceLine, Spot } from './chart';
+import { type Box, freerSide, textWidth } from './labelRoom';
+
+/** A chart's field and scales, and what is drawn in it [px]. */
+export interface Field {
+  readonly plot: Plot;
+  readonly xScale: ScaleLinear<number, number>;
+  readonly yScale: ScaleLinear<number, number>;
+  readonly curves: readonly (readonly Spot[])[];
+}
+
+/** Words of a ruled line: where they are set, from which end, and the room they take. */
+export interface RuledWords {
+  readonly x: number;
+  readonly y: number;
+  readonly isRight: boolean;
+  readonly box: Box;
+}
+
+/** Words of the critical limit, over its line at the end that the curves leave freer; a note has the line below. */
+export function limitWords(
+  { value, label, note }: CriticalBand,
+  { plot, yScale, curves }: Field,
+): RuledWords {
+  const limit = Math.max(plot.top, yScale(value));
+  const width = Math.max(textWidth(label), textWidth(note ?? '')) + 14;
+  const room = { width, top: limit - (note ? 36 : 20), bottom: limit - 2 };
+  const isRight = freerSide(curves, plot, room) === 'right';
+  const left = isRight ? plot.right - width : plot.left;
+  return {
+    x: isRight ? plot.right - 6 : plot.left + 7,
+    y: limit - 7,
+    isRight,
+    box: { left, right: left + width, top: room.top, bottom: room.bottom },
+  };
+}
+
+/** Words of a reference line: over a level one at its freer end, beside the head of an upright one. */
+export function referenceWords({ axis, value, label }: ReferenceLine, field: Field): RuledWords {
+  const { plot, xScale, yScale, curves } = field;
+  const size = textWidth(label);
+  const y = axis === 'y' ? yScale(value) - 5 : plot.top + 10;
+  const room = { width: size + 7, top: y - 11, bottom: y + 3 };
+  const isRight = axis === 'y' && freerSide(curves, plot, room, 'right') === 'right';
+  const left = axis === 'x' ? xScale(value) + 5 : isRight ? plot.right - size : plot.left + 7;
+  return {
+    x: isRight ? plot.right : left,
+    y,
+    isRight,
+    box: { left, right: left + size, top: y - 11, bottom: y + 3 },
+  };
+}
+
+/** The ruled lines themselves, which a label must not lie on. */
+export function ruledLines(
+  critical: CriticalBand | null,
+  references: readonly ReferenceLine[],
+  field: Field,
+): Spot[][] {
+  const { plot, xScale, yScale } = field;
+  const level = (value: number): Spot[] => [
+    [plot.left, yScale(value)],
+    [plot.right, yScale(value)],
+  ];
+  const upright = (value: number): Spot[] => [
+    [xScale(value), plot.top],
+    [xScale(value), plot.bottom],
+  ];
+  return [
+    ...(critical ? [level(critical.value)] : []),
+    ...references.map(({ axis, value }) => (axis === 'y' ? level(value) : upright(value))),
+  ];
+}
