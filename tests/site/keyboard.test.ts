@@ -36,7 +36,7 @@ async function goTo(page: Page, name: string): Promise<void> {
     .poll(() =>
       page.evaluate(
         () =>
-          document.activeElement?.closest('[data-cell]')?.querySelector<HTMLInputElement>('.name input')
+          document.activeElement?.closest('[data-cell]')?.querySelector<HTMLTextAreaElement>('.name textarea')
             ?.value,
       ),
     )

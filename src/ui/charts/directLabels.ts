@@ -23,6 +23,10 @@ export interface LabelPlaced {
   readonly x: number;
   readonly y: number;
   readonly wordsAt: number;
+  /** Room that words and marker take [px]. */
+  readonly box: Box;
+  /** On nothing: neither a curve nor other words, and inside the plot. */
+  readonly isFree: boolean;
   /** Words that stand away from their curve are led to it. */
   readonly leader: Leader | null;
 }
@@ -175,6 +179,12 @@ export function placeDirectLabels(
     });
   return named.map(({ key, text, mark = 0 }, index) => {
     const { x, y, box, leader } = placed[index]!;
-    return { key, text, x, y, wordsAt: box.left + mark + 3, leader };
+    const isFree =
+      isInside(box, plot) &&
+      curves.every((curve) => hits(box, curve) === 0) &&
+      ![...taken, ...placed.filter((_, other) => other !== index).map((other) => other.box)].some((other) =>
+        meet(box, other),
+      );
+    return { key, text, x, y, wordsAt: box.left + mark + 3, box, isFree, leader };
   });
 }

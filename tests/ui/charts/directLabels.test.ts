@@ -37,6 +37,7 @@ describe.each(Object.entries(CLOSE))('names of four close curves %s', (_, curves
   test('are all there, inside the plot', () => {
     expect(placed.map(({ text }) => text)).toEqual(NAMES);
     for (const label of placed) expect(isInside(boxOf(label), plot)).toBe(true);
+    expect(placed.every(({ isFree }) => isFree)).toBe(true);
   });
 
   test('lie neither on each other nor on a curve', () => {
@@ -74,6 +75,15 @@ describe('a name', () => {
       expect(meet(boxOf(label), taken)).toBe(false);
       expect(hits(boxOf(label), dense(level))).toBe(0);
     }
+  });
+
+  test('that finds no free place says so', () => {
+    const everywhere = Array.from({ length: 30 }, (_, i): Spot[] => [
+      [plot.left, plot.top + 6 * i],
+      [plot.right, plot.top + 6 * i],
+    ]);
+    const [label] = placeDirectLabels(wanted([curve(() => 0.5)]), plot, [], everywhere);
+    expect(label!.isFree).toBe(false);
   });
 
   test('of a curve that is not drawn is left out', () => {

@@ -1,0 +1,43 @@
+import type { Plot, Spot } from './chart';
+import { type LabelPlaced, type LabelWanted, placeDirectLabels } from './directLabels';
+import type { Box } from './labelRoom';
+import { isUnderReading, type Reading, readingBox, toldReadings } from './readings';
+
+/** Where names may stand: the plot, and what they must keep off [px]. */
+export interface LabelField {
+  readonly plot: Plot;
+  readonly taken: readonly Box[];
+  readonly lines: readonly (readonly Spot[])[];
+}
+
+/**
+ * Names beside a cursor at `at` [px]: one that a reading would be written over makes way for it, the others keep their places.
+ * One that finds no other place is left out while the cursor stands there.
+ */
+export function labelsAtCursor(
+  labels: readonly LabelPlaced[],
+  wanted: readonly LabelWanted[],
+  { plot, taken, lines }: LabelField,
+  at: number,
+  readings: readonly Reading[],
+): readonly LabelPlaced[] {
+  const isCovered = (label: LabelPlaced): boolean => isUnderReading(label, at, readings, plot);
+  const kept = labels.filter((label) => !isCovered(label));
+  if (kept.length === labels.length) return labels;
+  const keys = new Set(kept.map(({ key }) => key));
+  const cursor: Spot[] = [
+    [at, plot.top],
+    [at, plot.bottom],
+  ];
+  const moved = placeDirectLabels(
+    wanted.filter(({ key }) => !keys.has(key)),
+    plot,
+    [
+      ...taken,
+      ...kept.map(({ box }) => box),
+      ...toldReadings(readings).map(({ py }) => readingBox(at, py, plot)),
+    ],
+    [...lines, ...wanted.filter(({ key }) => keys.has(key)).map(({ points }) => points), cursor],
+  );
+  return [...kept, ...moved.filter((label) => !isCovered(label))];
+}
