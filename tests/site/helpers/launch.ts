@@ -1,8 +1,21 @@
-import { type Browser, chromium } from 'playwright-core';
+import { fileURLToPath } from 'node:url';
+import { type Browser, chromium, firefox } from 'playwright-core';
 import { readBrowserNote } from '../../setup/browserNote.js';
 
-/** Starts the browser that `npm test` found. */
-export function launchBrowser(): Promise<Browser> {
+/** How a page looks and moves. Chromium takes it for every page anew, Firefox when it is started. */
+export interface Manner {
+  readonly scheme: 'light' | 'dark';
+  readonly moves: boolean;
+}
+
+/** The tests run in the Firefox that FIREFOX_PATH names, else in the browser that `npm test` found. */
+export const isFirefox = Boolean(process.env['FIREFOX_PATH']);
+
+export function launchBrowser(manner: Manner): Promise<Browser> {
+  return isFirefox ? launchFirefox(manner) : launchChromium();
+}
+
+function launchChromium(): Promise<Browser> {
   const note = readBrowserNote();
   if (!note)
     throw new Error('No browser has been looked for yet: run `npm test`, or `node tests/setup/browser.js`.');
@@ -10,4 +23,17 @@ export function launchBrowser(): Promise<Browser> {
     ([, value]) => value !== undefined,
   );
   return chromium.launch({ ...note, env: Object.fromEntries(environment) as Record<string, string> });
+}
+
+const FIREFOX_SCHEMES = { dark: 0, light: 1 };
+
+function launchFirefox({ scheme, moves }: Manner): Promise<Browser> {
+  return firefox.launch({
+    channel: 'moz-firefox',
+    executablePath: fileURLToPath(new URL('../../setup/firefoxBridge.js', import.meta.url)),
+    firefoxUserPrefs: {
+      'layout.css.prefers-color-scheme.content-override': FIREFOX_SCHEMES[scheme],
+      'ui.prefersReducedMotion': moves ? 0 : 1,
+    },
+  });
 }

@@ -1,15 +1,13 @@
 import type { Browser, BrowserContext, Page, Route } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
+import { afterAll, afterEach, expect, inject } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
 import { firstOf, sampleBook } from '../../book/sample';
-import { launchBrowser } from './launch';
-
-export type Scheme = 'light' | 'dark';
+import { isFirefox, launchBrowser, type Manner } from './launch';
 
 export interface PageWanted {
   readonly width?: number;
   readonly height?: number;
-  readonly scheme?: Scheme;
+  readonly scheme?: Manner['scheme'];
   /** Before anything is loaded, e.g. to block a file. */
   readonly prepare?: (context: BrowserContext) => Promise<void>;
   /** Lets the page keep itself for use without a network; else every file comes from the server. */
@@ -29,15 +27,28 @@ export interface PageWanted {
 /** Opens the site in a fresh profile. When the test ends, it fails if the page complained on its console. */
 export type OpenPage = (wanted?: PageWanted) => Promise<Page>;
 
-/** One browser for a test file. Call it at the top of the file. */
+/** Gives the browser for pages of one manner; Chromium is one for all. */
+function browsers(): { of: (manner: Manner) => Promise<Browser>; close: () => Promise<void> } {
+  const open = new Map<string, Promise<Browser>>();
+  return {
+    of(manner) {
+      const key = isFirefox ? JSON.stringify(manner) : '';
+      const browser = open.get(key) ?? launchBrowser(manner);
+      open.set(key, browser);
+      return browser;
+    },
+    async close() {
+      for (const browser of open.values()) await (await browser).close();
+    },
+  };
+}
+
+/** The browser for a test file. Call it at the top of the file. */
 export function useSite(): OpenPage {
-  let browser: Browser;
+  const { of, close } = browsers();
   let contexts: BrowserContext[] = [];
   let complaints: string[] = [];
 
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
   afterEach(async () => {
     const said = complaints;
     await Promise.all(contexts.map((context) => context.close()));
@@ -45,7 +56,7 @@ export function useSite(): OpenPage {
     complaints = [];
     expect(said, 'the page complained on its console').toEqual([]);
   });
-  afterAll(() => browser.close());
+  afterAll(close);
 
   return async ({
     width = 1440,
@@ -59,6 +70,7 @@ export function useSite(): OpenPage {
     isBare = false,
     address = inject('siteUrl'),
   } = {}) => {
+    const browser = await of({ scheme, moves });
     const context = await browser.newContext({
       viewport: { width, height },
       colorScheme: scheme,
