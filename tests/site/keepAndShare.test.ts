@@ -95,21 +95,17 @@ test('a pour goes by keys to another book, with its inputs; keys move, hide and 
   await openBookFile(page, file('Source'));
   const pour = cellsOf(page, 'pour').first();
   await pour.getByRole('button', { name: /^More for/ }).focus();
-  const clip = await page.evaluate(() => {
-    const data = new DataTransfer();
-    document.activeElement?.dispatchEvent(new ClipboardEvent('copy', { clipboardData: data, bubbles: true }));
-    return data.getData('text/plain');
-  });
+  await page.keyboard.press('ControlOrMeta+c');
   await openBookFile(page, {
     name: 'empty.pourbook.json',
     text: writeBook({ title: 'Empty', casting: '', cells: [firstOf(sampleBook(), 'note')] }),
   });
   await expect.poll(() => page.locator('[data-cell]').count()).toBe(1);
-  await page.evaluate((text) => {
-    const data = new DataTransfer();
-    data.setData('text/plain', text);
-    document.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true }));
-  }, clip);
+  await cellsOf(page, 'note')
+    .first()
+    .getByRole('button', { name: /^More for/ })
+    .focus();
+  await page.keyboard.press('ControlOrMeta+v');
   await expect.poll(() => page.locator('[data-cell]').count()).toBe(6);
   expect(await page.getByRole('status').first().textContent()).toMatch(/pasted, with copies of/);
 
