@@ -122,7 +122,7 @@ function quickestAnswer(pours: readonly AskedPour[], records: readonly PourRecor
   const ranked = pours
     .map((pour, index) => ({ ...pour, peak: peaks[index]! }))
     .sort((a, b) => b.peak - a.peak);
-  const because = `${ranked.map(({ name, peak }) => `${name} ${speedText(peak)}`).join(', ')}.`;
+  const because = `${ranked.map(({ name, peak }) => `${name}: ${speedText(peak)}`).join('; ')}.`;
   const [first, second] = ranked;
   if (!first) return null;
   const isClose = second !== undefined && first.peak * (1 - MESH_SPREAD) <= second.peak;

@@ -20,7 +20,7 @@ export interface BarWords {
 /** Baseline of words that stand on their bar, over the foot of the chart; and the height tried next [px]. */
 const ON_BAR = 13;
 const STEP = 6;
-const SHIFT = 12;
+const SHIFT = 4;
 
 const boxAt = (x: number, y: number, width: number): Box => ({
   left: x,
