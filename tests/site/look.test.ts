@@ -1,0 +1,81 @@
+import type { Locator, Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { writeBook } from '$src/book/writeBook';
+import { castingsLog } from '../books/sources/castingsLog';
+import { openBookFile } from './helpers/books';
+import { useSite } from './helpers/openPage';
+
+const openPage = useSite();
+
+interface Ink {
+  /** Widest distance between the channels of a pixel: 0 in greys. */
+  readonly colour: number;
+  /** Mean darkness, from 0 for paper to 1 for black. */
+  readonly mean: number;
+}
+
+/** What a picture of this part is made of. A blank page reads it: the site's own policy lets no picture in. */
+async function inkOf(part: Locator, page: Page): Promise<Ink> {
+  const bytes = [...(await part.screenshot())];
+  const reader = await page.context().newPage();
+  return reader.evaluate(async (png) => {
+    const image = await createImageBitmap(new Blob([new Uint8Array(png)]));
+    const context = new OffscreenCanvas(image.width, image.height).getContext('2d')!;
+    context.drawImage(image, 0, 0);
+    const { data } = context.getImageData(0, 0, image.width, image.height);
+    let [colour, light] = [0, 0];
+    for (let at = 0; at < data.length; at += 4) {
+      const pixel = [data[at]!, data[at + 1]!, data[at + 2]!];
+      colour = Math.max(colour, Math.max(...pixel) - Math.min(...pixel));
+      light += pixel[1]! / 255;
+    }
+    return { colour, mean: 1 - light / (data.length / 4) };
+  }, bytes);
+}
+
+test('three pictures of a comparison stand in one row, a long name is seen whole, a depth map prints in pale greys', async () => {
+  const page = await openPage({ width: 1024 });
+  const pictures = page.locator('[data-kind="compare"] .pictures .one');
+  await expect.poll(() => pictures.count(), { timeout: 60_000 }).toBe(3);
+  const tops = await pictures.evaluateAll((all) =>
+    all.map((one) => Math.round(one.getBoundingClientRect().top)),
+  );
+  expect(new Set(tops).size).toBe(1);
+
+  const map = page.locator('[data-kind="pour"] canvas').first();
+  await map.scrollIntoViewIfNeeded();
+  const shown = await inkOf(map, page);
+  await page.emulateMedia({ media: 'print' });
+  const printed = await inkOf(map, page);
+  await page.emulateMedia({ media: 'screen' });
+  expect(shown.colour).toBeGreaterThan(60);
+  expect(printed.colour).toBeLessThan(8);
+  expect(printed.mean).toBeLessThan(0.75 * shown.mean);
+  expect(printed.mean).toBeGreaterThan(0.05);
+
+  await page.setViewportSize({ width: 390, height: 900 });
+  const name = page.getByRole('textbox', { name: /^Name of this note/ }).first();
+  const high = (await name.boundingBox())!.height;
+  await name.fill('What the front does where the wall is thin,\nand what the caster sees of it');
+  expect(await name.inputValue()).toBe(
+    'What the front does where the wall is thin, and what the caster sees of it',
+  );
+  await name.press('Enter');
+  expect(await name.inputValue()).not.toContain('\n');
+  const room = await name.evaluate((field) => ({
+    tall: field.clientHeight - field.scrollHeight,
+    wide: field.clientWidth - field.scrollWidth,
+  }));
+  expect(room.tall).toBeGreaterThanOrEqual(0);
+  expect(room.wide).toBeGreaterThanOrEqual(0);
+  expect((await name.boundingBox())!.height).toBeGreaterThan(1.4 * high);
+});
+
+test('a castings log fits a page of 1280 px without scrolling sideways', async () => {
+  const page = await openPage({ width: 1280, isBare: true });
+  await openBookFile(page, { name: 'log.pourbook.json', text: writeBook(castingsLog) });
+  const table = page.getByRole('region', { name: 'Castings poured' });
+  await table.waitFor();
+  const [wide, held] = await table.evaluate((part) => [part.scrollWidth, part.clientWidth]);
+  expect(wide).toBeLessThanOrEqual(held!);
+});
