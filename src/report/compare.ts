@@ -91,9 +91,15 @@ const isSame = ({ all }: Input): boolean =>
 function differingTexts({ all }: Input): string[] {
   const texts = all.map(({ text }) => text);
   if (new Set(texts).size > 1) return texts;
+  const [first] = all;
+  if (all.every(({ decides }) => typeof decides === 'number'))
+    return all.map(({ text, decides }) => `${text}${besideFirst(Number(decides) - Number(first!.decides))}`);
   const kinds = [...new Set(all.map(({ decides }) => JSON.stringify(decides)))];
   return all.map(({ text, decides }) => `${text}, shape ${kinds.indexOf(JSON.stringify(decides)) + 1}`);
 }
+
+const besideFirst = (more: number): string =>
+  more === 0 ? '' : more > 0 ? ', a little higher' : ', a little lower';
 
 /** Whole groups by their name, single inputs of a group that differs elsewhere by theirs. */
 function sameText(inputs: readonly Input[]): string {

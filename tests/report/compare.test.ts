@@ -28,6 +28,19 @@ const quick = {
 };
 
 describe('compare', () => {
+  it('says which way an angle differs whose words are the same', () => {
+    const end = (degrees: number) => ({
+      name: `${degrees}`,
+      record: inventedRecord({
+        plan: { ...inventedPlan, tilt: { ...steadyTilt, end: fromDegrees(degrees) } },
+      }),
+    });
+    const { differs } = compare([end(-90), end(-89.9), end(-90), end(-90.1)]);
+    expect(differs).toEqual([
+      { name: 'end angle', texts: ['−90°', '−90°, a little higher', '−90°', '−90°, a little lower'] },
+    ]);
+  });
+
   it('puts what differs in words, and nothing that does not', () => {
     const { differs, same, reasons } = compare([quick, slow]);
     expect(differs).toEqual([
