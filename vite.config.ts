@@ -71,6 +71,8 @@ const page = defineConfig({
           globalSetup: ['tests/setup/site.ts'],
           testTimeout: 180_000,
           hookTimeout: 60_000,
+          // A second is too short for a page on a busy machine.
+          expect: { poll: { timeout: 10_000 } },
           // One browser at a time: two on two cores gain half a minute, and frames and workers then wait for each other.
           fileParallelism: false,
         },

@@ -102,8 +102,7 @@ class Desk {
 
   /** Lets the user choose a book file and opens it. */
   async openFile(): Promise<void> {
-    const file = await chooseFile('.json,application/json');
-    if (file) await this.takeFile(file);
+    await this.takeFile(await chooseFile('.json,application/json'));
   }
 
   /** Opens a file that was chosen or dropped. One too large to be a book is refused before it is read. */

@@ -1,11 +1,16 @@
-/** Lets the user choose one file; null when they do not. */
-export function chooseFile(accept: string): Promise<File | null> {
+/**
+ * Lets the user choose one file. When they choose none this never settles: a window that is closed is no news, and a
+ * browser that is driven by a program says it was closed before it hands the file over.
+ */
+export function chooseFile(accept: string): Promise<File> {
   return new Promise((resolve) => {
     const input = document.createElement('input');
     input.type = 'file';
     input.accept = accept;
-    input.onchange = () => resolve(input.files?.[0] ?? null);
-    input.oncancel = () => resolve(null);
+    input.onchange = () => {
+      const file = input.files?.[0];
+      if (file) resolve(file);
+    };
     input.click();
   });
 }

@@ -132,6 +132,13 @@ const SVG = `<svg xmlns="http://www.w3.org/2000/svg" width="400mm" height="200mm
 <path id="floor" d="M20 150H380"/><path id="roof" d="M20 50H120V110H380V125"/><path id="loop" d="M20 20H200L100 30H380"/></svg>`;
 const svgFile = { name: 'die.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(SVG) };
 
+/** A picture in grey and black, made in the page; gives the bytes of its file. */
+const scan = async (): Promise<number[]> => {
+  const canvas = new OffscreenCanvas(1440, 900);
+  canvas.getContext('2d')!.fillRect(200, 200, 900, 300);
+  return [...new Uint8Array(await (await canvas.convertToBlob()).arrayBuffer())];
+};
+
 test(
   'a section is taken from a drawing, and traced over a picture that the book keeps',
   PATIENCE,
@@ -171,7 +178,7 @@ test(
     await give(page, cell.getByRole('button', { name: 'Choose a picture' }), {
       name: 'scan.png',
       mimeType: 'image/png',
-      buffer: await page.screenshot(),
+      buffer: Buffer.from(await page.evaluate(scan)),
     });
     await expect.poll(() => cell.locator('svg image').count()).toBe(1);
     await cell.getByRole('slider', { name: 'mark A' }).focus();

@@ -9,6 +9,7 @@ import { firstOf, sampleBook } from '../book/sample';
 import { longestBook } from '../report/card/longestBook';
 import { waitUntilFresh } from './helpers/bench';
 import { openBookFile } from './helpers/books';
+import { isFirefox } from './helpers/launch';
 import { useSite } from './helpers/openPage';
 
 const openPage = useSite();
@@ -122,38 +123,42 @@ async function print(page: Page): Promise<void> {
   await page.emulateMedia({ media: 'print' });
 }
 
-test('a card with the longest content is one A4 page, and nothing of the book beside it', async () => {
-  const page = await pageWith(quick(longestBook(6, 6, 'AZ91')));
-  const card = page.locator('.paper .shop-card');
-  await card.scrollIntoViewIfNeeded();
-  // What a card can have on top of that: a warning, and metal that has waited in the basin.
-  await card.evaluate((paper) => {
-    paper.querySelector('.warning')?.remove();
-    const warning = document.createElement('p');
-    warning.className = 'warning';
-    warning.textContent = 'Do not pour by this card. It is out of date: the pour has been changed since.';
-    paper.querySelector('header')!.after(warning);
-    const setting = paper.querySelector('.settings tr')!;
-    setting.after(setting.cloneNode(true));
-  });
-  await print(page);
-  const isCut = await page
-    .locator('.printed-card .shop-card')
-    .evaluate((paper) =>
-      [...paper.querySelectorAll('*:not(svg *)')].some(
-        (part) => part.scrollWidth > part.clientWidth + 1 && part.clientWidth > 0,
-      ),
-    );
-  expect(isCut).toBe(false);
-  expect(await page.locator('[data-cell]').first().isVisible()).toBe(false);
-  expect(await unhatched(page.locator('.printed-card'))).toEqual([]);
+// Firefox's protocol cannot show a page as it is printed.
+test.skipIf(isFirefox)(
+  'a card with the longest content is one A4 page, and nothing of the book beside it',
+  async () => {
+    const page = await pageWith(quick(longestBook(6, 6, 'AZ91')));
+    const card = page.locator('.paper .shop-card');
+    await card.scrollIntoViewIfNeeded();
+    // What a card can have on top of that: a warning, and metal that has waited in the basin.
+    await card.evaluate((paper) => {
+      paper.querySelector('.warning')?.remove();
+      const warning = document.createElement('p');
+      warning.className = 'warning';
+      warning.textContent = 'Do not pour by this card. It is out of date: the pour has been changed since.';
+      paper.querySelector('header')!.after(warning);
+      const setting = paper.querySelector('.settings tr')!;
+      setting.after(setting.cloneNode(true));
+    });
+    await print(page);
+    const isCut = await page
+      .locator('.printed-card .shop-card')
+      .evaluate((paper) =>
+        [...paper.querySelectorAll('*:not(svg *)')].some(
+          (part) => part.scrollWidth > part.clientWidth + 1 && part.clientWidth > 0,
+        ),
+      );
+    expect(isCut).toBe(false);
+    expect(await page.locator('[data-cell]').first().isVisible()).toBe(false);
+    expect(await unhatched(page.locator('.printed-card'))).toEqual([]);
 
-  const pages = pagesOf(await page.pdf({ preferCSSPageSize: true }));
-  expect(pages).toHaveLength(1);
-  // A4, 210 × 297 mm (ISO 216), to a point.
-  expect(pages[0]!.width).toBeCloseTo((210 / 25.4) * 72, -0.5);
-  expect(pages[0]!.height).toBeCloseTo((297 / 25.4) * 72, -0.5);
-});
+    const pages = pagesOf(await page.pdf({ preferCSSPageSize: true }));
+    expect(pages).toHaveLength(1);
+    // A4, 210 × 297 mm (ISO 216), to a point.
+    expect(pages[0]!.width).toBeCloseTo((210 / 25.4) * 72, -0.5);
+    expect(pages[0]!.height).toBeCloseTo((297 / 25.4) * 72, -0.5);
+  },
+);
 
 test('a card of a pour that no longer holds says that it must not be used, and can be read on a phone', async () => {
   const page = await pageWith(withCard);

@@ -1,9 +1,10 @@
 import type { Page } from 'playwright-core';
+import { isFirefox } from './launch';
 
 /** What the page did while something was dragged; counts, which do not depend on how loaded the machine is. */
 export interface DragWork {
-  /** Of each layout, the share of the page's boxes that it had to look at. */
-  readonly layoutShares: readonly number[];
+  /** Of each layout, the share of the page's boxes that it had to look at; null in Firefox, which does not tell. */
+  readonly layoutShares: readonly number[] | null;
   /** Elements put into cells that are out of the window. */
   readonly madeUnseen: number;
 }
@@ -38,9 +39,17 @@ interface LayoutEvent {
 
 /** Looks at what the page does during `act`. */
 export async function workDuring(page: Page, act: () => Promise<void>): Promise<DragWork> {
+  await watchUnseen(page);
+  const layoutShares = isFirefox ? await act().then(() => null) : await layoutsDuring(page, act);
+  return {
+    layoutShares,
+    madeUnseen: await page.evaluate(() => (window as unknown as Kept).madeUnseen),
+  };
+}
+
+async function layoutsDuring(page: Page, act: () => Promise<void>): Promise<number[]> {
   const browser = page.context().browser();
   if (!browser) throw new Error('The page has no browser to trace.');
-  await watchUnseen(page);
   await browser.startTracing(page, { categories: ['devtools.timeline'] });
   await act();
   const trace = JSON.parse((await browser.stopTracing()).toString('utf8')) as { traceEvents: LayoutEvent[] };
@@ -49,8 +58,5 @@ export async function workDuring(page: Page, act: () => Promise<void>): Promise<
   );
   // A layout that is confined to a part counts the boxes of that part alone.
   const boxes = Math.max(...layouts.map(({ totalObjects }) => totalObjects));
-  return {
-    layoutShares: layouts.map(({ dirtyObjects }) => dirtyObjects / boxes),
-    madeUnseen: await page.evaluate(() => (window as unknown as Kept).madeUnseen),
-  };
+  return layouts.map(({ dirtyObjects }) => dirtyObjects / boxes);
 }
