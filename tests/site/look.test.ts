@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
 import { castingsLog } from '../books/sources/castingsLog';
 import { openBookFile } from './helpers/books';
+import { isFirefox } from './helpers/launch';
 import { useSite } from './helpers/openPage';
 
 const openPage = useSite();
@@ -33,7 +34,7 @@ async function inkOf(part: Locator, page: Page): Promise<Ink> {
   }, bytes);
 }
 
-test('three pictures of a comparison stand in one row, a long name is seen whole, a depth map prints in pale greys', async () => {
+test('three pictures of a comparison stand in one row, and a long name is seen whole', async () => {
   const page = await openPage({ width: 1024 });
   const pictures = page.locator('[data-kind="compare"] .pictures .one');
   await expect.poll(() => pictures.count(), { timeout: 60_000 }).toBe(3);
@@ -41,17 +42,6 @@ test('three pictures of a comparison stand in one row, a long name is seen whole
     all.map((one) => Math.round(one.getBoundingClientRect().top)),
   );
   expect(new Set(tops).size).toBe(1);
-
-  const map = page.locator('[data-kind="pour"] canvas').first();
-  await map.scrollIntoViewIfNeeded();
-  const shown = await inkOf(map, page);
-  await page.emulateMedia({ media: 'print' });
-  const printed = await inkOf(map, page);
-  await page.emulateMedia({ media: 'screen' });
-  expect(shown.colour).toBeGreaterThan(60);
-  expect(printed.colour).toBeLessThan(8);
-  expect(printed.mean).toBeLessThan(0.75 * shown.mean);
-  expect(printed.mean).toBeGreaterThan(0.05);
 
   await page.setViewportSize({ width: 390, height: 900 });
   const name = page.getByRole('textbox', { name: /^Name of this note/ }).first();
@@ -71,8 +61,24 @@ test('three pictures of a comparison stand in one row, a long name is seen whole
   expect((await name.boundingBox())!.height).toBeGreaterThan(1.4 * high);
 });
 
+// Firefox's protocol cannot show a page as it is printed.
+test.skipIf(isFirefox)('a depth map prints in pale greys', async () => {
+  const page = await openPage();
+  const map = page.locator('[data-kind="pour"] canvas').first();
+  await map.waitFor({ timeout: 60_000 });
+  await map.scrollIntoViewIfNeeded();
+  const shown = await inkOf(map, page);
+  await page.emulateMedia({ media: 'print' });
+  const printed = await inkOf(map, page);
+  expect(shown.colour).toBeGreaterThan(60);
+  expect(printed.colour).toBeLessThan(8);
+  expect(printed.mean).toBeLessThan(0.75 * shown.mean);
+  expect(printed.mean).toBeGreaterThan(0.05);
+});
+
 test('a castings log fits a page of 1280 px without scrolling sideways', async () => {
-  const page = await openPage({ width: 1280, isBare: true });
+  // Firefox has the bar that a page is scrolled with; a headless Chromium does without.
+  const page = await openPage({ width: isFirefox ? 1280 : 1280 - 17, isBare: true });
   await openBookFile(page, { name: 'log.pourbook.json', text: writeBook(castingsLog) });
   const table = page.getByRole('region', { name: 'Castings poured' });
   await table.waitFor();
