@@ -1,5 +1,16 @@
 import type { Plot, Spot } from './chart';
-import { type Box, boxAt, dense, hits, isInside, meet, textWidth } from './labelRoom';
+import {
+  type Box,
+  boxAt,
+  dense,
+  hits,
+  hitsIn,
+  isInside,
+  meet,
+  type Strips,
+  stripsOf,
+  textWidth,
+} from './labelRoom';
 
 export interface LabelWanted {
   readonly key: string;
@@ -101,9 +112,9 @@ const along = ({ from, to }: Leader): Spot[] => dense([from, to]);
 const length = ({ from, to }: Leader): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
 
 /** What a leader costs that ends on its own curve: its length, and the other curves in its way. */
-function leaderCost(leader: Leader, others: readonly (readonly Spot[])[]): number {
+function leaderCost(leader: Leader, others: readonly Strips[]): number {
   const near = along(leader).map(([x, y]): Box => ({ left: x - 4, right: x + 4, top: y - 4, bottom: y + 4 }));
-  const crossed = others.filter((curve) => near.some((box) => hits(box, curve) > 0)).length;
+  const crossed = others.filter((curve) => near.some((box) => hitsIn(box, curve) > 0)).length;
   return LED + length(leader) / 3 + crossed * LEADER_THROUGH_POINT;
 }
 
@@ -123,17 +134,17 @@ const onCurve = (points: number): number => (points > 0 ? ON_CURVE + points * ON
 
 /** Every place of one label with what it costs for itself. */
 function tryPlaces(
-  own: number,
+  own: readonly Spot[],
   width: number,
-  curves: readonly (readonly Spot[])[],
+  curves: readonly Strips[],
+  others: readonly Strips[],
   plot: Plot,
   taken: readonly Box[],
 ): Tried[] {
-  const others = curves.filter((_, index) => index !== own);
-  return candidates(curves[own]!, width, plot).map((candidate, order) => {
+  return candidates(own, width, plot).map((candidate, order) => {
     const { box, leader } = candidate;
     const cost =
-      curves.reduce((sum, curve) => sum + onCurve(hits(box, curve)), 0) +
+      curves.reduce((sum, curve) => sum + onCurve(hitsIn(box, curve)), 0) +
       taken.filter((other) => meet(box, other)).length * ON_LABEL +
       (isInside(box, plot) ? 0 : OUTSIDE) +
       (leader ? leaderCost(leader, others) : 0) +
@@ -165,10 +176,11 @@ export function placeDirectLabels(
   lines: readonly (readonly Spot[])[] = [],
 ): LabelPlaced[] {
   const named = wanted.filter(({ points }) => points.length > 0);
-  const curves = [...named.map(({ points }) => dense(points)), ...lines.map(dense)];
-  const tried = named.map(({ text, mark = 0 }, index) =>
-    tryPlaces(index, textWidth(text) + mark, curves, plot, taken),
-  );
+  const curves = [...named.map(({ points }) => points), ...lines].map(stripsOf);
+  const tried = named.map(({ text, points, mark = 0 }, own) => {
+    const others = curves.filter((_, index) => index !== own);
+    return tryPlaces(dense(points), textWidth(text) + mark, curves, others, plot, taken);
+  });
   const placed: Candidate[] = [];
   for (let round = 0; round < ROUNDS; round++)
     tried.forEach((places, index) => {
@@ -181,7 +193,7 @@ export function placeDirectLabels(
     const { x, y, box, leader } = placed[index]!;
     const isFree =
       isInside(box, plot) &&
-      curves.every((curve) => hits(box, curve) === 0) &&
+      curves.every((curve) => hitsIn(box, curve) === 0) &&
       ![...taken, ...placed.filter((_, other) => other !== index).map((other) => other.box)].some((other) =>
         meet(box, other),
       );
