@@ -1,5 +1,6 @@
+import { type Box, meet } from '../box';
 import type { Plot, Spot } from './chart';
-import { type Box, dense, hits, meet, textWidth } from './labelRoom';
+import { dense, hits, textWidth } from './labelRoom';
 
 /** A span on the foot of a chart, in pixels. */
 export interface Bar {

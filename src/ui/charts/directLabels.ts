@@ -1,16 +1,6 @@
+import { type Box, meet } from '../box';
 import type { Plot, Spot } from './chart';
-import {
-  type Box,
-  boxAt,
-  dense,
-  hits,
-  hitsIn,
-  isInside,
-  meet,
-  type Strips,
-  stripsOf,
-  textWidth,
-} from './labelRoom';
+import { boxAt, dense, hits, hitsIn, isInside, type Strips, stripsOf, textWidth } from './labelRoom';
 
 export interface LabelWanted {
   readonly key: string;

@@ -1,12 +1,5 @@
+import type { Box } from '../box';
 import type { Plot, Spot } from './chart';
-
-/** Room that words take in a chart [px]. */
-export interface Box {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
 
 const CHARACTER = 6.4;
 const LINE = 15;
@@ -20,9 +13,6 @@ export const boxAt = (x: number, baseline: number, width: number): Box => ({
   top: baseline - LINE + 3,
   bottom: baseline + 3,
 });
-
-export const meet = (a: Box, b: Box): boolean =>
-  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
 export const isInside = (box: Box, plot: Plot): boolean =>
   box.left >= plot.left && box.right <= plot.right && box.top >= plot.top && box.bottom <= plot.bottom;

@@ -1,6 +1,6 @@
+import type { Box } from '../box';
 import type { Plot, Spot } from './chart';
 import { type LabelPlaced, type LabelWanted, placeDirectLabels } from './directLabels';
-import type { Box } from './labelRoom';
 import { isUnderReading, type Reading, readingBox, toldReadings } from './readings';
 
 /** Where names may stand: the plot, and what they must keep off [px]. */

@@ -1,5 +1,6 @@
+import type { Box } from '../box';
 import type { Plot, Spot } from './chart';
-import { type Box, textWidth } from './labelRoom';
+import { textWidth } from './labelRoom';
 
 /** Value of a curve at the cursor, and its height in the chart [px]. */
 export interface Reading {
@@ -16,10 +17,12 @@ const EDGE = 60;
 
 export const isFlipped = (at: number, plot: Plot): boolean => at > plot.right - EDGE;
 
+export const baselineOf = (py: number, plot: Plot): number => Math.max(plot.top + 9, py - 6);
+
 /** Left edge and baseline of a reading beside the cursor. */
 const readingAt = (at: number, py: number, plot: Plot): Spot => [
   isFlipped(at, plot) ? at - 44 : at + 8,
-  Math.max(plot.top + 9, py - 6),
+  baselineOf(py, plot),
 ];
 
 export function readingBox(at: number, py: number, plot: Plot): Box {

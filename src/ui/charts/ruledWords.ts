@@ -1,6 +1,7 @@
 import type { ScaleLinear } from 'd3';
+import type { Box } from '../box';
 import type { CriticalBand, Plot, ReferenceLine, Spot } from './chart';
-import { type Box, freerSide, textWidth } from './labelRoom';
+import { freerSide, textWidth } from './labelRoom';
 
 /** A chart's field and scales, and what is drawn in it [px]. */
 export interface Field {

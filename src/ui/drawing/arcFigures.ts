@@ -1,6 +1,7 @@
 import { fromDegrees } from '$src/core/units';
 import { angleText } from '$src/report/wording';
-import { type Box, labelSize } from './labels';
+import type { Box } from '../box';
+import { labelSize } from './labels';
 import type { View } from './view';
 
 /** A named figure of the arc is left out nearer to the pointer than this. */

@@ -1,6 +1,7 @@
 import type { Point } from '$src/core/section/section';
 import { fromDegrees } from '$src/core/units';
-import { type Box, bodyMeetsBox } from './labels';
+import type { Box } from '../box';
+import { bodyMeetsBox } from './labels';
 import { toPage, type View } from './view';
 
 export type Corner = 'bottom left' | 'top right' | 'bottom right' | 'top left';

@@ -1,4 +1,5 @@
 import { fromDegrees } from '$src/core/units';
+import type { Box } from '../box';
 import type { Spot } from './view';
 
 /** What is to be named on the picture. */
@@ -12,13 +13,6 @@ export interface LabelWish {
   readonly towards: Spot;
   /** Size of the label [px]; left out = estimated from the text. */
   readonly size?: { readonly width: number; readonly height: number };
-}
-
-export interface Box {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
 }
 
 export interface PlacedLabel {

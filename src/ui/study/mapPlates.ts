@@ -1,8 +1,9 @@
 import { deepestPoints, type MapAnswer } from '$src/report/study/answer';
 import { axisValue, placeOf } from '$src/report/study/grid';
 import type { Region } from '$src/report/study/region';
+import { type Box, meet } from '../box';
 import { textWidth } from '../charts/labelRoom';
-import { type Box, type MapPlot, meet } from './mapPlot';
+import type { MapPlot } from './mapPlot';
 
 /** The name of a region, set where the region has room [px]: middle of the plate, and baseline of its first line. */
 export interface MapPlate {

@@ -13,16 +13,6 @@ export interface MapPlot {
   readonly up: (pixel: number) => number;
 }
 
-export interface Box {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
-
-export const meet = (a: Box, b: Box): boolean =>
-  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-
 const [LEFT, TOP, RIGHT, BOTTOM] = [46, 26, 14, 44];
 
 /** Axes across and up laid out on paper of `width` × `height` pixels. */

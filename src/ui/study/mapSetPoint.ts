@@ -3,8 +3,9 @@ import type { Margin } from '$src/report/study/margins';
 import { shownDistance } from '$src/report/study/quantities';
 import type { Region } from '$src/report/study/region';
 import type { NamedAxis } from '$src/report/study/studyFile';
+import type { Box } from '../box';
 import { textWidth } from '../charts/labelRoom';
-import type { Box, MapPlot } from './mapPlot';
+import type { MapPlot } from './mapPlot';
 
 /** A point of the map [px]. */
 export interface MapSpot {

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { type Box, meet } from '$src/ui/box';
 import { barWords } from '$src/ui/charts/barWords';
 import type { Spot } from '$src/ui/charts/chart';
 import { type LabelPlaced, placeDirectLabels } from '$src/ui/charts/directLabels';
-import { type Box, boxAt, dense, hits, isInside, meet, textWidth } from '$src/ui/charts/labelRoom';
+import { boxAt, dense, hits, isInside, textWidth } from '$src/ui/charts/labelRoom';
 
 const plot = { left: 40, top: 22, right: 520, bottom: 200 };
 const MARK = 13;

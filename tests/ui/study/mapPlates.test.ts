@@ -3,8 +3,9 @@ import { expect, test } from 'vitest';
 import type { MapAnswer } from '$src/report/study/answer';
 import { gridOf } from '$src/report/study/grid';
 import type { Region } from '$src/report/study/region';
+import { type Box, meet } from '$src/ui/box';
 import { type MapPlate, mapPlates } from '$src/ui/study/mapPlates';
-import { type Box, mapPlot, meet } from '$src/ui/study/mapPlot';
+import { mapPlot } from '$src/ui/study/mapPlot';
 import { setPointBoxes } from '$src/ui/study/mapSetPoint';
 
 const axes = [
