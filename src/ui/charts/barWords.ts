@@ -30,7 +30,10 @@ const boxAt = (x: number, y: number, width: number): Box => ({
   bottom: y + 3,
 });
 
-/** Left edges to try: from the start of the bar along it, then before it. */
+/** From the end of a bar to words after it [px]. */
+const AFTER = 5;
+
+/** Left edges to try: from the start of the bar along it, then before it, then after it. */
 function starts({ left, right }: Bar, width: number, plot: Plot): number[] {
   const last = plot.right - width;
   const first = Math.max(plot.left + 2, left - width);
@@ -40,6 +43,7 @@ function starts({ left, right }: Bar, width: number, plot: Plot): number[] {
   return [
     ...steps(right - left).map((step) => clamp(left + step)),
     ...steps(width).map((step) => clamp(left - step)),
+    clamp(right + AFTER),
   ];
 }
 

@@ -115,6 +115,13 @@ describe('words of a bar', () => {
     expect(words.ledFrom).not.toBeNull();
   });
 
+  test('stand after a short bar near the axis when the cursor stands on it', () => {
+    const cursor = { left: 66, right: 78, top: plot.top, bottom: plot.bottom };
+    const words = barWords({ ...bar, left: 52, right: 76 }, plot, [], [cursor]);
+    expect(words.x).toBeGreaterThan(76);
+    expect(meet(words.box, cursor)).toBe(false);
+  });
+
   test('make way for the cursor', () => {
     const cursor = { left: 160, right: 172, top: plot.top, bottom: plot.bottom };
     expect(meet(barWords(bar, plot, [], [cursor]).box, cursor)).toBe(false);
