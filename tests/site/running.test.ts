@@ -1,10 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { shownFigures, waitUntilFresh } from './helpers/bench';
 import { openBookFile } from './helpers/books';
-import { isFirefox } from './helpers/launch';
 import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
 
@@ -62,23 +61,29 @@ test('a running pour is stopped, keeps what is done, and can be run to the end',
   await expect.poll(() => pour.getAttribute('data-state'), { timeout: 15_000 }).toBe('running');
 });
 
-/** Runs in the worker. */
-const breakOff = (): void => {
-  setTimeout(() => {
-    throw new Error('out of sorts');
-  });
-};
+/** Added to the worker's file: an error that nothing catches, when a page asks for it. */
+const BREAKS_OFF = `
+new BroadcastChannel('break off').onmessage = () => { throw new Error('out of sorts'); };`;
 
-// Firefox's protocol reaches into no worker.
-test.skipIf(isFirefox)('a pour whose worker dies says so, and runs when it is asked to', async () => {
-  const page = await openPage({ isBare: true, expectedErrors: /out of sorts/ });
+const breakableWorkers = (context: BrowserContext): Promise<unknown> =>
+  context.route(/pour\.worker/, async (route) => {
+    const response = await route.fetch();
+    await route.fulfill({ response, body: (await response.text()) + BREAKS_OFF });
+  });
+
+test('a pour whose worker dies says so, and runs when it is asked to', async () => {
+  const page = await openPage({
+    isBare: true,
+    prepare: async (context) => void (await breakableWorkers(context)),
+    expectedErrors: /out of sorts/,
+  });
   await openBookFile(page, { name: 'slow.pourbook.json', text: slowExample() });
   const pour = page.locator('[data-kind="pour"]').first();
   await expect.poll(() => pour.getAttribute('data-state'), { timeout: 30_000 }).toBe('running');
   const said = pour.getByRole('alert').getByText('The worker that computes pours broke off');
   // A pour is under way from the moment it is asked for; its worker may still be on its way.
   const broken = async (): Promise<number> => {
-    for (const worker of page.workers()) await worker.evaluate(breakOff).catch(() => undefined);
+    await page.evaluate(() => new BroadcastChannel('break off').postMessage(null));
     return said.count();
   };
   await expect.poll(broken, { timeout: 60_000, interval: 1000 }).toBe(1);
