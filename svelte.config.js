@@ -12,6 +12,8 @@ export default {
       },
     },
     paths: { relative: true },
+    // The page registers it itself, once the book is drawn.
+    serviceWorker: { register: false },
     csp: {
       mode: 'hash',
       directives: {

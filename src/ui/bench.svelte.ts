@@ -12,7 +12,7 @@ import { BookOrder, CellSlot, KindList } from './cellSlot.svelte';
 import { beginHistory, type History, recordStep, redoStep, settle, undoStep } from './history';
 import { FrontSketches } from './live/frontSketches.svelte';
 import { putRecord, recordOf } from './pour/keptRecords';
-import { PourQueue } from './pourQueue.svelte';
+import { PourQueue, type Wanted } from './pourQueue.svelte';
 
 export type CellOf<K extends CellKind> = Extract<Cell, { kind: K }>;
 
@@ -261,21 +261,31 @@ export class Bench {
     for (const { id } of this.cellsOfKind('pour')) if (inView.has(id)) this.#askSketch(id);
   }
 
-  /** Keeps the runs in step with the book. Call once, inside a component's effect. */
-  keepRunning(): void {
-    if (this.sketches.isHeld) {
+  /** Keeps the runs in step with the book, while they may run. Call once, inside a component's effect. */
+  keepRunning(mayRun: boolean): void {
+    if (!mayRun || this.sketches.isHeld) {
       untrack(() => this.queue.want([]));
       return;
     }
     const pours = this.cellsOfKind('pour').map(({ id }) => id);
-    const ordered = [...pours.filter((id) => this.#visible.has(id)), ...pours];
-    const wanted = new Map(
-      ordered.flatMap((id) => {
-        const evaluation = this.evaluation(id);
-        return evaluation.state === 'needs a run' ? [[evaluation.planHash, evaluation] as const] : [];
-      }),
-    );
+    const wanted = new Map<string, Wanted>();
+    for (const id of [...pours.filter((id) => this.#visible.has(id)), ...pours]) {
+      const evaluation = this.evaluation(id);
+      if (evaluation.state !== 'needs a run') continue;
+      const { planHash, plan } = evaluation;
+      // Two cells may ask for the same pour.
+      const isSeen = this.#isSeen(id) || (wanted.get(planHash)?.isSeen ?? false);
+      wanted.set(planHash, { planHash, plan, isSeen });
+    }
     untrack(() => this.queue.want([...wanted.values()]));
+  }
+
+  /** The window shows the pour, a cell that takes it, or its front beside another cell. */
+  #isSeen(pour: CellId): boolean {
+    const takers = this.takers.get(pour) ?? [];
+    return (
+      [pour, ...takers].some((id) => this.#visible.has(id)) || [...this.#watched.values()].includes(pour)
+    );
   }
 
   /** Tells each pour's run what the queue has for it. Call once, inside a component's effect. */

@@ -4,6 +4,7 @@ import { writeBook } from '$src/book/writeBook';
 import { bench } from './bench.svelte';
 import { chooseFile, downloadText, fileNameOf } from './files';
 import { cannotFetch, type Notice, OPEN_ELSEWHERE, refusedToKeep, tooLarge, tooMuch } from './notices';
+import { bodies } from './page/bodies.svelte';
 import { holdBook, lastOpen, noteOpen } from './shelf/bookHold';
 import { makeTurns } from './shelf/inTurn';
 import type { KeptBook } from './shelf/keptBook';
@@ -187,7 +188,10 @@ class Desk {
       return false;
     }
     this.notice = null;
+    bodies.begin();
     bench.open(result.book);
+    // It is shown before it is kept: what is kept may take its time.
+    this.isReady = true;
     bench.announcement = `${result.book.title} opened.`;
     // Another book is read from its start, not from where the last one was left.
     if (typeof scrollTo === 'function') scrollTo(0, 0);

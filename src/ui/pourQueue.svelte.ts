@@ -7,6 +7,8 @@ import type { PourClient, RunningPour } from '$src/worker/client';
 export interface Wanted {
   readonly planHash: string;
   readonly plan: PourPlan;
+  /** Somebody looks at it now: it is run on the coarse mesh first, so that there is soon something to see. */
+  readonly isSeen: boolean;
 }
 
 /** A record in the page's memory. */
@@ -38,7 +40,7 @@ export interface StoredRecords {
   put(planHash: string, record: PourRecord): Promise<void>;
 }
 
-/** Runs the pours the book asks for, first ones first, coarse before full, and keeps their records. */
+/** Runs the pours the book asks for, first ones first, those on show coarse before full, and keeps their records. */
 export class PourQueue {
   /** Each key is watched by itself: a record that arrives redraws only what shows it. */
   readonly records = new SvelteMap<string, Kept>();
@@ -107,9 +109,14 @@ export class PourQueue {
         !this.#looking.has(planHash) &&
         !this.#jobs.some((job) => job.planHash === planHash),
     );
-    const unseen = idle.find(({ planHash }) => !this.records.has(planHash));
-    if (unseen) return { pour: unseen, coarse: unseen.plan.computation.meshCells > PREVIEW_MESH_CELLS };
-    const rough = idle.find(({ planHash }) => {
+    const seen = idle.filter(({ isSeen }) => isSeen);
+    return this.#nextOf(seen) ?? this.#nextOf(idle);
+  }
+
+  #nextOf(pours: readonly Wanted[]): { pour: Wanted; coarse: boolean } | null {
+    const unknown = pours.find(({ planHash }) => !this.records.has(planHash));
+    if (unknown) return { pour: unknown, coarse: isPreviewed(unknown) };
+    const rough = pours.find(({ planHash }) => {
       const kept = this.records.get(planHash);
       return kept?.coarse && !kept.stopped;
     });
@@ -202,6 +209,10 @@ export class PourQueue {
     const over = Math.max(0, this.records.size - RECORDS_KEPT);
     for (const planHash of spare.slice(0, over)) this.records.delete(planHash);
   }
+}
+
+function isPreviewed({ plan, isSeen }: Wanted): boolean {
+  return isSeen && plan.computation.meshCells > PREVIEW_MESH_CELLS;
 }
 
 function withMesh(plan: PourPlan, meshCells: number): PourPlan {

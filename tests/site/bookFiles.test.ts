@@ -14,6 +14,7 @@ const title = (page: Page) => page.getByRole('textbox', { name: 'Title of the bo
 async function pageWithOwnBook(): Promise<Page> {
   const page = await openPage();
   await openBookFile(page, { name: 'own.pourbook.json', text: sound });
+  await expect.poll(() => title(page).inputValue()).toBe('Hinge arms, trial 1');
   await title(page).fill('Trial of the third of May');
   await title(page).blur();
   return page;

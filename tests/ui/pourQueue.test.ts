@@ -34,9 +34,10 @@ function handClient(): { client: PourClient; asked: Asked[] } {
   return { client: { run, close: () => {} }, asked };
 }
 
-const wanted = (planHash: string, meshCells = 400): Wanted => ({
+const wanted = (planHash: string, meshCells = 400, isSeen = true): Wanted => ({
   planHash,
   plan: { computation: { ...DEFAULT_COMPUTATION, meshCells } } as PourPlan,
+  isSeen,
 });
 const recordOf = (name: string) => ({ solver: name }) as PourRecord;
 const settled = () => vi.advanceTimersByTimeAsync(1000);
@@ -48,7 +49,20 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-test('all pours run coarse, in order, before any runs in full', async () => {
+test('pours out of the window run in full at once, after those in it', async () => {
+  const { client, asked } = handClient();
+  const queue = new PourQueue(async () => client, 1);
+  queue.want([wanted('in view'), wanted('below', 300, false)]);
+  for (let run = 0; run < 3; run++) {
+    await settled();
+    asked[run]?.finish(recordOf(`run ${run}`));
+  }
+  await settled();
+  expect(asked.map(({ plan }) => plan.computation.meshCells)).toEqual([100, 400, 300]);
+  expect(queue.records.get('below')).toMatchObject({ record: { solver: 'run 2' }, coarse: false });
+});
+
+test('all pours on show run coarse, in order, before any runs in full', async () => {
   const { client, asked } = handClient();
   const queue = new PourQueue(async () => client, 1);
   queue.want([wanted('a'), wanted('b')]);

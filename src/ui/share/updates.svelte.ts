@@ -1,3 +1,5 @@
+import { dev } from '$app/environment';
+import { base } from '$app/paths';
 import { desk } from '../desk.svelte';
 
 /** Said to a service worker that waits, so that it takes over. */
@@ -13,9 +15,18 @@ class Updates {
     if (!('serviceWorker' in navigator)) return;
     const registration = await navigator.serviceWorker.getRegistration().catch(() => undefined);
     if (!registration) return;
-    this.#registration = registration;
     if (registration.waiting && navigator.serviceWorker.controller) this.#take(registration.waiting);
-    registration.addEventListener('updatefound', () => this.#follow(registration.installing));
+    this.#watch(registration);
+  }
+
+  /** Puts this version by for later visits, and asks for a newer one. It fetches every file, so the page comes first. */
+  async register(): Promise<void> {
+    if (dev || !('serviceWorker' in navigator)) return;
+    // Refused in some private windows; the page then works only with its server.
+    const registration = await navigator.serviceWorker
+      .register(`${base}/service-worker.js`)
+      .catch(() => undefined);
+    if (registration && !this.#registration) this.#watch(registration);
   }
 
   /** Keeps the book, then loads the newer version. */
@@ -24,6 +35,11 @@ class Updates {
     const waiting = this.#registration?.waiting;
     if (waiting) this.#take(waiting);
     else location.reload();
+  }
+
+  #watch(registration: ServiceWorkerRegistration): void {
+    this.#registration = registration;
+    registration.addEventListener('updatefound', () => this.#follow(registration.installing));
   }
 
   #follow(worker: ServiceWorker | null): void {

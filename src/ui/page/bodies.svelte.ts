@@ -1,0 +1,51 @@
+import type { CellId } from '$src/cells/kinds';
+
+/** However long the book, all of it is drawn after so many turns. */
+const TURNS = 40;
+
+/**
+ * Bodies of the cells are drawn from the top down, one a frame, so that the window is soon full and the page answers
+ * between two of them; a book that is opened later is drawn so too.
+ */
+class Bodies {
+  /** So many are drawn. */
+  count: number = $state(1);
+  /** What the window shows of the book is drawn. Work that takes the processor from the page can begin. */
+  isWindowFull: boolean = $state(false);
+
+  /** Another book is about to be shown. */
+  begin(): void {
+    this.count = 1;
+    this.isWindowFull = false;
+  }
+
+  get isAllDrawn(): boolean {
+    return this.count === Number.POSITIVE_INFINITY;
+  }
+
+  /** Draws on when its turn comes; returns the undoing. Call inside an effect that names the cells on the page. */
+  drawOn(ids: readonly CellId[]): (() => void) | undefined {
+    if (this.isAllDrawn) return undefined;
+    const turn = () => this.#draw(ids);
+    // A page that is not looked at is given no frames.
+    const frame = document.hidden ? undefined : requestAnimationFrame(turn);
+    const timer = document.hidden ? setTimeout(turn) : undefined;
+    return () => {
+      clearTimeout(timer);
+      if (frame !== undefined) cancelAnimationFrame(frame);
+    };
+  }
+
+  #draw(ids: readonly CellId[]): void {
+    this.isWindowFull ||= this.count >= ids.length || reachesBelowWindow(ids[this.count - 1]!);
+    const step = Math.ceil(ids.length / TURNS);
+    this.count = this.count < ids.length ? this.count + step : Number.POSITIVE_INFINITY;
+  }
+}
+
+function reachesBelowWindow(id: CellId): boolean {
+  const bottom = document.getElementById(id)?.getBoundingClientRect().bottom;
+  return bottom !== undefined && bottom > innerHeight;
+}
+
+export const bodies = new Bodies();
