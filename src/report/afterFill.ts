@@ -91,7 +91,7 @@ function feederFigure(
     FEEDER_EFFICIENCY.plain,
   );
   const [given, asked] = [supply, demand].map((volume) => significant(toCubicCentimetres(volume)));
-  const note = `${fixed(timeRatio, 1)} × the die's time, ${fixed(WANTED_TIME_RATIO, 1)} wanted; ${enough.metal ? '' : 'too little metal: '}gives ${given} of ${asked} cm³ asked`;
+  const note = `${fixed(timeRatio, 1)} × the die's time, ${fixed(WANTED_TIME_RATIO, 1)} wanted; ${enough.metal ? '' : 'too little metal: '}it can give ${given} cm³, the die draws ${asked} cm³ as it freezes`;
   return spanFigure('freezing_feeder_s', label, feeder, note);
 }
 

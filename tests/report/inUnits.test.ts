@@ -16,7 +16,7 @@ const IN_METRIC = /\d (?:mm|cm|kg|°C)(?!\/)/;
 
 describe('texts in the units of the page', () => {
   test.each([
-    ['gives 11 of 20 cm³ asked', 'gives 0.7 of 1.2 in³ asked'],
+    ['it can give 11 cm³, the die draws 20 cm³', 'it can give 0.7 in³, the die draws 1.2 in³'],
     ['Peak at 142 mm from the mouth.', 'Peak at 5.59 in from the mouth.'],
     ['Type a width from 1 to 2000 mm.', 'Type a width from 0.04 to 78.74 in.'],
     ['Type a number from -2000 to 2000 mm.', 'Type a number from \u221278.74 to 78.74 in.'],
