@@ -90,13 +90,8 @@ function led(point: Spot, width: number): Candidate[] {
   );
 }
 
-function candidates(points: readonly Spot[], width: number, plot: Plot): Candidate[] {
-  const spots = SHARES.map((share) => points[Math.round(share * (points.length - 1))]!);
-  return [
-    ...spots.flatMap((spot) => beside(spot, width, plot)),
-    ...spots.slice(0, LED_SHARES).flatMap((spot) => led(spot, width)),
-  ];
-}
+const spotsOf = (points: readonly Spot[]): Spot[] =>
+  SHARES.map((share) => points[Math.round(share * (points.length - 1))]!);
 
 const along = ({ from, to }: Leader): Spot[] => dense([from, to]);
 const length = ({ from, to }: Leader): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
@@ -120,38 +115,73 @@ interface Tried {
   readonly cost: number;
 }
 
+/** The places of one label; those with a leader are sought once they are needed. */
+interface Places {
+  readonly beside: readonly Tried[];
+  readonly led: () => readonly Tried[];
+}
+
 const onCurve = (points: number): number => (points > 0 ? ON_CURVE + points * ON_POINT : 0);
 
+/** A place costs a little more the later it is tried. */
+const PER_ORDER = 0.25;
+const PLACES_BESIDE = SHARES.length * 4;
+/** No place with a leader costs less. */
+const LEAST_LED = LED + PLACES_BESIDE * PER_ORDER;
+
 /** Every place of one label with what it costs for itself. */
-function tryPlaces(
+function placesOf(
   own: readonly Spot[],
   width: number,
   curves: readonly Strips[],
   others: readonly Strips[],
   plot: Plot,
   taken: readonly Box[],
-): Tried[] {
-  return candidates(own, width, plot).map((candidate, order) => {
+): Places {
+  const tried = (candidate: Candidate, order: number): Tried => {
     const { box, leader } = candidate;
     const cost =
       curves.reduce((sum, curve) => sum + onCurve(hitsIn(box, curve)), 0) +
       taken.filter((other) => meet(box, other)).length * ON_LABEL +
       (isInside(box, plot) ? 0 : OUTSIDE) +
       (leader ? leaderCost(leader, others) : 0) +
-      order / 4;
+      order * PER_ORDER;
     return { candidate, cost };
-  });
+  };
+  const spots = spotsOf(own);
+  let far: readonly Tried[] | undefined;
+  return {
+    beside: spots.flatMap((spot) => beside(spot, width, plot)).map(tried),
+    led: () => {
+      far ??= spots
+        .slice(0, LED_SHARES)
+        .flatMap((spot) => led(spot, width))
+        .map((candidate, order) => tried(candidate, PLACES_BESIDE + order));
+      return far;
+    },
+  };
 }
 
-function cheapest(tried: readonly Tried[], others: readonly Candidate[]): Candidate {
-  const whole = ({ candidate, cost }: Tried): number =>
-    others.reduce((sum, other) => sum + together(candidate, other), cost);
-  let [best, least] = [tried[0]!.candidate, Number.POSITIVE_INFINITY];
-  for (const each of tried) {
-    const cost = each.cost < least ? whole(each) : least;
-    if (cost < least) [best, least] = [each.candidate, cost];
+interface Best {
+  readonly candidate: Candidate;
+  readonly whole: number;
+}
+
+/** The cheapest of these places beside the other labels; the one so far where none costs less. */
+function cheaper(tried: readonly Tried[], others: readonly Candidate[], sofar: Best): Best {
+  let best = sofar;
+  for (const { candidate, cost } of tried) {
+    if (cost >= best.whole) continue;
+    const whole = others.reduce((sum, other) => sum + together(candidate, other), cost);
+    if (whole < best.whole) best = { candidate, whole };
   }
   return best;
+}
+
+function cheapest(places: Places, others: readonly Candidate[]): Candidate {
+  const worst = { candidate: places.beside[0]!.candidate, whole: Number.POSITIVE_INFINITY };
+  const near = cheaper(places.beside, others, worst);
+  return (near.whole <= LEAST_LED ? near : cheaper(places.led(), others, near)).candidate;
 }
 
 /**
@@ -169,7 +199,7 @@ export function placeDirectLabels(
   const curves = [...named.map(({ points }) => points), ...lines].map(stripsOf);
   const tried = named.map(({ text, points, mark = 0 }, own) => {
     const others = curves.filter((_, index) => index !== own);
-    return tryPlaces(dense(points), textWidth(text) + mark, curves, others, plot, taken);
+    return placesOf(dense(points), textWidth(text) + mark, curves, others, plot, taken);
   });
   const placed: Candidate[] = [];
   for (let round = 0; round < ROUNDS; round++)
