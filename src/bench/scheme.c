@@ -17,7 +17,7 @@
 static int n, n_rims;
 static double *x, *bL, *bR, *cL, *cR, *B, *vmax, *path, *fcos, *fsin_, *sill, *ceil_, *fw, *fpath, *step_;
 static double *rim_cell, *rim_x, *rim_y;
-static double *V, *eta, *h, *hs, *u, *q, *A, *Ab, *adv, *push, *a, *zf, *hold, *pull, *t, *rhs, *diag, *res, *sw, *upd, *trial, *chg;
+static double *V, *eta, *h, *hs, *u, *uo, *q, *A, *Ab, *adv, *push, *a, *zf, *hold, *pull, *t, *rhs, *diag, *res, *sw, *upd, *trial, *chg;
 static unsigned char *full;
 static double *z1, *z2, *z3, *z4, *w2, *w3, *v2, *k12, *k23, *k34;
 static double px, py, nu, drag, so, ss, theta, largest, spilled, nose_w;
@@ -84,10 +84,14 @@ static void rotate(double s, double c) {
   for (int i = 1; i < n - 1; i++)
     hs[i] = step_[i] != 0 || step_[i + 1] != 0 || h[i - 1] < DRY || h[i] < DRY || h[i + 1] < DRY ? 0 : minmod(h[i] - h[i - 1], h[i + 1] - h[i]);
 }
+static inline double mid(double half, double changed, double carried, double metal) {
+  return half == 0 ? 0 : half + minmod(changed, carried < metal ? -half * carried / metal : -half);
+}
+
 static void advect(double dt) {
   for (int j = 1; j < n; j++) {
     Ab[j] = A[j];
-    double here = (V[j - 1] + V[j]) / (2 * fpath[j]), c = u[j];
+    double here = (V[j - 1] + V[j]) / (2 * fpath[j]), c = u[j], m = (V[j - 1] + V[j]) / 2;
     A[j] = here;
     if (here < 1e-14) { adv[j] = 0; continue; }
     double qm = (q[j - 1] + q[j]) / 2, qp = (q[j] + q[j + 1]) / 2;
@@ -95,18 +99,21 @@ static void advect(double dt) {
     double l = u[j - 1], r = u[j + 1], half = minmod(c - l, r - c) / 2, d = 0, lo = c, hi = c;
     if (qm > 0) {
       double hl = j > 1 ? minmod(l - u[j - 2], c - l) / 2 : 0;
-      if (qp > 0) d += qp * half;
-      d -= qm * (l + hl - c);
+      double ml = j > 1 ? (V[j - 2] + V[j - 1]) / 2 : V[0];
+      if (qp > 0) d += qp * mid(half, c - uo[j], qp * dt, m);
+      d -= qm * (l + mid(hl, l - uo[j - 1], qm * dt, ml) - c);
       if (l < lo) lo = l; else if (l > hi) hi = l;
     }
     if (qp < 0) {
       double hr = j < n - 1 ? minmod(r - c, u[j + 2] - r) / 2 : 0;
-      d += qp * (r - hr - c);
-      if (qm < 0) d += qm * half;
+      double mr = j < n - 1 ? (V[j] + V[j + 1]) / 2 : V[j];
+      d += qp * (r + mid(-hr, r - uo[j + 1], -qp * dt, mr) - c);
+      if (qm < 0) d -= qm * mid(-half, c - uo[j], -qm * dt, m);
       if (r < lo) lo = r; else if (r > hi) hi = r;
     }
     adv[j] = cl(c - dt * d / (here * fpath[j]), lo, hi);
   }
+  memcpy(uo, u, (n + 1) * sizeof *u);
 }
 static int front_gate(double *loss, double towards, double head, double drop, double height, double opening, double c, double sp, double dt) {
   double m = (head / opening - 0.9) / 0.2, blend = m <= 0 ? 0 : m >= 1 ? 1 : m * m * (3 - 2 * m);
@@ -294,7 +301,7 @@ int main(int argc, char **argv) {
   double *V0 = get(f, n);
   double **cells[] = {&V, &eta, &h, &hs, &rhs, &diag, &res, &sw, &upd, &trial, &chg, &z1, &z2, &z3, &z4, &w2, &w3, &v2, &k12, &k23, &k34};
   for (unsigned k = 0; k < sizeof cells / sizeof *cells; k++) *cells[k] = zeros(n);
-  double **fcs[] = {&u, &q, &A, &Ab, &adv, &push, &a, &zf, &hold, &pull, &t};
+  double **fcs[] = {&u, &uo, &q, &A, &Ab, &adv, &push, &a, &zf, &hold, &pull, &t};
   for (unsigned k = 0; k < sizeof fcs / sizeof *fcs; k++) *fcs[k] = zeros(n + 1);
   full = calloc((size_t)n, 1);
   memcpy(V, V0, sizeof(double) * (size_t)n);

@@ -50,6 +50,12 @@ describe('the pour window of a 4 mm wall', () => {
     expect(regionOf(pointResult(run(wall)))).toBe('sound');
   });
 
+  it('says nothing of gas: on the finer mesh of the pour above, metal shuts some in', () => {
+    const sealed = ({ folds }: PourRecord) => folds.filter(({ kind }) => kind === 'gas sealed in').length;
+    expect(sealed(run(wall))).toBe(0);
+    expect(sealed(run({ ...wall, computation: { ...wall.computation, meshCells: 400 } }))).toBeGreaterThan(0);
+  });
+
   it('has a slow edge that heat decides: without heat the slow pour fills', () => {
     const slow = planAt(wall, { 'tilt.time': 30, 'tilt.start': fromDegrees(30) });
     if ('refused' in slow) throw new Error(slow.refused.reason);

@@ -19,6 +19,8 @@ export interface Flow {
   readonly full: Uint8Array;
   /** Speed along the floor at faces [m/s], positive towards the die end. */
   readonly speed: Float64Array;
+  /** The same one step ago. */
+  readonly speedBefore: Float64Array;
   /** Discharge at faces in the last step [m³/s]. */
   readonly flux: Float64Array;
   /** Mean metal area square to the floor about a face [m²], now and one step ago. */
@@ -91,6 +93,7 @@ export function makeFlow(mesh: Mesh): Flow {
     depthSlope: cell(),
     full: new Uint8Array(mesh.cells),
     speed: face(),
+    speedBefore: face(),
     flux: face(),
     area: face(),
     areaBefore: face(),

@@ -15,16 +15,23 @@ const SEEN = 8;
 const ONE_POCKET = 0.2;
 /** Back pressure that a vent is sized for in the advice [Pa]: about 4 mm of aluminium. */
 const STATED_PRESSURE = 100;
+/** Gas that presses less leaves as fast as the metal comes: under half a millimetre of aluminium [Pa]. Ours. */
+const LEAST_PRESSURE = 10;
 /** Pressures from which a sealed pocket is marked, heavy [Pa]: about 10 and 40 mm of aluminium. Ours. */
 const MARKED = 250;
 const HEAVY = 1000;
 
-/** Gas that metal has shut in: while the cavity fills (needs vents), and what is left under the roof at the end. */
+/**
+ * Gas that metal has shut in: while the cavity fills (needs vents), and what is left under the roof at the end. Its
+ * pressure is the median of 10 looks (20 ms): a mesh cell that fills beside a small pocket makes one look jump.
+ */
 export function watchGas(mesh: Mesh, density: number, gravity: number): Watcher {
   const sealed = trackEpisodes(LOOKS, SEEN, ONE_POCKET);
   let volumeBefore = 0;
   let quickest = 0;
   let heldAtEnd = false;
+  const pressures = new Float64Array(LOOKS);
+  let looks = 0;
   let last: Sample | null = null;
 
   function look(sample: Sample): void {
@@ -33,10 +40,13 @@ export function watchGas(mesh: Mesh, density: number, gravity: number): Watcher 
     const gas = flow.gas;
     if (!gas) return;
     const shut = gas.pocketFrom >= 0;
+    pressures[looks++ % LOOKS] = gas.backPressure;
+    const strength = shut ? pressures.toSorted()[LOOKS / 2]! : 0;
+    const counts = shut && (gas.heldVolume > 0 || strength >= LEAST_PRESSURE);
     const place = shut ? mesh.facePlace[gas.pocketTo + 1]! : 0;
     sealed.note(
       sample.time,
-      shut ? { time: sample.time, place, inclination: sample.inclination, strength: gas.backPressure } : null,
+      counts ? { time: sample.time, place, inclination: sample.inclination, strength } : null,
     );
     if (shut && volumeBefore > 0 && sample.elapsed > 0)
       quickest = Math.max(quickest, (volumeBefore - gas.sealedVolume) / sample.elapsed);

@@ -133,4 +133,4 @@ export function climb(
 
 /** What the ordinary step does to a long fast stream. */
 export const RIPPLES =
-  'the explicit advection ripples in long fast streams at half a mesh cell a step: a limiter cycle of the discharge, 1 to 14 %, that goes with a smaller step and leaves the error a fiftieth';
+  'at half a mesh cell a step the limited slopes of the explicit advection still ripple a little, by a thousandth of the discharge here and 7 thousandths in A09c on 400 cells; at a quarter of the step by a third of that';

@@ -55,7 +55,7 @@ export function chokedThroat(): Outcome {
       'unevenness of the discharge, ordinary step, 200 cells',
       dischargeSpread(settle(ordinary), chokedDischarge),
       1.2e-3,
-      2e-2,
+      2e-3,
       '',
       RIPPLES,
     ),

@@ -1,0 +1,36 @@
+import { expect, test } from 'vitest';
+import type { Mesh } from '$src/core/mesh/mesh';
+import { watchGas } from '$src/core/watch/gasPockets';
+import type { Sample } from '$src/core/watch/sample';
+
+const mesh = { facePlace: Float64Array.from({ length: 12 }, (_, j) => j * 0.02) } as unknown as Mesh;
+
+/** Looks 2 ms apart at a pocket with these pressures [Pa]; `held` = it has no open vent [m³]. */
+function seen(pressures: readonly number[], held = 0) {
+  const watch = watchGas(mesh, 2400, 9.81);
+  const profile = { places: 0 };
+  pressures.forEach((backPressure, k) => {
+    const gas = { pocketFrom: 2, pocketTo: 9, backPressure, sealedVolume: 1e-4, heldVolume: held };
+    watch.look({
+      time: k * 2e-3,
+      elapsed: 2e-3,
+      inclination: 0,
+      flow: { gas },
+      mesh,
+      profile,
+    } as unknown as Sample);
+  });
+  return watch.folds();
+}
+
+const steady = (pressure: number) => Array.from({ length: 40 }, () => pressure);
+
+test('gas that leaves as fast as the metal comes is no fold; without an open vent it is one', () => {
+  expect(seen(steady(2))).toEqual([]);
+  expect(seen(steady(2), 1e-5)).toHaveLength(1);
+});
+
+test('a pressure that lasts is told, a jump of one look is not', () => {
+  const jump = steady(400).with(30, 20_000);
+  expect(seen(jump).map(({ severity, size }) => [severity.value, size])).toEqual([[400, 'marked']]);
+});
