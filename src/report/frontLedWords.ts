@@ -39,7 +39,7 @@ function missedWords({ peakFrontSpeed, wished, tilt }: FrontLedTry): string {
   const slow = isAtSlowest(tilt)
     ? ' The machine already turns at its slowest on the way; one that can turn slower helps too.'
     : '';
-  return `The wish is not reached with this basin: the front runs ${over} over it. A fuller basin or a shorter one lets metal past the mouth earlier, and its front runs slower.${slow} `;
+  return `The wish is not reached with this basin: the front runs ${over} over it. A fuller basin, or a shorter one for the same weight, lets metal past the mouth earlier, and its front runs slower.${slow} `;
 }
 
 /** A rate this near the slowest is the slowest, in the middle of the tilt where it does not come from rest or go to it. */

@@ -1,4 +1,5 @@
 import type { Figures, PourRecord } from '$src/core/pour/record';
+import { shareAtStart } from './ladledIn';
 import { angleText, percentText, secondsText, significant, speedText } from './wording';
 
 /** What is read of a pour's figures to say how sure they are; both a record's figures and those of a study's point have it. */
@@ -73,10 +74,10 @@ export const HEADLINES: readonly Headline[] = [
 ];
 
 /** The figures of a record as the headlines read them. */
-export const headlineSource = ({ figures, series }: PourRecord): HeadlineSource => ({
-  ...figures,
-  shareAtStart: series.filledShare[0] ?? 0,
-  firstFlow: figures.firstFlow.kind === 'angle' ? figures.firstFlow.inclination : null,
+export const headlineSource = (record: PourRecord): HeadlineSource => ({
+  ...record.figures,
+  shareAtStart: shareAtStart(record),
+  firstFlow: record.figures.firstFlow.kind === 'angle' ? record.figures.firstFlow.inclination : null,
 });
 
 /** Less than this of the die full at the start is rounding. */

@@ -1,14 +1,17 @@
 import type { Fold, PourRecord } from '$src/core/pour/record';
 import { toDegrees } from '$src/core/units';
 import { gasHeld } from './gasHeld';
+import { isLadledIn, shareAtStart } from './ladledIn';
 import { isMachineWrong } from './machineFall';
 import { bold, plain, type Sentence } from './sentence';
-import { type SpeedCall, speedCall } from './speedCall';
+import { shortOfCavity } from './shortCharge';
+import { peakRange, type SpeedCall, speedCall } from './speedCall';
 import { type Reason, verdictReasons } from './verdictReasons';
 import { angleText, fixed, percentText, secondsText, speedText } from './wording';
 
 export type VerdictKind =
   | 'sound'
+  | 'not judged'
   | 'near the limit'
   | 'folds film'
   | 'laps'
@@ -29,6 +32,7 @@ export interface Verdict {
 
 const HEADLINES: Readonly<Record<VerdictKind, string>> = {
   sound: 'Sound.',
+  'not judged': 'Not judged.',
   'near the limit': 'Near the limit.',
   'folds film': 'Folds film.',
   laps: 'Laps.',
@@ -64,17 +68,25 @@ function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
   if (isHeld) return 'gas held';
   if (sizes.has('heavy')) return 'folds film';
   if (endedEarly(record)) return 'stopped';
+  const isShort = shortOfCavity(record.plan.section, record.plan.volume) > 0;
+  if (isShort && filledTime === null && lap?.kind !== 'laps') return 'not filled';
   if (lap && lap.kind !== 'none') return lap.kind;
   if (filledTime === null) return 'not filled';
+  if (isLadledIn(shareAtStart(record))) return 'not judged';
   return speed === 'too close to call' || sizes.has('marked') ? 'near the limit' : 'sound';
 }
 
+function stoodIn(record: PourRecord): string {
+  const share = shareAtStart(record);
+  return share >= 0.005 ? `${percentText(share)} of the die` : 'the die';
+}
+
 /** How the metal comes in. Within half a degree of level it is called level. */
-function entry({ figures }: PourRecord): string {
-  const { firstFlow } = figures;
+function entry(record: PourRecord): string {
+  const { firstFlow } = record.figures;
   if (firstFlow.kind === 'never') return 'No metal passes the mouth';
   if (firstFlow.kind === 'already in the die')
-    return 'Metal stands in the die before the tilt begins, let in at the speed of the ladle, which is not computed';
+    return `Metal stands in ${stoodIn(record)} before the tilt begins, let in at the speed of the ladle, which is not computed`;
   const degrees = toDegrees(firstFlow.inclination);
   const angle = angleText(firstFlow.inclination);
   if (degrees > 0.5) return `Metal rolls in uphill from ${angle}`;
@@ -89,8 +101,14 @@ function running(record: PourRecord, speed: SpeedCall | null): string {
   const peak = speedText(peakFrontSpeed);
   if (speed === 'under') return `, at no more than ${peak}, under critical${foldingAnyway(record)}`;
   if (speed === 'too close to call')
-    return `, and its front reaches ${peak}, too close to ${speedText(criticalSpeed)} to call`;
+    return `, and its front reaches ${peak}${apart(record)}: too close to ${speedText(criticalSpeed)} to call`;
   return `, and its front runs at up to ${peak}, ${fixed(peakFrontSpeed / criticalSpeed, 1)} times critical`;
+}
+
+/** What is assumed moves the peak to both sides of critical; without that said, a peak far off it seems no close call. */
+function apart(record: PourRecord): string {
+  const range = peakRange(record);
+  return range ? `, or anything from ${fixed(range.from, 2)} to ${speedText(range.to)}` : '';
 }
 
 const HEAVIEST = { heavy: 3, marked: 2, slight: 1 } as const;
@@ -105,7 +123,8 @@ function foldingAnyway(record: PourRecord): string {
 
 function filling(record: PourRecord): string {
   const { fillTime, filledTime, finalShare } = record.figures;
-  if (filledTime !== null && fillTime !== null)
+  const { firstFlow } = record.figures;
+  if (filledTime !== null && fillTime !== null && firstFlow.kind === 'angle')
     return `; the die is full ${secondsText(fillTime)} after first flow.`;
   if (filledTime !== null) return `; the die is full at ${secondsText(filledTime)}.`;
   const share = percentText(finalShare);

@@ -4,6 +4,7 @@ import { coldReason, gasReason } from './coldReason';
 import { firstFlowText } from './figures';
 import { gasHeld } from './gasHeld';
 import { machineReason } from './machineFall';
+import { shortOfCavity } from './shortCharge';
 import { criticalRange, peakRange, type SpeedCall } from './speedCall';
 import {
   angleText,
@@ -31,13 +32,25 @@ function ending({ outcome, figures, plan }: PourRecord): Reason | null {
       name: 'stopped by you',
       line: 'Figures below hold up to the moment of the stop and no further.',
     };
-  const isTold = gasHeld({ figures }) || figures.lap?.kind === 'misrun';
+  const isShort = shortOfCavity(plan.section, plan.volume) > 0;
+  const isTold = gasHeld({ figures }) || figures.lap?.kind === 'misrun' || isShort;
   if (figures.filledTime !== null || isTold) return null;
   const spilled = toCubicCentimetres(figures.spilled);
   const lost = spilled > 0.5 ? `; ${significant(spilled)} cm³ left over a rim` : '';
   const poured = significant(toCubicCentimetres(plan.volume));
   const share = percentText(figures.finalShare);
   return { name: 'not filled', line: `The cavity ends ${share} full from a charge of ${poured} cm³${lost}.` };
+}
+
+/** Said before all else that keeps the die from filling: no tilt and no coat can mend it. */
+function shortReason({ plan }: PourRecord): Reason | null {
+  const short = shortOfCavity(plan.section, plan.volume);
+  if (short === 0) return null;
+  const [poured, lacking] = [plan.volume, short].map((volume) => significant(toCubicCentimetres(volume)));
+  return {
+    name: 'too little metal',
+    line: `The charge is ${poured} cm³, and the cavity takes ${lacking} cm³ more: no tilt can fill it.`,
+  };
 }
 
 function rangeText(record: PourRecord): string {
@@ -114,6 +127,7 @@ export function verdictReasons(record: PourRecord, speed: SpeedCall | null): Rea
   const isQuick = speed === 'over' || speed === 'too close to call';
   const ordered = [
     machineReason(record),
+    shortReason(record),
     ending(record),
     gasReason(record),
     speed === 'over' ? null : coldReason(record),

@@ -12,10 +12,13 @@ const withTrueMinus = (text: string): string =>
 /** A number with `decimals` decimals; rounds to plain 0, never to a negative nought. */
 export const fixed = (value: number, decimals: number): string => withTrueMinus(value.toFixed(decimals));
 
+/** Would be written as noughts alone. */
+const NOTHING = 5e-7;
+
 /** Two significant figures below 10, whole numbers from there up to 1000, then three significant figures. */
 export function significant(value: number): string {
   const size = Math.abs(value);
-  if (size === 0) return '0';
+  if (size < NOTHING) return '0';
   if (size >= 1000) return withTrueMinus(String(Number(value.toPrecision(3))));
   if (size >= 9.95) return fixed(value, 0);
   return fixed(value, Math.min(6, Math.max(1, 1 - Math.floor(Math.log10(Number(size.toPrecision(2)))))));

@@ -188,6 +188,8 @@ class Desk {
       return false;
     }
     this.notice = null;
+    // What was said of another book's file.
+    this.savedAs = null;
     bodies.begin();
     bench.open(result.book);
     // It is shown before it is kept: what is kept may take its time.

@@ -143,6 +143,13 @@ export const FAULTS = [
     tests: verify('steady'),
   },
   {
+    name: 'momentum carried with the speeds of the beginning of the step',
+    file: 'core/flow/advect.ts',
+    find: 'return half + minmod(changed / 2, whole)',
+    put: 'return half + minmod(0, whole)',
+    tests: verify('steady'),
+  },
+  {
     name: 'no critical flow over a step',
     file: 'core/flow/adjustFace.ts',
     find: 'if (likely * height[j]! <= most) return true',

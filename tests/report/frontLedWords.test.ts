@@ -59,7 +59,7 @@ describe('how a front-led tilt was found, in words', () => {
     expect(saidOf({ peakFrontSpeed: 0.219 })).not.toContain('not reached');
     const said = saidOf({ peakFrontSpeed: 0.25 });
     expect(said).toContain('The wish is not reached with this basin: the front runs 25 % over it.');
-    expect(said).toMatch(/fuller basin or a shorter one/);
+    expect(said).toMatch(/fuller basin, or a shorter one for the same weight/);
     expect(said).not.toContain('slowest');
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Fold, PourRecord } from '$src/core/pour/record';
+import { cavityVolume } from '$src/core/section/cavity';
 import { fromDegrees } from '$src/core/units';
 import { plainText } from '$src/report/sentence';
 import { peakRange, speedCall } from '$src/report/speedCall';
@@ -113,8 +114,36 @@ describe('verdict', () => {
     const quiet = verdict(inventedRecord({ folds: [], figures: ladledIn }));
     expect(quiet.kind).toBe('sound');
     expect(plainText(quiet.sentence)).toMatch(/^Sound from the tilt on\./);
+    const poured = inventedRecord({ folds: [], figures: ladledIn });
+    const half = {
+      ...poured,
+      series: { ...poured.series, filledShare: poured.series.filledShare.with(0, 0.62) },
+    };
+    const unjudged = verdict(half);
+    expect(unjudged.kind).toBe('not judged');
+    expect(plainText(unjudged.sentence)).toMatch(
+      /^Not judged\. Metal stands in 62 % of the die before the tilt begins/,
+    );
+    expect(plainText(unjudged.sentence)).not.toContain('first flow');
     expect(flow({ kind: 'never' })).toContain('No metal passes the mouth');
     expect(flow({ kind: 'angle', inclination: 0, time: 1 })).toContain('as the die passes level');
+  });
+
+  it('says first of a charge smaller than the cavity that no tilt can fill it', () => {
+    const whole = inventedRecord();
+    const plan = { ...whole.plan, volume: 0.5 * cavityVolume(whole.plan.section) };
+    const figures = {
+      ...inventedFigures,
+      peakFrontSpeed: null,
+      filledTime: null,
+      fillTime: null,
+      finalShare: 0.5,
+      lap: { kind: 'misrun', margin: -1 },
+    } as const;
+    const { kind, reasons } = verdict({ ...inventedRecord({ folds: [], figures }), plan });
+    expect(kind).toBe('not filled');
+    expect(reasons[0]?.name).toBe('too little metal');
+    expect(reasons[0]?.line).toMatch(/no tilt can fill it/);
   });
 
   const cold = (kind: 'laps' | 'misrun', margin: number, change: Partial<PourRecord['figures']> = {}) =>

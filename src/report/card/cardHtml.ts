@@ -41,7 +41,9 @@ function advice({ record }: CardSource): string {
   const { kind, sentence } = verdict(record);
   if (kind === 'sound' || kind === 'near the limit') return '';
   const said = sentence.map(({ text }) => text).join('');
-  return `<p class="warning"><b>The model speaks against this pour ◇.</b> ${escaped(said)}</p>`;
+  const head =
+    kind === 'not judged' ? 'The model cannot judge this pour' : 'The model speaks against this pour';
+  return `<p class="warning"><b>${head} ◇.</b> ${escaped(said)}</p>`;
 }
 
 function upper(card: ShopCard, source: CardSource, id: string): string {

@@ -1,4 +1,5 @@
 import type { Fold, FoldKind, Outcome, PourRecord } from '$src/core/pour/record';
+import { shareAtStart } from '../ladledIn';
 import { speedCall } from '../speedCall';
 import { otherFolds, type VerdictKind, verdict } from '../verdict';
 import type { PointResult } from './region';
@@ -64,7 +65,7 @@ export function pointFigures(whole: PourRecord): PointFigures {
     folds: record.folds.length,
     lap: lapOf(figures),
     firstFlow: firstFlow.kind === 'angle' ? firstFlow.inclination : null,
-    shareAtStart: record.series.filledShare[0] ?? 0,
+    shareAtStart: shareAtStart(record),
     peakFrontSpeed: figures.peakFrontSpeed,
     criticalSpeed: record.plan.liquid.criticalSpeed,
     shareAboveCritical: figures.shareAboveCritical,

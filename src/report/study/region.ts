@@ -1,3 +1,4 @@
+import { isLadledIn } from '../ladledIn';
 import type { Refusal } from './planAt';
 import type { PointFigures } from './pointFigures';
 
@@ -27,11 +28,8 @@ export function regionOf(result: PointResult): Region {
   return regionOfFigures(result.figures);
 }
 
-/** More of the die than this filled by the ladle: what the front did there is not computed. */
-const LADLED_SHARE = 0.1;
-
 function regionOfFigures({ outcome, verdict, lap, shareAtStart }: PointFigures): Region {
-  if (shareAtStart > LADLED_SHARE) return 'in the die while ladling';
+  if (isLadledIn(shareAtStart)) return 'in the die while ladling';
   const isCold = lap !== null && lap.kind !== 'none';
   if (verdict === 'folds film') return isCold ? 'folds film and laps' : 'folds film';
   if (outcome === 'stopped by the user') return 'not computed';
