@@ -3,7 +3,10 @@ import { checkLadling, type Ladling, shareThatLeaves } from '$src/core/heat/ladl
 import type { Issue } from '$src/core/issue';
 import { fillLevelFromVolume, volumeFromFillLevel } from '$src/core/level/fillLevel';
 import { headFromVolume, volumeFromHead } from '$src/core/level/head';
+import { standOf } from '$src/core/level/stand';
+import { startLevel } from '$src/core/level/startLevel';
 import { criticalSpeed } from '$src/core/metal/criticalSpeed';
+import { liquidOf } from '$src/core/metal/liquidOf';
 import type { Metal } from '$src/core/metal/metal';
 import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import { ladledMetal } from '$src/core/pour/ladledMetal';
@@ -22,8 +25,8 @@ export type ChargeResult = { readonly value: ChargeValue } | { readonly issues: 
 
 /**
  * What a charge comes to in a section and metal that are in order, turned from `start` to `end` [rad]: the one of mass,
- * fill level and head that is given, and the two that follow from it. Level surface, no capillary stand. What stays
- * behind as skull and dross is ladled besides.
+ * fill level and head that is given, and the two that follow from it, with a level surface and no capillary stand; and
+ * where it stands with one. What stays behind as skull and dross is ladled besides.
  */
 export function chargeValue(
   section: Section,
@@ -48,10 +51,14 @@ export function chargeValue(
   const headOnce = once(() =>
     charge.by === 'head' ? charge.head : headFromVolume(section, start, end, volume),
   );
+  const levelOnce = once(() => startLevel(section, volume, start, standOf(liquidOf(metal))));
   const value: ChargeValue = {
     mass: charge.by === 'mass' ? charge.mass : (volume * density) / share,
     volume,
     fromLip: charge.by === 'fill level' ? charge.fromLip : fillLevelFromVolume(section, start, volume),
+    get startLevel() {
+      return levelOnce();
+    },
     get head() {
       return headOnce();
     },

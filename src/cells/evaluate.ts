@@ -1,4 +1,5 @@
 import type { Issue } from '$src/core/issue';
+import type { StartLevel } from '$src/core/level/startLevel';
 import type { LadledMetal } from '$src/core/pour/ladledMetal';
 import type { PourPlan } from '$src/core/pour/plan';
 import { evaluateCell } from './evaluateCell';
@@ -11,8 +12,10 @@ export interface ChargeValue {
   readonly mass: number;
   /** That can leave the basin [m³]. */
   readonly volume: number;
-  /** Level at the start inclination relative to the lip [m], + above; null when the metal already covers the lip so that no level behind it exists. */
+  /** Dead level at the start inclination relative to the lip [m], + above; null when the metal already covers the lip so that no level behind it exists. */
   readonly fromLip: number | null;
+  /** Where it stands at the start as its skin holds it, beside that dead level. Worked out when it is asked for. */
+  readonly startLevel: StartLevel;
   /** Head above the mouth at the end inclination [m]; null when the metal ends below the mouth. Worked out when it is asked for. */
   readonly head: number | null;
   readonly startInclination: number;

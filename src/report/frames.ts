@@ -1,12 +1,11 @@
 import type { PourRecord } from '$src/core/pour/record';
+import type { FrameMetal } from './drawing/film';
 import { between } from './moment';
 
 /** A picture of the pour between two kept frames. */
-export interface Picture {
+export interface Picture extends FrameMetal {
   /** [rad] */
   readonly inclination: number;
-  /** Lab elevation of the metal surface in a mesh cell [m], NaN where dry or but a film. */
-  levelOf(cell: number): number;
 }
 
 /**
@@ -23,20 +22,20 @@ export function pictureAt({ frames }: PourRecord, time: number): Picture {
   const { data, stride } = frames.level;
   const { index, share } = between(frames.time, time);
   const { depth } = frames;
+  const depthIn = (frame: number, cell: number): number =>
+    depth.data[frame * depth.stride[0] + cell * depth.stride[1]]!;
   const levelIn = (frame: number, cell: number): number =>
-    depth.data[frame * depth.stride[0] + cell * depth.stride[1]]! < FILM
-      ? Number.NaN
-      : data[frame * stride[0] + cell * stride[1]]!;
+    depthIn(frame, cell) < FILM ? Number.NaN : data[frame * stride[0] + cell * stride[1]]!;
   const after = share > 0 ? index + 1 : index;
-  const levelOf = (cell: number): number => {
-    const a = levelIn(index, cell);
-    const b = levelIn(after, cell);
-    if (!Number.isNaN(a) && !Number.isNaN(b)) return a + (b - a) * share;
+  const reading = (valueIn: (frame: number, cell: number) => number) => (cell: number) => {
+    const isWetInBoth = !Number.isNaN(levelIn(index, cell)) && !Number.isNaN(levelIn(after, cell));
+    const [a, b] = [valueIn(index, cell), valueIn(after, cell)];
+    if (isWetInBoth) return a + (b - a) * share;
     return share < 0.5 ? a : b;
   };
   const from = frames.inclination[index]!;
   const to = frames.inclination[after]!;
-  return { inclination: from + (to - from) * share, levelOf };
+  return { inclination: from + (to - from) * share, levelOf: reading(levelIn), depthOf: reading(depthIn) };
 }
 
 /** Depth of the metal behind the front at `time` [m]: the last mean depth kept with the front's speed; null outside. */

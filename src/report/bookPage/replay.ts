@@ -46,8 +46,9 @@ export function replayOf(record: PourRecord, place: Place): Replay {
 }
 
 function pictureOf(record: PourRecord, time: number, place: Place): ReplayPicture {
-  const { inclination, levelOf } = pictureAt(record, time);
-  const shape = metalOfFrame(record.outline, inclination, levelOf);
+  const picture = pictureAt(record, time);
+  const { inclination } = picture;
+  const shape = metalOfFrame(record.outline, inclination, picture);
   const paths = (lines: readonly (readonly Point[])[], isClosed: boolean) =>
     lines.map((line) => pathOf(line.map(place), isClosed)).join('');
   return {

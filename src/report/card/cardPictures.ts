@@ -13,12 +13,15 @@ const ROOM = { x: 6, y: 5, width: SIZE.width - 12, height: SIZE.height - 10 };
 /** Four pictures of the metal, all at one scale: what the caster should see. */
 export function cardPictures(record: PourRecord, id: string): string {
   const steel = steelAround(record.plan.section);
-  const moments = filmMoments(record).map((time) => ({ time, ...pictureAt(record, time) }));
-  const scale = Math.min(...moments.map(({ inclination }) => fittingScale(steel.corners, inclination, ROOM)));
-  const pictures = moments.map(({ time, inclination, levelOf }, index) => {
+  const moments = filmMoments(record).map((time) => ({ time, picture: pictureAt(record, time) }));
+  const scale = Math.min(
+    ...moments.map(({ picture }) => fittingScale(steel.corners, picture.inclination, ROOM)),
+  );
+  const pictures = moments.map(({ time, picture }, index) => {
+    const { inclination } = picture;
     const paper = paperFor(steel.corners, inclination, ROOM, scale);
     // At this size a skin line would be thicker than a thin front.
-    const metal = { ...metalOfFrame(record.outline, inclination, levelOf), skins: [] };
+    const metal = { ...metalOfFrame(record.outline, inclination, picture), skins: [] };
     const marks = sectionMarks(paper, steel, metal, { id: `${id}-${index}`, step: 3.4 });
     const words = `${angleText(inclination)}, ${secondsText(time)}`;
     return `<figure><svg class="film" viewBox="0 0 ${SIZE.width} ${SIZE.height}" role="img" aria-label="${escaped(`The metal at ${words}`)}">${marks}</svg><figcaption><b>${escaped(angleText(inclination))}</b> ${escaped(secondsText(time))}</figcaption></figure>`;

@@ -1,3 +1,4 @@
+import type { StartLevel } from '$src/core/level/startLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { Point } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
@@ -9,9 +10,10 @@ import { type Box, escaped, type Paper, paperFor, pathOf, type Spot, short } fro
 import { sectionMarks } from '../drawing/sectionMarks';
 import { type Steel, steelAround } from '../drawing/steel';
 import { shownLength, withUnit } from '../measureText';
+import { stopsShort } from '../startLevelWords';
 import { angleText } from '../wording';
 import { cardDial } from './cardDial';
-import { levelFromLip } from './fillMark';
+import { startLevelOf } from './fillMark';
 
 /** Where things stand in the sketch [px]. */
 interface Layout {
@@ -169,11 +171,12 @@ function levelMark(
   units: PageUnits,
   foot: number,
 ): LeftMark {
-  const fromLip = levelFromLip(plan);
+  const start = startLevelOf(plan);
+  const fromLip = start.held;
   const left = Math.min(...steel.corners.map((corner) => paper.place(corner).x));
   const heightOf = (elevation: number) => pageHeight(paper, elevation);
   const y = heightOf(level);
-  const [title, ...lines] = markWords(fromLip, units);
+  const [title, ...lines] = markWords(start, units);
   const end = Math.max(left + 30, 112);
   const lip =
     fromLip === null ? '' : `<path class="hair" d="M12 ${short(heightOf(level - fromLip))}H${short(end)}"/>`;
@@ -191,8 +194,11 @@ function levelMark(
 }
 
 /** Below the lip a mark; above it the skin holds the metal, and its height says little of its weight. */
-function markWords(fromLip: number | null, units: PageUnits): readonly [string, ...string[]] {
+function markWords(level: StartLevel, units: PageUnits): readonly [string, ...string[]] {
+  const fromLip = level.held;
   if (fromLip === null) return ['weigh it', 'covers the lip'];
+  const short = stopsShort(level, units);
+  if (short) return ['weigh it', 'no mark: it stops', ...short.split(/ (?=the)/)];
   if (fromLip > 0) return ['weigh it', 'no mark: it', 'stands over the lip'];
   return ['fill to the mark', withUnit(shownLength(-fromLip, units)), 'below the lip'];
 }

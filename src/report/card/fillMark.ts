@@ -1,20 +1,22 @@
-import { fillLevelFromVolume } from '$src/core/level/fillLevel';
+import { type StartLevel, startLevel } from '$src/core/level/startLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { PageUnits } from '$src/core/units';
 import { standOfPlan } from '../drawing/metalAtRest';
-import { shownLength, withUnit } from '../measureText';
+import { fromLipWords, stopsShort } from '../startLevelWords';
 
-/** Where the metal stands before the tilt, from the lip [m]; null where it covers it at first. */
-export const levelFromLip = (plan: PourPlan): number | null =>
-  fillLevelFromVolume(plan.section, plan.tilt.start, plan.volume, standOfPlan(plan));
+/** Where the metal stands before the tilt, as the pour begins with it. */
+export const startLevelOf = (plan: PourPlan): StartLevel =>
+  startLevel(plan.section, plan.volume, plan.tilt.start, standOfPlan(plan));
 
 /**
  * What to fill by, in a few words. A mark is given below the lip only: above it the metal is held back by its skin, or
  * runs into the die while it is ladled, and the same height may be more or less metal.
  */
 export function fillWords(plan: PourPlan, units: PageUnits): string {
-  const fromLip = levelFromLip(plan);
-  if (fromLip === null) return 'metal covers the lip at first';
-  if (fromLip > 0) return 'stands over the lip: weigh it, no mark will do';
-  return `${withUnit(shownLength(-fromLip, units))} below the lip`;
+  const level = startLevelOf(plan);
+  if (level.held === null) return 'metal covers the lip at first';
+  const short = stopsShort(level, units);
+  if (short) return `higher than the lip, yet stops ${short}: weigh it, no mark will do`;
+  if (level.held > 0) return 'stands over the lip: weigh it, no mark will do';
+  return fromLipWords(level.held, units);
 }

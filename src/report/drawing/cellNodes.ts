@@ -66,7 +66,7 @@ function orderedCuts(onFloor: number, onRoof: number, metalRight: boolean): Cut[
 }
 
 /** The upright piece of edge on the face between two cells is skin unless it runs up the steel of a step in the roof. */
-function joinsFreely(
+export function joinsFreely(
   nodes: readonly EdgeNode[],
   outline: MeshOutline,
   cell: number,

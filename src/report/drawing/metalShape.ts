@@ -2,6 +2,7 @@ import type { MeshOutline } from '$src/core/pour/record';
 import type { Point } from '$src/core/section/section';
 import { addCell } from './cellNodes';
 import { type EdgeNode, floorOf, THINNEST, topOf } from './edgeNode';
+import { addFilmCell, type FrameMetal, runsAsFilm } from './film';
 import { roundNoses } from './roundNoses';
 import { straightened } from './straightened';
 
@@ -15,19 +16,17 @@ export interface MetalShape {
 const UPRIGHT = 1e-12;
 
 /**
- * Metal of one frame of a record. `levelOf` gives the lab elevation of the surface in a mesh cell [m], NaN where dry.
+ * Metal of one frame of a record.
  *
  * Levels are joined at the faces of wet neighbours, so that the surface is one line; inside a cell the surface is the
  * straight line between its two face levels, cut by floor and roof. No division by cos(inclination): it holds at −90°. Beyond
  * the upright the roof lies under the metal, so the outline is drawn upside down and turned back: elevations stay.
+ * Where metal runs down a steep floor it lies along it as deep as the record has it, see `runsAsFilm`.
  */
-export function metalOfFrame(
-  outline: MeshOutline,
-  inclination: number,
-  levelOf: (cell: number) => number,
-): MetalShape {
+export function metalOfFrame(outline: MeshOutline, inclination: number, metal: FrameMetal): MetalShape {
+  const { levelOf } = metal;
   if (Math.cos(inclination) < -UPRIGHT)
-    return turnedOver(metalOfFrame(outlineTurned(outline), Math.PI - inclination, levelOf));
+    return turnedOver(metalOfFrame(outlineTurned(outline), Math.PI - inclination, metal));
   const bodies: Point[][] = [];
   const skins: Point[][] = [];
   const cells = outline.x.length - 1;
@@ -35,7 +34,7 @@ export function metalOfFrame(
     if (Number.isNaN(levelOf(from))) continue;
     let to = from;
     while (to + 1 < cells && !Number.isNaN(levelOf(to + 1))) to++;
-    addRun(bodies, skins, outline, inclination, levelOf, from, to);
+    addRun(bodies, skins, outline, inclination, metal, from, to);
     from = to;
   }
   return { bodies, skins };
@@ -64,15 +63,22 @@ function addRun(
   skins: Point[][],
   outline: MeshOutline,
   inclination: number,
-  levelOf: (cell: number) => number,
+  metal: FrameMetal,
   from: number,
   to: number,
 ): void {
   const nodes: EdgeNode[] = [];
+  const isFilm = (cell: number) => runsAsFilm(outline, inclination, metal, cell);
   for (let cell = from; cell <= to; cell++) {
-    const left = faceLevel(outline, inclination, levelOf, cell, cell - 1);
-    const right = faceLevel(outline, inclination, levelOf, cell, cell + 1);
-    addCell(nodes, outline, inclination, cell, left, right);
+    if (isFilm(cell)) {
+      addFilmCell(nodes, outline, metal, cell, isFilm);
+      continue;
+    }
+    const level = (neighbour: number) =>
+      isFilm(neighbour)
+        ? metal.levelOf(cell)
+        : faceLevel(outline, inclination, metal.levelOf, cell, neighbour);
+    addCell(nodes, outline, inclination, cell, level(cell - 1), level(cell + 1));
   }
   for (const stretch of wetStretches(nodes)) {
     const rounded = roundNoses(stretch, outline, from, to);

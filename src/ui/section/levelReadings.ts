@@ -6,6 +6,7 @@ import { levelPath } from '$src/core/level/levelPath';
 import { metalPolygons } from '$src/core/level/metalPolygons';
 import type { Pool } from '$src/core/level/pools';
 import { standOf } from '$src/core/level/stand';
+import { type StartLevel, startLevel } from '$src/core/level/startLevel';
 import { cavityVolume } from '$src/core/section/cavity';
 import type { Section } from '$src/core/section/section';
 import { metalAtLevel } from '$src/report/drawing/metalAtLevel';
@@ -18,7 +19,9 @@ export interface StartReadings {
   readonly cavity: number;
   /** What stands behind the mouth before metal passes it [m³]. */
   readonly capacity: number;
+  /** As the skin of the metal holds them, which is how a pour begins. */
   readonly pools: readonly Pool[];
+  readonly level: StartLevel;
   readonly shape: MetalShape;
 }
 
@@ -39,12 +42,14 @@ export interface StrokeReadings {
 }
 
 /** `section` must have passed checkSection. */
-export function startReadings(section: Section, { volume, start }: DrawnWith): StartReadings {
-  const pools = levelPath(section, volume, start, start, null).pools[0] ?? [];
+export function startReadings(section: Section, { volume, start, liquid }: DrawnWith): StartReadings {
+  const stand = standOf(liquid);
+  const pools = levelPath(section, volume, start, start, stand).pools[0] ?? [];
   return {
     cavity: cavityVolume(section),
     capacity: basinCapacity(section, start),
     pools,
+    level: startLevel(section, volume, start, stand),
     shape: shapeOf(section, pools, start),
   };
 }
@@ -72,7 +77,7 @@ export function* strokeSteps(
     fallInclination: inclination,
     allowedFall: allowedFall(liquid.criticalSpeed),
     ...pick(heldAtEndOf(path, volume)),
-    endShape: shapeOf(section, path.pools.at(-1) ?? [], end),
+    endShape: shapeOf(section, own.pools.at(-1) ?? [], end),
   };
 }
 

@@ -20,7 +20,7 @@ export interface DrawnWith {
   readonly end: number;
   /** [m³] */
   readonly volume: number;
-  /** Level from the lip at the start [m]; null when it is over the lip or unknown. */
+  /** Dead level from the lip at the start [m]; null when it is over the lip or unknown. */
   readonly fromLip: number | null;
   readonly liquid: Liquid;
   readonly metalName: string;

@@ -1,6 +1,8 @@
+import type { StartLevel } from '$src/core/level/startLevel';
 import type { Section } from '$src/core/section/section';
 import type { PageUnits } from '$src/core/units';
 import { shownLength, shownMass, withUnit } from '$src/report/measureText';
+import { startLevelWords } from '$src/report/startLevelWords';
 import { angleText } from '$src/report/wording';
 import type { DrawnWith } from './sectionDrawnWith';
 
@@ -17,8 +19,7 @@ export function pictureWords(name: string, section: Section, drawn: DrawnWith, u
 }
 
 /** Where the level of the metal stands at the start, and how much metal that is; nothing while it is not known. */
-export function levelWords(drawn: DrawnWith | null, units: PageUnits): string {
-  if (!drawn || drawn.fromLip === null) return '';
-  const side = drawn.fromLip < 0 ? 'below' : 'above';
-  return `${lengthWords(Math.abs(drawn.fromLip), units)} ${side} the lip, ${massWords(drawn, units)}`;
+export function levelWords(drawn: DrawnWith | null, level: StartLevel | null, units: PageUnits): string {
+  if (!drawn || !level) return '';
+  return `${massWords(drawn, units)}, ${startLevelWords(level, units)}`;
 }

@@ -11,7 +11,8 @@ import { escaped, paperFor } from '$src/report/drawing/paper';
 import { sectionMarks } from '$src/report/drawing/sectionMarks';
 import { steelAround } from '$src/report/drawing/steel';
 import { inUnits } from '$src/report/inUnits';
-import { angleText, fixed, lengthText } from '$src/report/wording';
+import { startLevelWords } from '$src/report/startLevelWords';
+import { angleText, fixed } from '$src/report/wording';
 import { renderMarkdown } from '../../cells/markdown';
 
 /** What the parts are made from. */
@@ -56,10 +57,9 @@ const said = (text: string): string => `<p>${escaped(text)}</p>`;
 
 function charge(evaluation: Evaluation, book: Book): string {
   if (!('charge' in evaluation)) return said(NOT_IN_ORDER);
-  const { mass, fromLip } = evaluation.charge;
-  const side = fromLip !== null && fromLip < 0 ? 'below' : 'above';
-  const level = fromLip === null ? '' : `, ${lengthText(Math.abs(fromLip))} ${side} the lip at the start`;
-  return said(inUnits(`${fixed(mass, 2)} kg${level}.`, book.units ?? METRIC));
+  const { mass, startLevel } = evaluation.charge;
+  const level = startLevelWords(startLevel, METRIC);
+  return said(inUnits(`${fixed(mass, 2)} kg; at the start ${level}.`, book.units ?? METRIC));
 }
 
 const BOX = { x: 8, y: 8, width: 984, height: 344 };
