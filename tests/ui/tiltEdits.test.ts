@@ -53,6 +53,13 @@ test('a new stage splits the longest and changes nothing until it is changed', (
   expect(checkTilt(removeStage(more, 0)).issues).toEqual([]);
 });
 
+test('a tilt that stops short goes on to the die on its end, as far as the machine goes; what was typed stays', () => {
+  const short: typeof staged = { ...staged, stages: [{ to: fromDegrees(-8), rate: fromDegrees(2) }] };
+  expect(addStage(short).stages).toEqual([...short.stages, { to: fromDegrees(-90), rate: fromDegrees(2) }]);
+  const limits = { ...DEFAULT_LIMITS, lowestEnd: fromDegrees(-60) };
+  expect(addStage({ ...short, limits }).stages.at(-1)?.to).toBe(fromDegrees(-60));
+});
+
 test('stages that make no sense yet still give finite ones', () => {
   const nonsense: typeof staged = { ...staged, stages: [{ to: fromDegrees(60), time: 0 }] };
   for (const tilt of [addStage(nonsense), togglePace(nonsense, 0), asKind(nonsense, 'steady')]) {

@@ -147,9 +147,19 @@ export function togglePace(tilt: StagedTilt, index: number): StagedTilt {
   return setStage(tilt, index, { to: turn.to, time });
 }
 
-/** Splits the longest stage in the middle, so that the turn is the same until the new stage is changed. */
+/** Where a tilt is usually done: the die stands on its end. */
+const ON_END = fromDegrees(-90);
+
+/**
+ * One more stage. A tilt that stops before the die stands on its end goes on to there, or as far as its machine goes;
+ * of another the longest stage is split in the middle, so that the turn is the same until the new stage is changed.
+ */
 export function addStage(tilt: StagedTilt): StagedTilt {
   const turns = turnsOf(tilt);
+  const lowest = Math.max(ON_END, tilt.limits.lowestEnd);
+  const last = turns.at(-1);
+  if (last && last.to - lowest >= 2 * LEAST_TURN)
+    return { ...tilt, stages: [...tilt.stages, { to: lowest, rate: orSlow(last.rate) }] };
   const longest = turns.reduce(
     (best, turn, index) => (spanOf(turn) > spanOf(turns[best]!) ? index : best),
     0,
