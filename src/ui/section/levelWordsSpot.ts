@@ -2,7 +2,10 @@ import { type Box, meet } from '../box';
 import type { Spot } from '../drawing/view';
 
 /** Of the level line, from its left end: the usual place first. */
-const SHARES = [0.64, 0.56, 0.72, 0.48, 0.8, 0.4];
+const USUAL = 0.64;
+const SHARES = Array.from({ length: 28 }, (_, i) => 0.3 + i * 0.02).sort(
+  (one, other) => Math.abs(one - USUAL) - Math.abs(other - USUAL),
+);
 /** How far above the line the words stand, half their height, and the room one letter takes [px]. */
 const OFF = 9;
 const HALF_HEIGHT = 9;

