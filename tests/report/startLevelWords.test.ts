@@ -5,14 +5,14 @@ import { levelPath } from '$src/core/level/levelPath';
 import { standOf } from '$src/core/level/stand';
 import { startLevel } from '$src/core/level/startLevel';
 import type { PourPlan } from '$src/core/pour/plan';
-import type { Section } from '$src/core/section/section';
-import { fromMillimetres, METRIC } from '$src/core/units';
+import { METRIC } from '$src/core/units';
 import { fillWords } from '$src/report/card/fillMark';
 import { metalAtRest, standOfPlan } from '$src/report/drawing/metalAtRest';
 import { startLevelWords } from '$src/report/startLevelWords';
 import { startReadings } from '$src/ui/section/levelReadings';
 import { drawnWith } from '$src/ui/section/sectionDrawnWith';
 import { levelOrUphill } from '../books/sources/levelOrUphill';
+import { inLongBasin } from './longBasin';
 
 const planOf = (book: Book, id: CellId): PourPlan => {
   const evaluation = evaluateBook(book).get(id);
@@ -66,35 +66,8 @@ describe.each(pours)('%s', (pour) => {
   });
 });
 
-/** A long shallow basin: 10 mm to the lip, less than its skin lets the metal stand. */
-function longBasin(): PourPlan {
-  const plan = planOf(levelOrUphill, 'level-sill');
-  const length = fromMillimetres(350);
-  const depth = fromMillimetres(10);
-  const section: Section = {
-    ...plan.section,
-    floor: [
-      { x: 0, y: -depth },
-      { x: length, y: -depth },
-      { x: length, y: 0 },
-      { x: length + 0.2, y: 0 },
-    ],
-    roof: [
-      { x: 0, y: 0.08 },
-      { x: length - 0.07, y: 0.08 },
-      { x: length - 0.07, y: 0.04 },
-      { x: length + 0.2, y: 0.03 },
-    ],
-    mouth: length,
-    pivot: { x: length, y: 0 },
-    openings: [{ wall: 'roof', from: 0, to: 1 }],
-    regions: [{ ...plan.section.regions[0]!, end: length + 0.2, width: 0.08 }],
-  };
-  return { ...plan, section, volume: 0.08 * length * fromMillimetres(10.4) };
-}
-
 test('metal whose skin stops it before the lip is said to stop there, not to stand over the lip', () => {
-  const plan = longBasin();
+  const plan = inLongBasin(planOf(levelOrUphill, 'level-sill'));
   const level = startLevel(plan.section, plan.volume, plan.tilt.start, standOf(plan.liquid));
   // As deep as an open front of it stands, √(2σ/g), on all the floor it covers.
   const depth = Math.sqrt((2 * standOf(plan.liquid).sigma) / 9.80665);

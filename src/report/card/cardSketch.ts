@@ -1,10 +1,8 @@
 import type { StartLevel } from '$src/core/level/startLevel';
 import type { PourPlan } from '$src/core/pour/plan';
-import type { Point } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
-import { type PageUnits, toDegrees } from '$src/core/units';
-import { type Measure, measuresOf } from '../drawing/dimensions';
-import { lengthFigure } from '../drawing/lengthFigure';
+import type { PageUnits } from '$src/core/units';
+import { measuresOf } from '../drawing/dimensions';
 import { metalAtRest, standOfPlan } from '../drawing/metalAtRest';
 import { type Box, escaped, type Paper, paperFor, pathOf, type Spot, short } from '../drawing/paper';
 import { sectionMarks } from '../drawing/sectionMarks';
@@ -14,6 +12,7 @@ import { stopsShort } from '../startLevelWords';
 import { angleText } from '../wording';
 import { cardDial } from './cardDial';
 import { startLevelOf } from './fillMark';
+import { sketchMeasures } from './sketchMeasures';
 
 /** Where things stand in the sketch [px]. */
 interface Layout {
@@ -49,10 +48,11 @@ const NARROW: Layout = {
   turn: { x: 262, start: 250, end: 270 },
   foot: 190,
 };
-/** A measure lies this far off what it measures [px]. */
-const OFF = 18;
 /** From one line of words to the next [px]. */
 const LINE = 14;
+/** Room for one letter, and for one of the bold title [px]. */
+const LETTER = 5.9;
+const BOLD_LETTER = 6.6;
 
 /** The die at its start angle with the metal in it, to scale and with measures; twice, for paper and for a phone. */
 export const cardSketch = (plan: PourPlan, units: PageUnits, id: string): string =>
@@ -66,12 +66,17 @@ function sketchIn(layout: Layout, plan: PourPlan, units: PageUnits, id: string):
   const { shape, levels } = metalAtRest(section, volume, tilt.start, standOfPlan(plan));
   const mark =
     levels[0] === undefined ? NO_MARK : levelMark(paper, plan, levels[0], steel, units, layout.foot);
+  const mouth = mouthLine(paper, plan);
+  const measures = measuresOf(section, steel).filter(({ name }) => name !== 'opening');
   const marks = [
     sectionMarks(paper, steel, shape, { id, step: 6 }),
-    mouthLine(paper, plan),
-    ...measuresOf(section, steel)
-      .filter(({ name }) => name !== 'opening')
-      .map((measure) => dimension(paper, measure, units)),
+    mouth.svg,
+    sketchMeasures(paper, measures, units, {
+      section,
+      steel,
+      frame: { x: 4, y: 4, width: width - 8, height: height - 8 },
+      taken: [mouth.box, ...mark.boxes],
+    }),
     mark.svg,
     plumb(mark, layout.foot),
     cardDial(dial, tilt.start, endOf(tilt)),
@@ -87,9 +92,11 @@ interface LeftMark {
   readonly svg: string;
   readonly top: number;
   readonly bottom: number;
+  /** What its words and lines take. */
+  readonly boxes: readonly Box[];
 }
 
-const NO_MARK: LeftMark = { svg: '', top: 0, bottom: 0 };
+const NO_MARK: LeftMark = { svg: '', top: 0, bottom: 0, boxes: [] };
 const PLUMB_HEIGHT = 52;
 
 /** At the top of the left side, or at its foot where the words of the mark stand there. */
@@ -99,68 +106,15 @@ function plumb({ top, bottom }: LeftMark, foot: number): string {
   return `<path class="thin" d="M24 ${short(y)}v42"/><path class="solid" d="M24 ${short(y + 50)}l-4 -12h8Z"/><text x="33" y="${short(y + 50)}">plumb</text>`;
 }
 
-function mouthLine(paper: Paper, { section: { mouth, floor, roof } }: PourPlan): string {
+function mouthLine(paper: Paper, { section: { mouth, floor, roof } }: PourPlan): { svg: string; box: Box } {
   const ys = [...floor, ...roof].map(({ y }) => y);
   const [low, high] = [Math.min(...ys), Math.max(...ys)];
   const reach = (high - low) * 0.12;
   const a = paper.place({ x: mouth, y: low - reach });
   const b = paper.place({ x: mouth, y: high + reach });
-  return `<path class="plane" d="${pathOf([a, b])}"/><text x="${short(b.x)}" y="${short(b.y - 5)}" class="middle halo bold">mouth</text>`;
+  const svg = `<path class="plane" d="${pathOf([a, b])}"/><text x="${short(b.x)}" y="${short(b.y - 5)}" class="middle halo bold">mouth</text>`;
+  return { svg, box: { x: b.x - 22, y: b.y - 17, width: 44, height: 14 } };
 }
-
-/** Moves a measure off the body, square to the die. */
-function outside({ from, to, side }: Measure, scale: number): readonly [Point, Point] {
-  const away = OFF / scale;
-  const shift = { below: [0, -away], above: [0, away], left: [-away, 0], inside: [0, 0] }[side] as [
-    number,
-    number,
-  ];
-  const moved = ({ x, y }: Point): Point => ({ x: x + shift[0], y: y + shift[1] });
-  return [moved(from), moved(to)];
-}
-
-function dimension(paper: Paper, measure: Measure, units: PageUnits): string {
-  const [a, b] = outside(measure, paper.scale).map(paper.place) as [Spot, Spot];
-  const length = Math.hypot(b.x - a.x, b.y - a.y);
-  if (length < 3) return '';
-  const along = { x: (b.x - a.x) / length, y: (b.y - a.y) / length };
-  const text = `${lengthFigure(measure.value, units.length)} ${units.length}`;
-  return [
-    ...(measure.side === 'inside'
-      ? []
-      : [measure.from, measure.to].map((end, i) => pathLine(paper.place(end), i === 0 ? a : b))),
-    `<path class="thin" d="${pathOf([a, b])}"/>`,
-    length > 22 ? arrow(a, along, -1) + arrow(b, along, 1) : '',
-    label(a, b, along, text, measure.side === 'left'),
-  ].join('');
-}
-
-const pathLine = (from: Spot, to: Spot): string => `<path class="hair" d="${pathOf([from, to])}"/>`;
-
-function arrow({ x, y }: Spot, along: Spot, way: 1 | -1): string {
-  const back = { x: x - along.x * 8 * way, y: y - along.y * 8 * way };
-  const side = { x: -along.y * 2.4, y: along.x * 2.4 };
-  const spots = [
-    { x, y },
-    { x: back.x + side.x, y: back.y + side.y },
-    { x: back.x - side.x, y: back.y - side.y },
-  ];
-  return `<path class="solid" d="${pathOf(spots, true)}"/>`;
-}
-
-/** Along the line where it has room, else beside it; a short one at the back wall has it on its left. */
-function label(a: Spot, b: Spot, along: Spot, text: string, isLeft: boolean): string {
-  const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-  const wide = text.length * 6.2 + 6;
-  if (Math.hypot(b.x - a.x, b.y - a.y) < wide + 12)
-    return plate(middle.x + (wide / 2 + (isLeft ? 5 : 4)) * (isLeft ? -1 : 1), middle.y, 0, text, wide);
-  const turn = toDegrees(Math.atan2(along.y, along.x));
-  return plate(middle.x, middle.y, turn > 90 || turn <= -90 ? turn + 180 : turn, text, wide);
-}
-
-/** Words on a piece of paper of their own, so that no line runs through them. */
-const plate = (x: number, y: number, turn: number, text: string, wide: number): string =>
-  `<g transform="translate(${short(x)} ${short(y)}) rotate(${short(turn)})"><rect class="plate" x="${short(-wide / 2)}" y="-7" width="${short(wide)}" height="14"/><text y="4" class="middle">${escaped(text)}</text></g>`;
 
 /** Level of the metal and of the lip as lines to the left of the basin, and what lies between them. */
 function levelMark(
@@ -190,7 +144,13 @@ function levelMark(
       `<text x="12" y="${short(first + index * LINE)}" class="halo${index === 0 ? ' bold' : ''}">${escaped(text)}</text>`,
   );
   const surface = `<path class="plane" d="M12 ${short(y)}H${short(end + 14)}"/>`;
-  return { svg: [lip, surface, ...said].join(''), top: first - LINE, bottom: first + LINE * said.length };
+  const top = first - LINE;
+  const longest = Math.max(title.length * BOLD_LETTER, ...lines.map((text) => text.length * LETTER));
+  const boxes = [
+    { x: 12, y: top + 3, width: longest, height: LINE * said.length },
+    { x: 12, y: y - 1, width: end + 2, height: 2 },
+  ];
+  return { svg: [lip, surface, ...said].join(''), top, bottom: first + LINE * said.length, boxes };
 }
 
 /** Below the lip a mark; above it the skin holds the metal, and its height says little of its weight. */

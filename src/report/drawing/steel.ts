@@ -19,6 +19,8 @@ export interface Steel {
 }
 
 const BLOCK_SHARE = 0.1;
+/** Steel this thick, against a full block, is enough over the roof for a block to end level with its rim. */
+const ENOUGH_SHARE = 0.5;
 const SHELL_SHARE = 0.022;
 const SHELL_MIN = 0.005;
 const SHELL_MAX = 0.012;
@@ -113,8 +115,9 @@ function roofBlockOf(section: Section, from: number, to: number, block: number, 
   const closedLeft = from === 0;
   const closedRight = to === section.roof.length - 1;
   const inner = line.filter((_, i) => !isFaceTop(line, i, closedLeft, closedRight));
-  const need = Math.max(...inner.map((p) => p.y)) + block;
-  const top = Math.max(need, ...(closedLeft ? [] : [first.y]), ...(closedRight ? [] : [last.y]));
+  const roof = Math.max(...inner.map((p) => p.y));
+  const rim = Math.max(closedLeft ? -Infinity : first.y, closedRight ? -Infinity : last.y);
+  const top = rim >= roof + ENOUGH_SHARE * block ? rim : Math.max(roof + block, rim);
   const left = closedLeft
     ? [
         { x: first.x - wall, y: top },

@@ -53,6 +53,21 @@ describe('steel around a section', () => {
     for (const p of steelAround(flush).roofBlocks.flat()) expect(p.y >= 0.03 || p.x >= 0.355).toBe(true);
   });
 
+  test('the block ends level with its rim where that leaves steel enough, however long the basin', () => {
+    const longer = (by: number): Section => ({
+      ...flush,
+      floor: flush.floor.map((p, i) => (i === 0 ? { ...p, x: -by } : p)),
+      roof: flush.roof.map((p, i) => (i === 0 ? { ...p, x: -by } : p)),
+    });
+    for (const by of [0, 0.2, 0.4, 0.6]) {
+      const [block] = steelAround(longer(by)).roofBlocks;
+      expect(Math.max(...block!.map((p) => p.y))).toBe(0.095);
+    }
+    // A rim hardly over the roof: the steel leans away from it, or it would be no thicker than a sheet.
+    const low = { ...flush, roof: flush.roof.map((p) => (p.y === 0.095 ? { ...p, y: 0.035 } : p)) };
+    expect(Math.max(...steelAround(low).roofBlocks[0]!.map((p) => p.y))).toBeGreaterThan(0.06);
+  });
+
   test('a lip is what metal must climb over; a flush floor has none', () => {
     expect(lipOf(flush)).toBeNull();
     expect(lipOf(sunk)).toEqual({ x: 0.155, y: 0 });
