@@ -163,7 +163,7 @@ test.skipIf(isFirefox)(
 test('a card of a pour that no longer holds says that it must not be used, and can be read on a phone', async () => {
   const page = await pageWith(withCard);
   await page.setViewportSize({ width: 390, height: 844 });
-  const words = page.locator('.paper .sketch:visible text').filter({ hasText: 'mouth' });
+  const words = page.locator('.paper .sketch:visible text').filter({ hasText: /^mouth$/ });
   await words.first().waitFor();
   expect(await words.count()).toBe(1);
   expect((await words.boundingBox())!.height).toBeGreaterThanOrEqual(11);

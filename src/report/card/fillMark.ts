@@ -16,7 +16,7 @@ export function fillWords(plan: PourPlan, units: PageUnits): string {
   const level = startLevelOf(plan);
   if (level.held === null) return 'metal covers the lip at first';
   const short = stopsShort(level, units);
-  if (short) return `higher than the lip, yet stops ${short}: weigh it, no mark will do`;
+  if (short) return `stops ${short}: weigh it`;
   if (level.held > 0) return 'stands over the lip: weigh it, no mark will do';
   return fromLipWords(level.held, units);
 }
