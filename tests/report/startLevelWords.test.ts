@@ -73,9 +73,7 @@ test('metal whose skin stops it before the lip is said to stop there, not to sta
   const depth = Math.sqrt((2 * standOf(plan.liquid).sigma) / 9.80665);
   expect(level.held).toBeCloseTo(depth - 0.01, 5);
   expect(level.shortOfMouth).toBeCloseTo(0.35 - (0.35 * 0.0104) / depth, 3);
-  expect(fillWords(plan, METRIC)).toMatch(
-    /^stops \d+ mm before the mouth: weigh it$/,
-  );
+  expect(fillWords(plan, METRIC)).toMatch(/^stops \d+ mm before the mouth: weigh it$/);
   expect(startLevelWords(level, METRIC)).toMatch(
     /above the lip, stopping \d+ mm before the mouth, as its skin holds it \(dead level/,
   );

@@ -53,8 +53,10 @@ export async function takeGuidePictures(browser, address) {
 /** @param {Page} page @param {Picture} picture */
 async function take(page, picture) {
   const shown = picture.dialog ? page.locator('dialog[open]') : shownPart(page, picture);
-  if (picture.cell) await page.locator(`[id="${picture.cell}"]`).evaluate((cell) => cell.scrollIntoView());
+  // Once before and once after: the cells above grow as they are drawn.
+  await scrollTo(page, picture);
   await waitForPours(page);
+  await scrollTo(page, picture);
   await picture.act?.(page);
   // What an action has set going.
   if (picture.act !== dragCorner) await waitForPours(page);
@@ -71,6 +73,11 @@ async function take(page, picture) {
   console.log(`docs/pictures/${picture.name}.jpg ${Math.round(bytes.length / 1000)} kB`);
   if (picture.dialog) await page.keyboard.press('Escape');
   await page.mouse.up();
+}
+
+/** @param {Page} page @param {Picture} picture */
+async function scrollTo(page, { cell }) {
+  if (cell) await page.locator(`[id="${cell}"]`).evaluate((shown) => shown.scrollIntoView());
 }
 
 /** @param {Page} page @param {Picture} picture */

@@ -81,7 +81,10 @@ test('a pour whose worker dies says so, and runs when it is asked to', async () 
   const pour = page.locator('[data-kind="pour"]').first();
   await expect.poll(() => pour.getAttribute('data-state'), { timeout: 30_000 }).toBe('running');
   const said = pour.getByRole('alert').getByText('The worker that computes pours broke off');
-  // A pour is under way from the moment it is asked for; its worker may still be on its way.
+  // A pour is under way from the moment it is asked for, while its worker may still be on its way: one that dies before
+  // it has said anything could not be loaded.
+  const share = () => pour.locator('progress').evaluate((bar) => (bar as HTMLProgressElement).value);
+  await expect.poll(share, { timeout: 30_000 }).toBeGreaterThan(0);
   const broken = async (): Promise<number> => {
     await page.evaluate(() => new BroadcastChannel('break off').postMessage(null));
     return said.count();

@@ -51,7 +51,7 @@ export function useSite(): OpenPage {
 
   afterEach(async () => {
     const said = complaints;
-    await Promise.all(contexts.map((context) => context.close()));
+    await Promise.all(contexts.map(closeQuietly));
     contexts = [];
     complaints = [];
     expect(said, 'the page complained on its console').toEqual([]);
@@ -86,6 +86,12 @@ export function useSite(): OpenPage {
     await page.goto(address);
     return page;
   };
+}
+
+/** What the page still asks for when the test is over is let go. */
+async function closeQuietly(context: BrowserContext): Promise<void> {
+  await context.unrouteAll({ behavior: 'ignoreErrors' });
+  await context.close();
 }
 
 /** Said because a test asked for it, not by the page. */
