@@ -85,7 +85,7 @@ static void rotate(double s, double c) {
     hs[i] = step_[i] != 0 || step_[i + 1] != 0 || h[i - 1] < DRY || h[i] < DRY || h[i + 1] < DRY ? 0 : minmod(h[i] - h[i - 1], h[i + 1] - h[i]);
 }
 static inline double mid(double half, double changed, double carried, double metal) {
-  return half == 0 ? 0 : half + minmod(changed, carried < metal ? -half * carried / metal : -half);
+  return half == 0 ? 0 : half + minmod(changed / 2, carried < metal ? -half * carried / metal : -half);
 }
 
 static void advect(double dt) {
