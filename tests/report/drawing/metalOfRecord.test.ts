@@ -2,11 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { PourRecord } from '$src/core/pour/record';
 import { simulate } from '$src/core/pour/simulate';
-import type { Point } from '$src/core/section/section';
 import { fromDegrees } from '$src/core/units';
 import { metalOfFrame } from '$src/report/drawing/metalShape';
 import { type Picture, pictureAt } from '$src/report/frames';
 import { levelOrUphill } from '../../books/sources/levelOrUphill';
+import { areaOf } from './areaOf';
 
 /** Metal no deeper than this in three cells side by side is a film [m]. */
 const THIN = 5e-3;
@@ -24,14 +24,6 @@ function pours(): [name: string, PourRecord][] {
     return [[cell.name, step.value]];
   });
 }
-
-const areaOf = (polygon: readonly Point[]): number =>
-  Math.abs(
-    polygon.reduce((sum, a, i) => {
-      const b = polygon[(i + 1) % polygon.length]!;
-      return sum + a.x * b.y - b.x * a.y;
-    }, 0),
-  ) / 2;
 
 describe.each(pours())('%s as drawn', (_, record) => {
   const { x } = record.outline;

@@ -5,6 +5,7 @@ import { fromDegrees } from '$src/core/units';
 import type { FrameMetal } from '$src/report/drawing/film';
 import { metalOfFrame } from '$src/report/drawing/metalShape';
 import { straightened } from '$src/report/drawing/straightened';
+import { areaOf } from './areaOf';
 
 /** A box 200 long and `height` high, closed above from x = `roofFrom` [m]. */
 function box(cells: number, height = 0.03, roofFrom = 0): MeshOutline {
@@ -22,14 +23,8 @@ const levelMetal = (levelOf: (cell: number) => number): FrameMetal => ({
   },
 });
 
-const area = (polygon: readonly Point[]): number =>
-  Math.abs(
-    polygon.reduce((sum, a, i) => {
-      const b = polygon[(i + 1) % polygon.length]!;
-      return sum + a.x * b.y - b.x * a.y;
-    }, 0),
-  ) / 2;
-const total = (bodies: readonly (readonly Point[])[]): number => bodies.reduce((sum, b) => sum + area(b), 0);
+const total = (bodies: readonly (readonly Point[])[]): number =>
+  bodies.reduce((sum, b) => sum + areaOf(b), 0);
 const lengthOf = (line: readonly Point[]): number =>
   line.slice(1).reduce((sum, p, i) => sum + Math.hypot(p.x - line[i]!.x, p.y - line[i]!.y), 0);
 

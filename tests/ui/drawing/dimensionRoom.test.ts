@@ -6,11 +6,12 @@ import { meet } from '$src/ui/box';
 import { boxInCorner } from '$src/ui/drawing/corner';
 import { dimensionRoom } from '$src/ui/drawing/dimensionRoom';
 import { placeLabels } from '$src/ui/drawing/labels';
-import { layoutOf, toolsSize } from '$src/ui/drawing/layout';
+import { toolsSize } from '$src/ui/drawing/layout';
 import { namedParts } from '$src/ui/drawing/names';
 import { toPage } from '$src/ui/drawing/view';
 import { levelOrUphill } from '../../books/sources/levelOrUphill';
 import { inLongBasin } from '../../report/longBasin';
+import { editorLayout } from './editorLayout';
 
 const evaluation = evaluateBook(levelOrUphill).get('level-sill')!;
 if (evaluation.state !== 'needs a run') throw new Error(evaluation.state);
@@ -20,18 +21,7 @@ test.each([356, 520, 760, 1050])(
   'no name lies on the figure of the opening or on the lines below, %i px wide',
   (width) => {
     const steel = steelAround(section);
-    const wishes = {
-      frame: 'die',
-      small: false,
-      dimensions: true,
-      caption: false,
-      start: 0,
-      end: 0,
-      width,
-      maxHeight: 520,
-      scale: null,
-    } as const;
-    const layout = layoutOf(section, steel, wishes);
+    const layout = editorLayout(section, width);
     const view = { ...layout.view, turn: 0 };
     const size = toolsSize(layout.narrow, false);
     const tools = boxInCorner(layout.corner, layout.view, size.width, size.height);

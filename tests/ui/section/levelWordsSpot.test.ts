@@ -1,13 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { pitBehindSill } from '$src/core/section/shapes';
-import { steelAround } from '$src/report/drawing/steel';
 import { meet } from '$src/ui/box';
-import { layoutOf } from '$src/ui/drawing/layout';
 import { toPage } from '$src/ui/drawing/view';
 import { editorMarks, handleTag } from '$src/ui/section/editorMarks';
 import { handleKey, handlesOf } from '$src/ui/section/handles';
 import { levelWordsSpot } from '$src/ui/section/levelWordsSpot';
 import { levelOrUphill } from '../../books/sources/levelOrUphill';
+import { editorLayout } from '../drawing/editorLayout';
 
 const WORDS = 'metal level at the start';
 const HALF = { width: 62, height: 6 };
@@ -15,19 +14,7 @@ const HALF = { width: 62, height: 6 };
 /** The editor's picture of a section, its metal level with the lip all along basin and die. */
 function editor(width: number, chosen: string | null) {
   const section = pitBehindSill();
-  const steel = steelAround(section);
-  const wishes = {
-    frame: 'die',
-    small: false,
-    dimensions: true,
-    caption: false,
-    start: 0,
-    end: 0,
-    width,
-    maxHeight: 520,
-    scale: null,
-  } as const;
-  const view = { ...layoutOf(section, steel, wishes).view, turn: 0 };
+  const view = { ...editorLayout(section, width).view, turn: 0 };
   const lip = Math.max(...section.floor.map(({ y }) => y));
   const at = (x: number) => toPage(view, { x, y: lip + 3e-4 });
   const [left, right] = [at(section.floor[0]!.x), at(section.floor.at(-1)!.x)];
@@ -63,18 +50,7 @@ describe('the words on the level line', () => {
     const cell = levelOrUphill.cells.find((one) => one.kind === 'section')!;
     if (cell.kind !== 'section') throw new Error(cell.kind);
     const { section } = cell;
-    const wishes = {
-      frame: 'die',
-      small: false,
-      dimensions: true,
-      caption: false,
-      start: 0,
-      end: 0,
-      width: 1084,
-      maxHeight: 520,
-      scale: null,
-    } as const;
-    const view = { ...layoutOf(section, steelAround(section), wishes).view, turn: 0 };
+    const view = { ...editorLayout(section, 1084).view, turn: 0 };
     const [left, right] = [section.floor[0]!.x, section.mouth].map((x) => toPage(view, { x, y: -0.001 }));
     const grip = left!.x + (right!.x - left!.x) * 0.26;
     const held = { left: grip - 12, right: grip + 12, top: left!.y - 12, bottom: left!.y + 12 };
