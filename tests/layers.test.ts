@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { circles, forbiddenInPage, wrongDirections } from './layers/directions';
-import { barrels, strayConversions, worldInCore } from './layers/habits';
+import { barrels, engineMath, strayConversions, worldInCore } from './layers/habits';
 import { RULES } from './layers/rules';
 import { projectSources, type Source } from './layers/sources';
 
@@ -13,6 +13,7 @@ describe('the folders show the flow of data', () => {
   test('nothing the page must not run reaches it', () => expect(forbiddenInPage(sources)).toEqual([]));
   test('no file only passes on exports', () => expect(barrels(sources)).toEqual([]));
   test('core knows no clock, chance, browser or Node', () => expect(worldInCore(sources)).toEqual([]));
+  test('a pour is the same on every engine', () => expect(engineMath(sources)).toEqual([]));
   test('units are converted in one place', () => expect(strayConversions(sources)).toEqual([]));
   test('every rule says why', () => {
     for (const [layer, { reason }] of Object.entries(RULES)) expect(reason, layer).toMatch(/\w+ \w+/);
@@ -122,6 +123,15 @@ describe('a violation is caught and explained', () => {
     'setTimeout(go, 0);',
   ])('the world in core: %s', (text) =>
     expect(worldInCore([planted('core/pour/x.ts', text)])).toHaveLength(1),
+  );
+
+  test.each(['Math.sin(a)', 'Math.pow(a, 2)', 'a ** 3', 'a ** 2.5', 'Math.log10(a)', '2 ** k'])(
+    'an engine’s own function: %s',
+    (text) => expect(engineMath([planted('core/flow/x.ts', text)])).toHaveLength(1),
+  );
+
+  test.each(['Math.sqrt(a)', 'a ** 2', 'Math.hypot(a, b)', 'Math.sign(a)'])('exact everywhere: %s', (text) =>
+    expect(engineMath([planted('core/flow/x.ts', text)])).toEqual([]),
   );
 
   test('words in comments and strings are no world', () => {

@@ -194,7 +194,7 @@ export const FAULTS = [
   {
     name: 'contact angle read from the wrong side',
     file: 'core/metal/capillarity.ts',
-    find: 'Math.sin(contactAngle / 2)',
+    find: 'sine(contactAngle / 2)',
     put: 'Math.cos(contactAngle / 2)',
     tests: verify('exact'),
   },

@@ -31,6 +31,31 @@ export function worldInCore(sources: readonly Source[]): string[] {
     });
 }
 
+/** What enters a pour, and the few engine functions that do not reach its record, or only as a told figure. */
+const IN_A_POUR = /^core\/(elementary|section|level|metal|tilt|mesh|flow|heat|watch|pour)\//;
+const TOLD_ONLY: Readonly<Record<string, string>> = {
+  'core/flow/conditions.ts': 'Math.cbrt', // friction laws of checks, not of a die
+  'core/heat/volumes.ts': 'Math.acos', // shape of a cast part, for its modulus
+  'core/level/deepBasin.ts': 'Math.tanh', // how far a deep basin strains the model
+  'core/tilt/measured/treatReadings.ts': '**', // smoothing of readings, before there is a tilt
+  'core/watch/lips.ts': 'Math.asin', // bend of a lip, told beside its fold
+};
+const ENGINE =
+  /\bMath\.(?:a?(?:sin|cos|tan)h?|atan2|exp|expm1|log|log1p|log10|log2|pow|cbrt)\b|\*\*(?!\s*2\b(?!\.))/g;
+
+/** One sentence for each function in a pour whose last digit the language leaves to the engine. */
+export function engineMath(sources: readonly Source[]): string[] {
+  return sources
+    .filter(({ path }) => IN_A_POUR.test(path))
+    .flatMap(({ path, text }) =>
+      [...codeOf(text).matchAll(ENGINE)]
+        .filter(([found]) => TOLD_ONLY[path] !== found)
+        .map(
+          ([found]) => `src/${path} uses ${found}: engines differ in its last digit, see core/elementary.`,
+        ),
+    );
+}
+
 /** The marks of a conversion done by hand. */
 const CONVERSION =
   /180\s*\/\s*Math\.PI|Math\.PI\s*\)?\s*\/\s*180|[*/]\s*(?:1000|1_000|1e3|1e-3|0\.001)(?![\d.])|(?<![\d.])(?:1000|1e3|1e-3|0\.001)\s*\*|\b(?:273\.15|25\.4|0\.0254|0\.45359\d*)\b/;

@@ -10,7 +10,7 @@ export interface Rule {
   readonly reason: string;
 }
 
-const BASICS = ['core/units', 'core/issue', 'core/gravity'];
+const BASICS = ['core/units', 'core/issue', 'core/gravity', 'core/elementary'];
 /** The answers that need no run: outline, level fill, metal, tilt. */
 const LIVE = [...BASICS, 'core/section', 'core/level', 'core/metal', 'core/tilt'];
 /** What goes into a run and what comes out, without the run itself. */
@@ -45,6 +45,10 @@ export const RULES: Readonly<Record<string, Rule>> = {
     reason: 'the shape of a complaint stands alone, so that everything may use it',
   },
   'core/gravity': { allowed: [], reason: 'one constant, so that everything may use it' },
+  'core/elementary': {
+    allowed: [],
+    reason: 'functions of numbers stand alone, so that everything may use them',
+  },
   'core/section': { allowed: BASICS, reason: 'the outline is there before any metal, mesh or tilt' },
   'core/level': {
     allowed: [...BASICS, 'core/section'],

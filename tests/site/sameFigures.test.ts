@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { type ShownFigure, shownFigures, waitUntilFresh } from './helpers/bench';
 import { openBookFile, saveBookFile } from './helpers/books';
@@ -9,8 +9,6 @@ import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
 
 const openPage = useSite();
-/** Node and the browser may be of different ages, and the last digit of a sine with them. */
-const RELATIVE = 1e-9;
 
 const example = (name: string): string =>
   readFileSync(fileURLToPath(new URL(`../../static/${name}.pourbook.json`, import.meta.url)), 'utf8');
@@ -39,7 +37,7 @@ function expectSeen(shown: ShownFigure, printed: number): void {
   ).toBeLessThanOrEqual(slack * (seen?.rounding ?? 0) * (1 + 1e-6));
 }
 
-/** Every figure of the compare table is the one that the command line prints for the saved book. */
+/** Every figure of the compare table is to the last bit the one that the command line prints for the saved book. */
 async function expectSameFigures(page: Page, what: string): Promise<void> {
   const shown = await shownFigures(page);
   const printed = new Map(runBook(await saveBookFile(page)).map((pour) => [pour.name, pour.figures]));
@@ -51,11 +49,16 @@ async function expectSameFigures(page: Page, what: string): Promise<void> {
       expect({ name, value: figure.value }).toEqual({ name, value: number });
       continue;
     }
-    expect(Math.abs((figure.value ?? Number.NaN) - number), name).toBeLessThanOrEqual(
-      RELATIVE * Math.abs(number),
-    );
+    expect(figure.value, name).toBe(number);
     expectSeen(figure, number);
   }
+}
+
+async function typeHead(page: Page, head: string): Promise<Locator> {
+  const field = page.locator('[data-kind="charge"]').getByRole('textbox', { name: /^head above the mouth/ });
+  await field.fill(head);
+  await field.press('Enter');
+  return field;
 }
 
 const valuesOf = (figures: readonly ShownFigure[], key: string): (number | null)[] =>
@@ -68,15 +71,23 @@ test('the page opens on an example and computes its figures then and there', asy
   await expectSameFigures(page, 'first example');
 });
 
+/** In this pour gas is shut in: with the engines' own sines the final share was 72.4 % in Node and 72.7 % in Chromium. */
+test('a pour that folds is the same in both', async () => {
+  const head = '20.7';
+  const page = await openPage({ isBare: true });
+  await openBookFile(page, { name: 'two.pourbook.json', text: example('two-tilts') });
+  await typeHead(page, head);
+  await waitUntilFresh(page);
+  await expectSameFigures(page, `head ${head} mm`);
+});
+
 test('a charge that is typed gives the figures of the command line', async () => {
   const page = await openPage({ isBare: true });
   await openBookFile(page, { name: 'two.pourbook.json', text: example('two-tilts') });
   await waitUntilFresh(page);
   const before = valuesOf(await shownFigures(page), 'peak_front_speed_m_per_s');
   const head = between(12, 40).toFixed(1);
-  const field = page.locator('[data-kind="charge"]').getByRole('textbox', { name: /^head above the mouth/ });
-  await field.fill(head);
-  await field.press('Enter');
+  const field = await typeHead(page, head);
   await waitUntilFresh(page);
   expect(valuesOf(await shownFigures(page), 'peak_front_speed_m_per_s'), `head ${head} mm`).not.toEqual(
     before,

@@ -107,5 +107,5 @@ function limitPlunge(flow: Flow, { gravity }: Forces, j: number, rise: number, l
 function weirDischarge(energy: number, normalGravity: number, free: number): number {
   const critical = (2 * energy) / (3 * normalGravity);
   if (critical > free) return free * Math.sqrt(Math.max(0, 2 * (energy - normalGravity * free)));
-  return ((2 * energy) / 3) ** 1.5 / normalGravity;
+  return (((2 * energy) / 3) * Math.sqrt((2 * energy) / 3)) / normalGravity;
 }

@@ -75,7 +75,7 @@ function spillOverRims(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void
     const above = flow.level[i]! - rimLevel;
     if (above <= 0 || flow.volume[i]! <= 0) continue;
     const chordVolume = flow.volume[i]! - volumeUnder(flow.levels, mesh, i, rimLevel);
-    const critical = ((2 / 3) * above) ** 1.5 * Math.sqrt(forces.gravity) * mesh.width[i]! * dt;
+    const critical = (2 / 3) * above * Math.sqrt((2 / 3) * above * forces.gravity) * mesh.width[i]! * dt;
     const leaving = Math.max(0, Math.min(chordVolume, critical));
     flow.volume[i] = flow.volume[i]! - leaving;
     flow.spilled += leaving;

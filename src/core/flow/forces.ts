@@ -1,3 +1,4 @@
+import { cosine } from '$src/core/elementary/sine';
 import type { Conditions } from './conditions';
 
 /** What drives and holds the metal during one step; the turning body enters here and nowhere else. */
@@ -27,7 +28,7 @@ export function frontResistance(
   contactAngle: number,
   density: number,
 ): { openFront: number; slotFront: number } {
-  const cos = Math.cos(contactAngle);
+  const cos = cosine(contactAngle);
   return {
     openFront: (surfaceTension * (1 - cos)) / density,
     slotFront: (2 * surfaceTension * Math.max(0, -cos)) / density,

@@ -1,3 +1,4 @@
+import { exponentialLessOne, logarithmOfOnePlus } from '$src/core/elementary/exponential';
 import { liquidEnthalpy } from './enthalpy';
 import type { Freezing } from './freezing';
 
@@ -73,12 +74,14 @@ function timeInPiece(piece: Piece, from: number, to: number, rate: number, surro
   if (cool <= 0 || rate <= 0) return Number.POSITIVE_INFINITY;
   const fall = (hot - cool) / cool;
   // The logarithm of a range that all but closes; log1p keeps its digits, and the plateau is the limit.
-  return fall > 0 ? (((from - to) / (rate * cool)) * Math.log1p(fall)) / fall : (from - to) / (rate * cool);
+  return fall > 0
+    ? (((from - to) / (rate * cool)) * logarithmOfOnePlus(fall)) / fall
+    : (from - to) / (rate * cool);
 }
 
 function along(piece: Piece, from: number, rate: number, surroundings: number, time: number): number {
   const hot = excess(piece, from, surroundings);
   const exponent = rate * piece.slope * time;
-  const share = exponent > 0 ? -Math.expm1(-exponent) / exponent : 1;
+  const share = exponent > 0 ? -exponentialLessOne(-exponent) / exponent : 1;
   return from - rate * hot * time * share;
 }

@@ -1,3 +1,9 @@
+import {
+  exponential,
+  exponentialLessOne,
+  logarithm,
+  logarithmOfOnePlus,
+} from '$src/core/elementary/exponential';
 import { enthalpyOf } from './enthalpy';
 import type { Freezing } from './freezing';
 
@@ -49,17 +55,17 @@ export function dieTemperatures(
 /** Where the cycles settle [K], at the start of a cycle: T_shop + Q/(m c) E/(1 − E), E = exp(−t/τ). */
 export function settledDieTemperature(die: DieLump, freezing: Freezing, shot: Shot): number {
   const rise = shotHeat(freezing, shot) / (die.mass * die.heat);
-  const loss = -Math.expm1(-shot.cycleTime / timeConstant(die));
+  const loss = -exponentialLessOne(-shot.cycleTime / timeConstant(die));
   return die.shopTemperature + (rise * (1 - loss)) / loss;
 }
 
 /** Cycles until the die is within a share of where it settles, counted from its start; E^n = share. */
 export function cyclesToSettle(die: DieLump, shot: Shot, share: number): number {
-  return Math.ceil((-Math.log(share) * timeConstant(die)) / shot.cycleTime);
+  return Math.ceil((-logarithm(share) * timeConstant(die)) / shot.cycleTime);
 }
 
 function keptShare(die: DieLump, shot: Shot): number {
-  return Math.exp(-shot.cycleTime / timeConstant(die));
+  return exponential(-shot.cycleTime / timeConstant(die));
 }
 
 function timeConstant(die: DieLump): number {
@@ -79,5 +85,5 @@ export function cycleTimeFor(
   const rise = shotHeat(freezing, shot) / (die.mass * die.heat);
   const over = temperature - die.shopTemperature;
   if (!(over > 0 && rise > 0)) return null;
-  return timeConstant(die) * Math.log1p(rise / over);
+  return timeConstant(die) * logarithmOfOnePlus(rise / over);
 }

@@ -1,3 +1,5 @@
+import { exponential } from '$src/core/elementary/exponential';
+
 const NO_CHANGE = 1e-17;
 /** Beyond this the error function is 1 to the last bit. */
 const SATURATED = 6;
@@ -11,5 +13,5 @@ export function errorFunction(x: number): number {
     term *= (2 * x * x) / (2 * n + 1);
     sum += term;
   }
-  return (2 / Math.sqrt(Math.PI)) * Math.exp(-x * x) * sum;
+  return (2 / Math.sqrt(Math.PI)) * exponential(-x * x) * sum;
 }

@@ -1,3 +1,4 @@
+import { cosine } from '$src/core/elementary/sine';
 import type { Contact, OnePoint } from './freezingTime';
 
 /** Cross-section area over cooled perimeter [m]: a wide channel of full thickness s has s/2. */
@@ -35,5 +36,5 @@ export function slotHead(
   gravity: number,
   thickness: number,
 ): number {
-  return (2 * surfaceTension * Math.max(0, -Math.cos(contactAngle))) / (density * gravity * thickness);
+  return (2 * surfaceTension * Math.max(0, -cosine(contactAngle))) / (density * gravity * thickness);
 }

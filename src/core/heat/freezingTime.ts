@@ -1,3 +1,4 @@
+import { logarithm } from '$src/core/elementary/exponential';
 import { coolingTime } from './cooling';
 import { enthalpyAtSolidFraction, enthalpyOf } from './enthalpy';
 import type { Freezing } from './freezing';
@@ -42,7 +43,7 @@ export function twoStageFreezingTime(
   const perTransfer = (metal.density * modulus) / contact.transfer;
   const drive = metal.freezingTemperature - contact.dieTemperature;
   const superheat =
-    perTransfer * metal.liquidHeat * Math.log((pouringTemperature - contact.dieTemperature) / drive);
+    perTransfer * metal.liquidHeat * logarithm((pouringTemperature - contact.dieTemperature) / drive);
   const latent = (perTransfer * metal.latentHeat) / drive;
   return { superheat, latent, total: superheat + latent };
 }

@@ -1,3 +1,4 @@
+import { exponential } from '$src/core/elementary/exponential';
 import { errorFunction } from './errorFunction';
 
 /**
@@ -25,5 +26,5 @@ export function stefanThickness(stefanNumber: number, diffusivity: number, time:
 }
 
 function stefanOf(lambda: number): number {
-  return Math.sqrt(Math.PI) * lambda * Math.exp(lambda * lambda) * errorFunction(lambda);
+  return Math.sqrt(Math.PI) * lambda * exponential(lambda * lambda) * errorFunction(lambda);
 }

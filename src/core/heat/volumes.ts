@@ -8,7 +8,7 @@ export function capVolume(sphereRadius: number, height: number): number {
 }
 
 export function sphereVolume(radius: number): number {
-  return (4 * Math.PI * radius ** 3) / 3;
+  return (4 * Math.PI * radius ** 2 * radius) / 3;
 }
 
 /** A lying cylinder filled to a depth, 0 to 2 radius. */

@@ -1,3 +1,4 @@
+import { cosine, sine } from '$src/core/elementary/sine';
 import type { Section } from '$src/core/section/section';
 import { levelPath } from './levelPath';
 import { metalPolygons } from './metalPolygons';
@@ -51,7 +52,7 @@ type Outline = readonly { readonly x: number; readonly y: number }[];
 
 /** Horizontal length of what lies on the level [m]. */
 function surfaceLength(outline: Outline, level: number, inclination: number): number {
-  const [sin, cos] = [Math.sin(inclination), Math.cos(inclination)];
+  const [sin, cos] = [sine(inclination), cosine(inclination)];
   const across = outline
     .filter(({ x, y }) => Math.abs(x * sin + y * cos - level) < ON_LEVEL)
     .map(({ x, y }) => x * cos - y * sin);

@@ -1,3 +1,4 @@
+import { cosine, sine } from '$src/core/elementary/sine';
 import type { Section } from '$src/core/section/section';
 import { columnsOf } from './columns';
 import { connectedAt, lowestRim } from './fillLevel';
@@ -62,7 +63,7 @@ function mouthAt(section: Section, inclination: number): Mouth {
   );
   const heights = [columns.sills[mouthColumn]!, columns.tops[mouthColumn]!];
   const mouthTop = Math.max(
-    ...heights.map((y) => section.mouth * Math.sin(inclination) + y * Math.cos(inclination)),
+    ...heights.map((y) => section.mouth * sine(inclination) + y * cosine(inclination)),
   );
   return { terrain, mouthColumn, mouthTop };
 }

@@ -1,3 +1,4 @@
+import { cosine, sine } from '$src/core/elementary/sine';
 import type { Point, Section } from '$src/core/section/section';
 import { columnsOf, mirrored } from './columns';
 import type { Column } from './columnVolume';
@@ -11,10 +12,10 @@ import { cutColumn } from './terrain';
  */
 export function metalPolygons(section: Section, pools: readonly Pool[], inclination: number): Point[][] {
   const upright = columnsOf(section);
-  const overturned = Math.cos(inclination) < 0;
+  const overturned = cosine(inclination) < 0;
   const { columns } = overturned ? mirrored(upright) : upright;
-  const sin = Math.sin(inclination);
-  const cos = Math.abs(Math.cos(inclination));
+  const sin = sine(inclination);
+  const cos = Math.abs(cosine(inclination));
   return pools
     .map((pool) => outlineOf(columns, pool, sin, cos))
     .filter((outline) => outline.length > 2)

@@ -1,3 +1,4 @@
+import { cosine, sine } from '$src/core/elementary/sine';
 import type { Point, Section } from '$src/core/section/section';
 import { widthAt } from '$src/core/section/widthAt';
 import { metalPolygons } from './metalPolygons';
@@ -20,7 +21,7 @@ const SAME_LEVEL = 1e-7;
  * @throws RangeError past upright, where floor and roof change places
  */
 export function poolAreas(section: Section, pools: readonly Pool[], inclination: number): PoolAreas {
-  if (!(Math.cos(inclination) > 0))
+  if (!(cosine(inclination) > 0))
     throw new RangeError(`areas of a pool: got inclination ${inclination} rad, expected within ±π/2`);
   const contact = section.regions.map(() => 0);
   let surface = 0;
@@ -51,7 +52,7 @@ function edgesOf(section: Section, pools: readonly Pool[], inclination: number) 
 }
 
 const elevation = ({ x, y }: Point, inclination: number): number =>
-  x * Math.sin(inclination) + y * Math.cos(inclination);
+  x * sine(inclination) + y * cosine(inclination);
 /** Both side walls of each cavity, by the signed area under an edge: the outline runs along the floor first. */
 function sidesUnder(section: Section, a: Point, b: Point, middle: number): number {
   const sides = 2 * (middle > section.mouth ? section.cavities : 1);

@@ -1,3 +1,4 @@
+import { cosine } from '$src/core/elementary/sine';
 import { GRAVITY } from '$src/core/gravity';
 
 /** What the capillary stand of a front needs to know of the metal. */
@@ -18,8 +19,8 @@ export interface StandingLiquid {
 /** The stand of a liquid on the coated die. */
 export function standOf({ density, surfaceTension, contactAngle }: StandingLiquid): Stand {
   return {
-    sigma: (surfaceTension * (1 - Math.cos(contactAngle))) / density,
-    slotSigma: (2 * surfaceTension * Math.max(0, -Math.cos(contactAngle))) / density,
+    sigma: (surfaceTension * (1 - cosine(contactAngle))) / density,
+    slotSigma: (2 * surfaceTension * Math.max(0, -cosine(contactAngle))) / density,
   };
 }
 

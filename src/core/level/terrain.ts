@@ -1,3 +1,4 @@
+import { cosine, sine } from '$src/core/elementary/sine';
 import type { Columns, Rim } from './columns';
 import { mirrored } from './columns';
 import { type Column, type ColumnLevels, columnLevels } from './columnVolume';
@@ -39,8 +40,8 @@ export const turnable = (upright: Columns): Turnable => ({ upright, overturned: 
 
 /** @param reach place beyond which metal may not go, as if a wall stood there [m]; Infinity for the whole section */
 export function terrainAt(section: Turnable, inclination: number, reach: number): Terrain {
-  const sin = Math.sin(inclination);
-  const turnedCos = Math.cos(inclination);
+  const sin = sine(inclination);
+  const turnedCos = cosine(inclination);
   const source = turnedCos < 0 ? section.overturned : section.upright;
   const cos = Math.abs(turnedCos);
   const columns = columnsUpTo(source.columns, reach);

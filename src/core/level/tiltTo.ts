@@ -1,3 +1,4 @@
+import { cosine } from '$src/core/elementary/sine';
 import { carry, dryPonds, type Rest } from './carry';
 import type { Columns } from './columns';
 import { volumeBelow } from './columnVolume';
@@ -62,7 +63,7 @@ export function tiltTo(fill: Fill, before: Rest, inclination: number): Tilted {
 
 /** What holds a front at this inclination; null without a stand, past upright, or once all floor is wetted. */
 function groundAt(fill: Fill, inclination: number, reach: number): StandGround | null {
-  const isHeld = fill.stand && Math.cos(inclination) > 0 && reach < fill.columns.columns.at(-1)!.right;
+  const isHeld = fill.stand && cosine(inclination) > 0 && reach < fill.columns.columns.at(-1)!.right;
   if (!isHeld) return null;
   return {
     columns: fill.columns,

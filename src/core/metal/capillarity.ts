@@ -1,3 +1,4 @@
+import { cosine, sine } from '$src/core/elementary/sine';
 import { GRAVITY } from '$src/core/gravity';
 
 /**
@@ -7,7 +8,7 @@ import { GRAVITY } from '$src/core/gravity';
  * the half-angle form and the force balance 2 γ (1 − cos θ) = ρ g h² agree.
  */
 export function standHeight(surfaceTension: number, density: number, contactAngle: number): number {
-  return 2 * capillaryLength(surfaceTension, density) * Math.sin(contactAngle / 2);
+  return 2 * capillaryLength(surfaceTension, density) * sine(contactAngle / 2);
 }
 
 /** √(γ/(ρ g)) [m]: below this length surface tension is stronger than weight. */
@@ -20,5 +21,5 @@ export function capillaryLength(surfaceTension: number, density: number): number
  * The stand on a floor whose normal feels g cos(slope) is √(2 sigma / (g cos(slope))).
  */
 export function standSigma(surfaceTension: number, density: number, contactAngle: number): number {
-  return (surfaceTension * (1 - Math.cos(contactAngle))) / density;
+  return (surfaceTension * (1 - cosine(contactAngle))) / density;
 }

@@ -11,7 +11,7 @@ import type { Metal } from './metal';
  * It is a fourth root: a quarter more surface tension moves it by 6 %. Two figures are honest, three are not.
  */
 export function criticalSpeedOf(surfaceTension: number, density: number): number {
-  return 2 * ((surfaceTension * GRAVITY) / density) ** 0.25;
+  return 2 * Math.sqrt(Math.sqrt((surfaceTension * GRAVITY) / density));
 }
 
 /** The user's own critical speed when given, else the one from surface tension and density [m/s]. */

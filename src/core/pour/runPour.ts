@@ -1,3 +1,4 @@
+import { cosine, sine } from '$src/core/elementary/sine';
 import { advance, largestOrdinaryCell, stepLength } from '$src/core/flow/advance';
 import { DIE_CONDITIONS } from '$src/core/flow/conditions';
 import { type Flow, makeFlow, totalVolume } from '$src/core/flow/flow';
@@ -31,7 +32,7 @@ import { ventsOf } from './ventsOf';
 import { makeWatchers } from './watchers';
 
 /** Name and version of the scheme; a record made by another version is out of date. */
-export const SOLVER = 'quietpour 3';
+export const SOLVER = 'quietpour 4';
 
 /** Cosines smaller than this are 0: the body stands upright. */
 const UPRIGHT = 1e-12;
@@ -107,8 +108,8 @@ function begin(plan: PourPlan, lookEvery: number = SAMPLE_TIME): Run {
   const tilt = plainTilt(plan);
   const forces: Forces = {
     gravity: GRAVITY,
-    sin: Math.sin(tilt.start),
-    cos: Math.abs(Math.cos(tilt.start)),
+    sin: sine(tilt.start),
+    cos: Math.abs(cosine(tilt.start)),
     rate: 0,
     acceleration: 0,
     viscosity: liquid.viscosity / liquid.density,
@@ -218,9 +219,9 @@ function turnBody({ body, mesh, flow, plan, motion, time }: Run, dt: number): vo
 
 function setForces(run: Run, time: number): void {
   const inclination = run.motion.inclinationAt(time);
-  const cos = Math.cos(inclination);
+  const cos = cosine(inclination);
   if (cos < -UPRIGHT !== run.mesh.upsideDown) run.mesh = run.meshTurned;
-  run.forces.sin = Math.sin(inclination);
+  run.forces.sin = sine(inclination);
   run.forces.cos = Math.abs(cos);
   run.forces.rate = run.motion.rateAt(time);
   run.forces.acceleration = run.motion.accelerationAt(time);

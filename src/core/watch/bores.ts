@@ -1,3 +1,4 @@
+import { cosine } from '$src/core/elementary/sine';
 import { GRAVITY } from '$src/core/gravity';
 import type { Fold, FoldKind } from '$src/core/pour/record';
 import { type Episode, type Sighting, trackEpisodes } from './episode';
@@ -92,7 +93,7 @@ function strongestJumps(sample: Sample, arrived: boolean): Record<BoreKind, Sigh
   };
   const { profile } = sample;
   const { speed } = profile;
-  const normalGravity = GRAVITY * Math.max(Math.cos(sample.inclination), 0.05);
+  const normalGravity = GRAVITY * Math.max(cosine(sample.inclination), 0.05);
   const reach = Math.round(REACH / profile.spacing);
   for (let k = reach; k + reach < profile.places; k++) {
     const strength = speed[k - reach]! - speed[k + reach]!;

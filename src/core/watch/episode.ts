@@ -25,7 +25,7 @@ export interface Tracker {
  * @param gap sightings closer than this in time belong to one episode [s]
  */
 export function trackEpisodes(looks: number, seen: number, gap: number): Tracker {
-  const window = 2 ** looks - 1;
+  const window = (1 << looks) - 1;
   let recent = 0;
   let looked = 0;
   const confirmed: Episode[] = [];

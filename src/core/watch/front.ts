@@ -1,3 +1,4 @@
+import { cosine } from '$src/core/elementary/sine';
 import { GRAVITY } from '$src/core/gravity';
 import type { Liquid } from '$src/core/pour/plan';
 import type { FrontSpeeds } from '$src/core/pour/record';
@@ -148,7 +149,7 @@ function stretchBehind(
   }
   const depth = metal / (last - first + 1);
   const speed = metal > 0 ? momentum / metal : 0;
-  const normalGravity = GRAVITY * Math.max(Math.cos(sample.inclination), 0.05);
+  const normalGravity = GRAVITY * Math.max(cosine(sample.inclination), 0.05);
   return {
     depth,
     fullness: room > 0 ? metal / room : 0,

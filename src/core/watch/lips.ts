@@ -1,3 +1,4 @@
+import { cosine, sine } from '$src/core/elementary/sine';
 import { GRAVITY } from '$src/core/gravity';
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Fold } from '$src/core/pour/record';
@@ -108,9 +109,9 @@ function jetAt(lip: Lip, { flow, mesh, inclination }: Sample): { fall: number; l
   if (depth < FILM || u <= 0 || flow.full[i] || flow.full[lip.past]) return null;
   const floorAngle = inclination + Math.asin(mesh.floorSin[i]!);
   const needed = (u * u * lip.bend) / Math.max(depth, LEAST_RADIUS);
-  if (needed <= GRAVITY * Math.max(0, Math.cos(floorAngle))) return null;
+  if (needed <= GRAVITY * Math.max(0, cosine(floorAngle))) return null;
   const lipLevel =
-    mesh.x[lip.face]! * Math.sin(inclination) + mesh.floorRight[lip.face - 1]! * Math.cos(inclination);
+    mesh.x[lip.face]! * sine(inclination) + mesh.floorRight[lip.face - 1]! * cosine(inclination);
   const fall = Math.max(0, lipLevel - landingLevel(lip, flow.level, mesh, inclination));
   return { fall, landing: Math.sqrt(u * u + 2 * GRAVITY * fall) };
 }
@@ -119,7 +120,6 @@ function jetAt(lip: Lip, { flow, mesh, inclination }: Sample): { fall: number; l
 function landingLevel(lip: Lip, level: Float64Array, mesh: Mesh, inclination: number): number {
   const i = cellAt(mesh, mesh.facePlace[lip.face]! + 2 * UPSTREAM);
   const floor =
-    mesh.x[i]! * Math.sin(inclination) +
-    ((mesh.floorLeft[i]! + mesh.floorRight[i]!) / 2) * Math.cos(inclination);
+    mesh.x[i]! * sine(inclination) + ((mesh.floorLeft[i]! + mesh.floorRight[i]!) / 2) * cosine(inclination);
   return Math.max(floor, level[i]!);
 }

@@ -1,3 +1,5 @@
+import { hyperbolicTangent } from '$src/core/elementary/exponential';
+import { cosine, sine } from '$src/core/elementary/sine';
 import { GRAVITY } from '$src/core/gravity';
 import { type Damper, damperState, makeDamper } from './damper';
 import type { Machine } from './machine';
@@ -33,8 +35,8 @@ export function makeBody(machine: Machine, stop: number, upperStop = Number.POSI
     ...machine.parts.map(({ mass, at, gyration }) => ({ mass, ...at, gyration })),
     ...machine.weights.map(({ mass, radius, angle }) => ({
       mass,
-      x: radius * Math.cos(angle),
-      y: radius * Math.sin(angle),
+      x: radius * cosine(angle),
+      y: radius * sine(angle),
       gyration: 0,
     })),
   ];
@@ -71,7 +73,7 @@ export function torquesAt(body: Body, inclination: number, rate: number, metal: 
     gravity: -GRAVITY * levelPlace(body.moment, inclination),
     metal: -GRAVITY * metal.moment,
     damper: damperState(body.damper, inclination, rate).torque,
-    friction: -frictionLimit(body, metal) * Math.tanh(rate / FRICTION_RATE),
+    friction: -frictionLimit(body, metal) * hyperbolicTangent(rate / FRICTION_RATE),
     cushion: -cushionDamping(body, inclination) * rate,
   };
 }
@@ -88,7 +90,7 @@ export function weightTorques(
 }
 
 const levelPlace = ({ x, y }: Body['moment'], inclination: number): number =>
-  x * Math.cos(inclination) - y * Math.sin(inclination);
+  x * cosine(inclination) - y * sine(inclination);
 
 /** Torque the bearing can hold [N·m]: friction × load × journal radius; the load is the weight. */
 export function frictionLimit({ machine, mass }: Body, metal: MetalLoad): number {

@@ -1,9 +1,10 @@
+import { cosine, sine } from '$src/core/elementary/sine';
 import type { Cylinder, Place } from './machine';
 
 /** A place on the body as it lies in the room at this inclination [rad]; see docs/conventions.md for the sign. */
 export function inRoom({ x, y }: Place, inclination: number): Place {
-  const sin = Math.sin(inclination);
-  const cos = Math.cos(inclination);
+  const sin = sine(inclination);
+  const cos = cosine(inclination);
   return { x: x * cos - y * sin, y: x * sin + y * cos };
 }
 

@@ -1,3 +1,4 @@
+import { cosine, sine } from '$src/core/elementary/sine';
 import type { MetalLoad } from './body';
 
 /** Adds a piece of metal: its mass [kg] and where it is on the body from the pivot [m]. */
@@ -5,8 +6,8 @@ export type AddMetal = (mass: number, x: number, y: number) => void;
 
 /** Sums pieces of metal to what the body feels at this inclination [rad]. */
 export function loadOf(inclination: number, pieces: (add: AddMetal) => void): MetalLoad {
-  const sin = Math.sin(inclination);
-  const cos = Math.cos(inclination);
+  const sin = sine(inclination);
+  const cos = cosine(inclination);
   let mass = 0;
   let moment = 0;
   let inertia = 0;

@@ -2,7 +2,7 @@ import { fromBar, fromCubicMetresPerHour } from '$src/core/units';
 
 /** Pressure lost per flow in a round laminar passage [Pa·s/m³]: 128 μ L/(π d⁴), Hagen-Poiseuille. */
 export function laminarResistance(viscosity: number, length: number, diameter: number): number {
-  return (128 * viscosity * length) / (Math.PI * diameter ** 4);
+  return (128 * viscosity * length) / (Math.PI * diameter ** 2 * diameter ** 2);
 }
 
 /** Pressure lost per flow squared in a sharp orifice [Pa·s²/m⁶]: Q = C A √(2 Δp/ρ). */

@@ -1,3 +1,4 @@
+import { exponential, logarithm } from '$src/core/elementary/exponential';
 import { fromCentistokes, toCentistokes } from '$src/core/units';
 
 /** Two points of a liquid's viscosity [m²/s] at 40 °C and at 100 °C. */
@@ -19,23 +20,26 @@ const HUNDRED = 373.15;
 export function viscosityAt(points: TwoPoints, temperature: number, form: D341Form = 'short'): number {
   const upper = doubleLog(zOf(toCentistokes(points.at40), form));
   const lower = doubleLog(zOf(toCentistokes(points.at100), form));
-  const slope = (upper - lower) / (Math.log10(HUNDRED) - Math.log10(FORTY));
-  const constant = upper + slope * Math.log10(FORTY);
-  const z = 10 ** (10 ** (constant - slope * Math.log10(temperature)));
+  const slope = (upper - lower) / (logarithmOfTen(HUNDRED) - logarithmOfTen(FORTY));
+  const constant = upper + slope * logarithmOfTen(FORTY);
+  const z = powerOfTen(powerOfTen(constant - slope * logarithmOfTen(temperature)));
   return fromCentistokes(viscosityOf(z, form));
 }
 
-const doubleLog = (z: number): number => Math.log10(Math.log10(z));
+const logarithmOfTen = (x: number): number => logarithm(x) / Math.LN10;
+const powerOfTen = (x: number): number => exponential(x * Math.LN10);
+
+const doubleLog = (z: number): number => logarithmOfTen(logarithmOfTen(z));
 
 function zOf(viscosity: number, form: D341Form): number {
   const short = viscosity + 0.7;
-  return form === 'short' ? short : short + Math.exp(-1.47 - 1.84 * viscosity - 0.51 * viscosity ** 2);
+  return form === 'short' ? short : short + exponential(-1.47 - 1.84 * viscosity - 0.51 * viscosity ** 2);
 }
 
 function viscosityOf(z: number, form: D341Form): number {
   const short = z - 0.7;
   if (form === 'short') return short;
-  return short - Math.exp(-0.7487 - 3.295 * short + 0.6119 * short ** 2 - 0.3193 * short ** 3);
+  return short - exponential(-0.7487 - 3.295 * short + 0.6119 * short ** 2 - 0.3193 * short ** 2 * short);
 }
 
 /** Which rule blends two viscosities; they differ by the number added to the viscosity in cSt. */
@@ -50,7 +54,7 @@ const ADDED: Readonly<Record<BlendRule, number>> = { Refutas: 0.8, 'ASTM D7152':
  */
 export function blendViscosity(first: number, second: number, share: number, rule: BlendRule): number {
   const c = ADDED[rule];
-  const number = (viscosity: number) => Math.log(Math.log(toCentistokes(viscosity) + c));
+  const number = (viscosity: number) => logarithm(logarithm(toCentistokes(viscosity) + c));
   const mean = (1 - share) * number(first) + share * number(second);
-  return fromCentistokes(Math.exp(Math.exp(mean)) - c);
+  return fromCentistokes(exponential(exponential(mean)) - c);
 }
