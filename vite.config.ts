@@ -79,6 +79,8 @@ const page = defineConfig({
           expect: { poll: { timeout: 10_000 } },
           // One browser at a time: two on two cores gain half a minute, and frames and workers then wait for each other.
           fileParallelism: false,
+          // One process for all files, and with it one browser.
+          isolate: false,
         },
       },
     ],

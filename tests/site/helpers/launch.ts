@@ -11,8 +11,19 @@ export interface Manner {
 /** The tests run in the Firefox that FIREFOX_PATH names, else in the browser that `npm test` found. */
 export const isFirefox = Boolean(process.env['FIREFOX_PATH']);
 
-export function launchBrowser(manner: Manner): Promise<Browser> {
-  return isFirefox ? launchFirefox(manner) : launchChromium();
+const open = new Map<string, Promise<Browser>>();
+
+/**
+ * The browser for pages of one manner; Chromium is one for all. All test files share it, as they share this process:
+ * it ends when the process does. One that has died is replaced.
+ */
+export async function browserFor(manner: Manner): Promise<Browser> {
+  const key = isFirefox ? JSON.stringify(manner) : '';
+  const browser = await open.get(key);
+  if (browser?.isConnected()) return browser;
+  const launched = isFirefox ? launchFirefox(manner) : launchChromium();
+  open.set(key, launched);
+  return launched;
 }
 
 function launchChromium(): Promise<Browser> {

@@ -1,8 +1,8 @@
-import type { Browser, BrowserContext, Page, Route } from 'playwright-core';
-import { afterAll, afterEach, expect, inject } from 'vitest';
+import type { BrowserContext, Page, Route } from 'playwright-core';
+import { afterEach, expect, inject } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
 import { firstOf, sampleBook } from '../../book/sample';
-import { isFirefox, launchBrowser, type Manner } from './launch';
+import { browserFor, type Manner } from './launch';
 
 export interface PageWanted {
   readonly width?: number;
@@ -27,25 +27,8 @@ export interface PageWanted {
 /** Opens the site in a fresh profile. When the test ends, it fails if the page complained on its console. */
 export type OpenPage = (wanted?: PageWanted) => Promise<Page>;
 
-/** Gives the browser for pages of one manner; Chromium is one for all. */
-function browsers(): { of: (manner: Manner) => Promise<Browser>; close: () => Promise<void> } {
-  const open = new Map<string, Promise<Browser>>();
-  return {
-    of(manner) {
-      const key = isFirefox ? JSON.stringify(manner) : '';
-      const browser = open.get(key) ?? launchBrowser(manner);
-      open.set(key, browser);
-      return browser;
-    },
-    async close() {
-      for (const browser of open.values()) await (await browser).close();
-    },
-  };
-}
-
-/** The browser for a test file. Call it at the top of the file. */
+/** Pages for a test file. Call it at the top of the file. */
 export function useSite(): OpenPage {
-  const { of, close } = browsers();
   let contexts: BrowserContext[] = [];
   let complaints: string[] = [];
 
@@ -56,8 +39,6 @@ export function useSite(): OpenPage {
     complaints = [];
     expect(said, 'the page complained on its console').toEqual([]);
   });
-  afterAll(close);
-
   return async ({
     width = 1440,
     height = 900,
@@ -70,7 +51,7 @@ export function useSite(): OpenPage {
     isBare = false,
     address = inject('siteUrl'),
   } = {}) => {
-    const browser = await of({ scheme, moves });
+    const browser = await browserFor({ scheme, moves });
     const context = await browser.newContext({
       viewport: { width, height },
       colorScheme: scheme,
