@@ -1,10 +1,11 @@
 import type { CellId } from '$src/cells/kinds';
+import { inTurn } from './turns';
 
 /** However long the book, all of it is drawn after so many turns. */
 const TURNS = 40;
 
 /**
- * Bodies of the cells are drawn from the top down, one a frame, so that the window is soon full and the page answers
+ * Bodies of the cells are drawn from the top down, each in its turn, so that the window is soon full and the page answers
  * between two of them; a book that is opened later is drawn so too.
  */
 class Bodies {
@@ -25,15 +26,7 @@ class Bodies {
 
   /** Draws on when its turn comes; returns the undoing. Call inside an effect that names the cells on the page. */
   drawOn(ids: readonly CellId[]): (() => void) | undefined {
-    if (this.isAllDrawn) return undefined;
-    const turn = () => this.#draw(ids);
-    // A page that is not looked at is given no frames.
-    const frame = document.hidden ? undefined : requestAnimationFrame(turn);
-    const timer = document.hidden ? setTimeout(turn) : undefined;
-    return () => {
-      clearTimeout(timer);
-      if (frame !== undefined) cancelAnimationFrame(frame);
-    };
+    return this.isAllDrawn ? undefined : inTurn(() => this.#draw(ids));
   }
 
   #draw(ids: readonly CellId[]): void {

@@ -9,12 +9,16 @@ const states = (page: Page): Promise<string[]> =>
     .locator('[data-cell][data-state]')
     .evaluateAll((cells) => cells.map((cell) => cell.getAttribute('data-state') ?? ''));
 
-/** Waits until every cell of the book says that it is up to date. */
+/** Parts of cells that wait for their turn to be drawn. */
+const undrawn = (page: Page): Promise<number> => page.locator('[data-undrawn]').count();
+
+/** Waits until every cell of the book says that it is up to date, and all of it is drawn. */
 export async function waitUntilFresh(page: Page): Promise<void> {
   await page.locator('[data-cell][data-state]').first().waitFor();
   await expect
     .poll(async () => [...new Set(await states(page))], { timeout: PATIENCE, interval: 200 })
     .toEqual(['fresh']);
+  await expect.poll(() => undrawn(page), { timeout: PATIENCE }).toBe(0);
 }
 
 /** A figure of the compare table: which pour, which figure, the number behind it, and what a reader sees. */
