@@ -15,6 +15,8 @@ export function inTurn(draw: () => void): () => void {
   };
 }
 
+export const isAnyWaiting = (): boolean => waiting.length > 0;
+
 function askFrame(): void {
   if (isAsked) return;
   isAsked = true;
