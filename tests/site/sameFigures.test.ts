@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { type ShownFigure, shownFigures, waitUntilFresh } from './helpers/bench';
-import { openBookFile, saveBookFile } from './helpers/books';
+import { saveBookFile } from './helpers/books';
 import { runBook } from './helpers/commandLine';
 import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
@@ -75,8 +75,7 @@ test('the page opens on an example and computes its figures then and there', asy
 });
 
 test('a charge that is typed gives the figures of the command line', async () => {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, { name: 'two.pourbook.json', text: example('two-tilts') });
+  const page = await openPage({ book: example('two-tilts') });
   await waitUntilFresh(page);
   const before = valuesOf(await shownFigures(page), 'peak_front_speed_m_per_s');
   const head = between(12, 40).toFixed(1);
@@ -90,8 +89,7 @@ test('a charge that is typed gives the figures of the command line', async () =>
 });
 
 test('a charge that is dragged in the drawing gives the figures of the command line', async () => {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, { name: 'two.pourbook.json', text: coarse(example('two-tilts')) });
+  const page = await openPage({ book: coarse(example('two-tilts')) });
   await waitUntilFresh(page);
   const before = valuesOf(await shownFigures(page), 'peak_front_speed_m_per_s');
   const saved = await saveBookFile(page);
