@@ -1,10 +1,10 @@
 import { bodies } from './bodies.svelte';
-import { isAnyWaiting } from './turns';
+import { isAnyUndrawn } from './drawingTurns';
 
 /** By these the user moves on. */
 const MOVES = ['wheel', 'touchmove', 'keydown', 'pointerdown'] as const;
 
-const isAllDrawn = (): boolean => bodies.isAllDrawn && !isAnyWaiting();
+const isAllDrawn = (): boolean => bodies.isAllDrawn && !isAnyUndrawn();
 
 /**
  * A cell that was gone to stays where it was brought to while the cells above it are still being drawn and grow, until
