@@ -112,4 +112,15 @@ test('a machine is fitted to a measured tilt of the book, and set for a wanted o
   await page.getByRole('button', { name: 'Find valve and weights' }).click();
   await expect.poll(() => page.locator('.machine').textContent()).toMatch(/valve open \d/);
   await page.getByRole('button', { name: 'Take these settings' }).click();
+
+  // One machine in the shop: its limits go to every tilt, as one step.
+  const highest = page.locator('[data-kind="tilt"]').getByLabel('highest start');
+  await page.getByText('What the machine can do').first().click();
+  await highest.first().fill('12');
+  await page.getByRole('button', { name: 'Take this machine for all tilts' }).first().click();
+  const values = () => highest.evaluateAll((fields) => fields.map((field) => (field as HTMLInputElement).value));
+  await expect.poll(async () => new Set(await values())).toEqual(new Set(['+12.0']));
+  expect((await values()).length).toBeGreaterThan(1);
+  await page.keyboard.press('Control+z');
+  await expect.poll(async () => new Set(await values()).size).toBe(2);
 });
