@@ -118,7 +118,8 @@ test('a machine is fitted to a measured tilt of the book, and set for a wanted o
   await page.getByText('What the machine can do').first().click();
   await highest.first().fill('12');
   await page.getByRole('button', { name: 'Take this machine for all tilts' }).first().click();
-  const values = () => highest.evaluateAll((fields) => fields.map((field) => (field as HTMLInputElement).value));
+  const values = () =>
+    highest.evaluateAll((fields) => fields.map((field) => (field as HTMLInputElement).value));
   await expect.poll(async () => new Set(await values())).toEqual(new Set(['+12.0']));
   expect((await values()).length).toBeGreaterThan(1);
   await page.keyboard.press('Control+z');
