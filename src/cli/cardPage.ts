@@ -2,13 +2,18 @@ import { cardSource } from '$src/cells/cardSource';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { Book } from '$src/cells/kinds';
 import type { PourRecord } from '$src/core/pour/record';
-import css from '$src/report/card/card.css?raw';
+import frame from '$src/report/card/card.css?raw';
+import drawings from '$src/report/card/cardDrawings.css?raw';
 import { cardHtml } from '$src/report/card/cardHtml';
+import narrow from '$src/report/card/cardNarrow.css?raw';
+import tables from '$src/report/card/cardTables.css?raw';
 import { escaped } from '$src/report/drawing/paper';
 import type { ChosenCard } from './chooseCard';
 
 const BODY =
   'body { margin: 14mm auto; width: 182mm; max-width: 100%; background: #fff; } @media print { body { margin: 0; } }';
+
+const LOOKS = [BODY, frame, drawings, tables, narrow].join('\n');
 
 /** A card as a page of its own: no script, nothing fetched. */
 export function cardPage(book: Book, { pour, card }: ChosenCard, record: PourRecord): string {
@@ -20,7 +25,7 @@ export function cardPage(book: Book, { pour, card }: ChosenCard, record: PourRec
   return `<!doctype html>
 <html lang="en">
 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${title}</title>
-<style>${BODY}\n${css}</style></head>
+<style>${LOOKS}</style></head>
 <body>
 ${cardHtml(source, 'card')}
 </body>

@@ -1,29 +1,19 @@
 import { expect, it } from 'vitest';
-import { evaluateBook } from '$src/cells/evaluate';
 import type { CastingsCell } from '$src/cells/kinds';
-import { simulate } from '$src/core/pour/simulate';
 import { runOtherwise } from '$src/report/castings/asRun';
 import { type PredictedPour, scrapGroups } from '$src/report/castings/scrap';
 import { scrapSentence } from '$src/report/castings/scrapSentence';
 import { plainText } from '$src/report/sentence';
+import { computed } from './computed';
+import { planOf } from './planOf';
 import { castingsLog } from './sources/castingsLog';
 
 /** What the notes of the castings log claim of its invented castings and computed pours. */
 
-const evaluations = evaluateBook(castingsLog);
 const log = castingsLog.cells.find((cell): cell is CastingsCell => cell.kind === 'castings')!;
 
-function planOf(id: string) {
-  const evaluation = evaluations.get(id);
-  if (evaluation?.state !== 'needs a run') throw new Error(`${id} is ${evaluation?.state}`);
-  return evaluation.plan;
-}
-
 function predict(id: string): PredictedPour {
-  const pour = simulate(planOf(id));
-  let step = pour.next();
-  while (!step.done) step = pour.next();
-  const { figures, plan } = step.value;
+  const { figures, plan } = computed(planOf(castingsLog, id));
   const margin = figures.lap?.margin ?? Number.POSITIVE_INFINITY;
   return {
     id,
@@ -55,6 +45,6 @@ it('laps cannot be told apart', () => {
 });
 
 it('two rows were run otherwise than their pour', () => {
-  const strays = log.castings.map((row) => runOtherwise(row, planOf(row.pour!)));
+  const strays = log.castings.map((row) => runOtherwise(row, planOf(castingsLog, row.pour!)));
   expect(strays.map((words) => words !== '')).toEqual([false, true, false, true, false]);
 });

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell } from '$src/cells/kinds';
 import { fillLevelFromVolume } from '$src/core/level/fillLevel';
 import { heldAtEnd } from '$src/core/level/heldAtEnd';
-import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
+import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
-import { simulate } from '$src/core/pour/simulate';
 import { cavityVolume } from '$src/core/section/cavity';
 import { endOf } from '$src/core/tilt/endOf';
 import { toMillimetres } from '$src/core/units';
+import { computed } from './computed';
+import { coarsePlanOf } from './planOf';
 import { fillHeight } from './sources/fillHeight';
 import { levelOrUphill } from './sources/levelOrUphill';
 import { SHELF } from './sources/shelf';
@@ -16,31 +16,7 @@ import { twoTilts } from './sources/twoTilts';
 
 /** The notes of the books make claims; these tests hold the books to them, on the coarse mesh. */
 
-function planOf(book: Book, pour: string): PourPlan {
-  const evaluation = evaluateBook(book).get(pour);
-  if (evaluation?.state !== 'needs a run') throw new Error(`${pour} is ${evaluation?.state}`);
-  const { plan } = evaluation;
-  return { ...plan, computation: { ...plan.computation, meshCells: PREVIEW_MESH_CELLS } };
-}
-
-const records = new Map<string, PourRecord>();
-
-/** Each pour is run once, however many tests read it. */
-function recordOf(book: Book, pour: string): PourRecord {
-  const key = `${book.title}/${pour}`;
-  const known = records.get(key);
-  if (known) return known;
-  const record = run(planOf(book, pour));
-  records.set(key, record);
-  return record;
-}
-
-function run(plan: PourPlan): PourRecord {
-  const pour = simulate(plan);
-  let step = pour.next();
-  while (!step.done) step = pour.next();
-  return step.value;
-}
+const recordOf = (book: Book, pour: string): PourRecord => computed(coarsePlanOf(book, pour));
 
 const isPour = (cell: Cell) => cell.kind === 'pour';
 const everyPour = SHELF.flatMap(({ book }) =>
@@ -66,7 +42,7 @@ describe.each(everyPour)('$title: $id', ({ book, id }) => {
   });
 
   it('holds all its metal to the end, more than the arm takes', () => {
-    const { section, volume, tilt } = planOf(book, id);
+    const { section, volume, tilt } = coarsePlanOf(book, id);
     expect(heldAtEnd(section, volume, tilt.start, endOf(tilt)).spilled).toBe(0);
     expect(volume).toBeGreaterThan(1.05 * cavityVolume(section));
     const { lap, spilled } = recordOf(book, id).figures;
@@ -74,7 +50,7 @@ describe.each(everyPour)('$title: $id', ({ book, id }) => {
     if (lap?.kind === 'misrun' || spilled < 1e-6 * volume) return;
     // A slow tilt leaves a film in the basin that goes stiff and drops over the rim in the end: a crumb, and only cold.
     expect(spilled).toBeLessThan(1e-4 * volume);
-    expect(run({ ...planOf(book, id), heat: null }).figures.spilled).toBeLessThan(1e-6 * volume);
+    expect(computed({ ...coarsePlanOf(book, id), heat: null }).figures.spilled).toBeLessThan(1e-6 * volume);
   });
 });
 
@@ -98,17 +74,17 @@ describe('level start against uphill start', () => {
   const sills = [recordOf(levelOrUphill, 'level-sill'), recordOf(levelOrUphill, 'uphill-sill')];
 
   it('holds the whole charge behind the mouth of the flush basin, 0 to 10 mm under the brink', () => {
-    const level = fromLip(planOf(levelOrUphill, 'uphill-flush'));
+    const level = fromLip(coarsePlanOf(levelOrUphill, 'uphill-flush'));
     expect(level).toBeLessThanOrEqual(0);
     expect(level).toBeGreaterThanOrEqual(-10);
   });
 
   it('fills the sill to 1 mm under its lip', () => {
-    expect(fromLip(planOf(levelOrUphill, 'level-sill'))).toBeCloseTo(-1, 6);
+    expect(fromLip(coarsePlanOf(levelOrUphill, 'level-sill'))).toBeCloseTo(-1, 6);
   });
 
   it('pours the same weight and the same arm three times', () => {
-    const plans = ['level-sill', 'uphill-flush', 'uphill-sill'].map((id) => planOf(levelOrUphill, id));
+    const plans = ['level-sill', 'uphill-flush', 'uphill-sill'].map((id) => coarsePlanOf(levelOrUphill, id));
     for (const { volume, section } of plans) {
       expect(volume / plans[0]!.volume).toBeCloseTo(1, 3);
       expect(cavityVolume(section)).toBeCloseTo(cavityVolume(plans[0]!.section), 12);
@@ -137,7 +113,7 @@ describe('level start against uphill start', () => {
     ],
   ])('starts uphill from the flush basin and downhill over the sill %s, too', (_, assume) => {
     const flows = ['uphill-flush', 'level-sill', 'uphill-sill'].map((id) =>
-      firstFlow(run(assume(planOf(levelOrUphill, id)))),
+      firstFlow(computed(assume(coarsePlanOf(levelOrUphill, id)))),
     );
     expect(flows.map(Math.sign)).toEqual([1, -1, -1]);
   });
@@ -160,8 +136,8 @@ describe('fill height and front speed', () => {
 
   it('keeps that order without any capillary stand, where even the last stays about critical', () => {
     const bare = [1, 6, 12, 18].map((below) => {
-      const plan = planOf(fillHeight, `pour-${below}`);
-      return run({ ...plan, computation: { ...plan.computation, capillaryGate: false } });
+      const plan = coarsePlanOf(fillHeight, `pour-${below}`);
+      return computed({ ...plan, computation: { ...plan.computation, capillaryGate: false } });
     });
     for (let i = 1; i < bare.length; i++) expect(firstFlow(bare[i]!)).toBeLessThan(firstFlow(bare[i - 1]!));
     expect(peak(bare[3]!)).toBeGreaterThan(peak(bare[0]!));
@@ -182,7 +158,7 @@ describe('two tilt profiles', () => {
   });
 
   it('starts from the brink', () => {
-    const level = fromLip(planOf(twoTilts, 'pour-staged'));
+    const level = fromLip(coarsePlanOf(twoTilts, 'pour-staged'));
     expect(level).toBeLessThanOrEqual(0);
     expect(level).toBeGreaterThanOrEqual(-10);
   });

@@ -1,34 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { evaluateBook } from '$src/cells/evaluate';
-import type { Book } from '$src/cells/kinds';
 import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
-import type { PourRecord } from '$src/core/pour/record';
-import { simulate } from '$src/core/pour/simulate';
 import { asStages, greatestStray } from '$src/core/tilt/asStages';
 import { dryRun } from '$src/core/tilt/machine/dryRun';
 import { motionOf } from '$src/core/tilt/motionOf';
 import { fromCelsius, fromDegrees, toDegrees } from '$src/core/units';
+import { computed } from './computed';
+import { planOf } from './planOf';
 import { betterTilt } from './sources/betterTilt';
 import { settingDamper } from './sources/settingDamper';
 
 /** What the notes of the two books on tilts claim, on the coarse mesh and on the mesh of the books. */
 
-function planOf(book: Book, pour: string, meshCells: number): PourPlan {
-  const evaluation = evaluateBook(book).get(pour);
-  if (evaluation?.state !== 'needs a run') throw new Error(`${pour} is ${evaluation?.state}`);
-  return { ...evaluation.plan, computation: { ...evaluation.plan.computation, meshCells } };
-}
-
-function recordOf(plan: PourPlan): PourRecord {
-  const run = simulate(plan);
-  let step = run.next();
-  while (!step.done) step = run.next();
-  return step.value;
-}
-
 describe.each([PREVIEW_MESH_CELLS, 400])('from a measured tilt to a better one, %d mesh cells', (cells) => {
-  const measured = recordOf(planOf(betterTilt, 'pour-measured', cells));
-  const led = recordOf(planOf(betterTilt, 'pour-front-led', cells));
+  const measured = computed(planOf(betterTilt, 'pour-measured', cells));
+  const led = computed(planOf(betterTilt, 'pour-front-led', cells));
   const critical = measured.plan.liquid.criticalSpeed;
 
   it('the measured tilt runs the front over critical', () =>
@@ -52,7 +37,7 @@ describe.each([PREVIEW_MESH_CELLS, 400])('from a measured tilt to a better one, 
     const stages = asStages(tilt);
     expect(stages.stages.length).toBeLessThanOrEqual(6);
     expect(toDegrees(greatestStray(tilt, stages))).toBeLessThan(0.75);
-    const told = recordOf({ ...planOf(betterTilt, 'pour-front-led', cells), tilt: stages });
+    const told = computed({ ...planOf(betterTilt, 'pour-front-led', cells), tilt: stages });
     // The coarse mesh reads the front in few cells, and its peak jumps by more.
     const near = cells === PREVIEW_MESH_CELLS ? 0.3 : 0.1;
     expect(Math.abs(told.figures.peakFrontSpeed! / led.figures.peakFrontSpeed! - 1)).toBeLessThan(near);
@@ -105,7 +90,7 @@ describe('setting the damper', () => {
   });
 
   it('the more open valve runs the front faster', () => {
-    const peaks = [open!, shut!].map((plan) => recordOf(plan).figures.peakFrontSpeed!);
+    const peaks = [open!, shut!].map((plan) => computed(plan).figures.peakFrontSpeed!);
     expect(peaks[0]).toBeGreaterThan(peaks[1]!);
   });
 });

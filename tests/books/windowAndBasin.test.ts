@@ -1,42 +1,27 @@
 import { describe, expect, it } from 'vitest';
-import { evaluateBook } from '$src/cells/evaluate';
-import type { Book } from '$src/cells/kinds';
-import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
+import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
-import { runPour } from '$src/core/pour/runPour';
 import { fromCelsius, fromDegrees, fromMillimetres, toDegrees } from '$src/core/units';
 import { planAt, type SettingValues } from '$src/report/study/planAt';
 import { pointResult } from '$src/report/study/pointFigures';
 import { type Region, regionOf } from '$src/report/study/region';
+import { computed } from './computed';
+import { coarsePlanOf } from './planOf';
 import { basinLengths } from './sources/basinLengths';
 import { thinWallWindow } from './sources/thinWall';
 
 /** The notes of two books make claims of their maps; these tests hold the books to them, on the mesh of a study. */
 
-function planOf(book: Book, pour: string): PourPlan {
-  const evaluation = evaluateBook(book).get(pour);
-  if (evaluation?.state !== 'needs a run') throw new Error(`${pour} is ${evaluation?.state}`);
-  const { plan } = evaluation;
-  return { ...plan, computation: { ...plan.computation, meshCells: PREVIEW_MESH_CELLS } };
-}
-
-function run(plan: PourPlan): PourRecord {
-  const pour = runPour(plan);
-  let step = pour.next();
-  while (!step.done) step = pour.next();
-  return step.value;
-}
-
 function pouredAt(plan: PourPlan, values: SettingValues): PourRecord {
   const at = planAt(plan, values);
   if ('refused' in at) throw new Error(at.refused.reason);
-  return run(at.plan);
+  return computed(at.plan);
 }
 const regionAt = (plan: PourPlan, values: SettingValues): Region =>
   regionOf(pointResult(pouredAt(plan, values)));
 
 describe('the pour window of a 4 mm wall', () => {
-  const wall = planOf(thinWallWindow, 'pour');
+  const wall = coarsePlanOf(thinWallWindow, 'pour');
   const window = (time: number, start: number): Region =>
     regionAt(wall, { 'tilt.time': time, 'tilt.start': fromDegrees(start) });
 
@@ -47,20 +32,22 @@ describe('the pour window of a 4 mm wall', () => {
 
   it('leaves something sound between the two, where the pour above is set', () => {
     for (const start of [0, 15, 30]) expect(window(10, start)).toBe('sound');
-    expect(regionOf(pointResult(run(wall)))).toBe('sound');
+    expect(regionOf(pointResult(computed(wall)))).toBe('sound');
   });
 
   it('says nothing of gas: on the finer mesh of the pour above, metal shuts some in', () => {
     const sealed = ({ folds }: PourRecord) => folds.filter(({ kind }) => kind === 'gas sealed in').length;
-    expect(sealed(run(wall))).toBe(0);
-    expect(sealed(run({ ...wall, computation: { ...wall.computation, meshCells: 400 } }))).toBeGreaterThan(0);
+    expect(sealed(computed(wall))).toBe(0);
+    expect(
+      sealed(computed({ ...wall, computation: { ...wall.computation, meshCells: 400 } })),
+    ).toBeGreaterThan(0);
   });
 
   it('has a slow edge that heat decides: without heat the slow pour fills', () => {
     const slow = planAt(wall, { 'tilt.time': 30, 'tilt.start': fromDegrees(30) });
     if ('refused' in slow) throw new Error(slow.refused.reason);
-    expect(run(slow.plan).figures.filledTime).toBeNull();
-    expect(run({ ...slow.plan, heat: null }).figures.filledTime).not.toBeNull();
+    expect(computed(slow.plan).figures.filledTime).toBeNull();
+    expect(computed({ ...slow.plan, heat: null }).figures.filledTime).not.toBeNull();
   });
 
   it('moves its slow edge with the die: hotter, and the wall fills', () => {
@@ -71,7 +58,7 @@ describe('the pour window of a 4 mm wall', () => {
 });
 
 describe('the basin that is too long', () => {
-  const pours = [115, 150, 200].map((length) => run(planOf(basinLengths, `pour-${length}`)));
+  const pours = [115, 150, 200].map((length) => computed(coarsePlanOf(basinLengths, `pour-${length}`)));
   const flows = pours.map(({ figures: { firstFlow } }) => {
     if (firstFlow.kind !== 'angle') throw new Error(`First flow is ${firstFlow.kind}.`);
     return toDegrees(firstFlow.inclination);
@@ -91,7 +78,7 @@ describe('the basin that is too long', () => {
   });
 
   it('is not cured by a steeper start', () => {
-    const plan = planOf(basinLengths, 'pour-115');
+    const plan = coarsePlanOf(basinLengths, 'pour-115');
     const steep = { 'basin.length': fromMillimetres(200), 'tilt.start': fromDegrees(45) };
     expect(regionAt(plan, steep)).toBe('folds film');
   });

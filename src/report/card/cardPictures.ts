@@ -8,7 +8,7 @@ import { pictureAt } from '../frames';
 import { angleText, secondsText } from '../wording';
 
 const SIZE = { width: 164, height: 84 };
-const ROOM = { x: 6, y: 5, width: SIZE.width - 12, height: SIZE.height - 10 };
+const ROOM = { left: 6, top: 5, right: SIZE.width - 6, bottom: SIZE.height - 5 };
 
 /** Four pictures of the metal, all at one scale: what the caster should see. */
 export function cardPictures(record: PourRecord, id: string): string {

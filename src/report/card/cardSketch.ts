@@ -2,9 +2,10 @@ import type { StartLevel } from '$src/core/level/startLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import { endOf } from '$src/core/tilt/endOf';
 import type { PageUnits } from '$src/core/units';
+import type { Box } from '../drawing/box';
 import { measuresOf } from '../drawing/dimensions';
 import { metalAtRest, standOfPlan } from '../drawing/metalAtRest';
-import { type Box, escaped, type Paper, paperFor, pathOf, type Spot, short } from '../drawing/paper';
+import { escaped, type Paper, paperFor, pathOf, type Spot, short } from '../drawing/paper';
 import { sectionMarks } from '../drawing/sectionMarks';
 import { type Steel, steelAround } from '../drawing/steel';
 import { shownLength, withUnit } from '../measureText';
@@ -33,7 +34,7 @@ const WIDE: Layout = {
   name: 'wide',
   width: 688,
   height: 184,
-  room: { x: 146, y: 29, width: 392, height: 122 },
+  room: { left: 146, top: 29, right: 538, bottom: 151 },
   dial: { x: 612, y: 72 },
   turn: { x: 612, start: 158, end: 175 },
   foot: 184,
@@ -43,7 +44,7 @@ const NARROW: Layout = {
   name: 'narrow',
   width: 358,
   height: 320,
-  room: { x: 150, y: 29, width: 180, height: 130 },
+  room: { left: 150, top: 29, right: 330, bottom: 159 },
   dial: { x: 96, y: 252 },
   turn: { x: 262, start: 250, end: 270 },
   foot: 190,
@@ -74,7 +75,7 @@ function sketchIn(layout: Layout, plan: PourPlan, units: PageUnits, id: string):
     sketchMeasures(paper, measures, units, {
       section,
       steel,
-      frame: { x: 4, y: 4, width: width - 8, height: height - 8 },
+      frame: { left: 4, top: 4, right: width - 4, bottom: height - 4 },
       taken: [mouth.box, ...mark.boxes],
     }),
     mark.svg,
@@ -113,7 +114,7 @@ function mouthLine(paper: Paper, { section: { mouth, floor, roof } }: PourPlan):
   const a = paper.place({ x: mouth, y: low - reach });
   const b = paper.place({ x: mouth, y: high + reach });
   const svg = `<path class="plane" d="${pathOf([a, b])}"/><text x="${short(b.x)}" y="${short(b.y - 5)}" class="middle halo bold">mouth</text>`;
-  return { svg, box: { x: b.x - 22, y: b.y - 17, width: 44, height: 14 } };
+  return { svg, box: { left: b.x - 22, right: b.x + 22, top: b.y - 17, bottom: b.y - 3 } };
 }
 
 /** Level of the metal and of the lip as lines to the left of the basin, and what lies between them. */
@@ -147,8 +148,8 @@ function levelMark(
   const top = first - LINE;
   const longest = Math.max(title.length * BOLD_LETTER, ...lines.map((text) => text.length * LETTER));
   const boxes = [
-    { x: 12, y: top + 3, width: longest, height: LINE * said.length },
-    { x: 12, y: y - 1, width: end + 2, height: 2 },
+    { left: 12, right: 12 + longest, top: top + 3, bottom: top + 3 + LINE * said.length },
+    { left: 12, right: end + 14, top: y - 1, bottom: y + 1 },
   ];
   return { svg: [lip, surface, ...said].join(''), top, bottom: first + LINE * said.length, boxes };
 }

@@ -1,8 +1,9 @@
 import type { Point, Section } from '$src/core/section/section';
 import { fromDegrees, type PageUnits, toDegrees } from '$src/core/units';
+import { type Box, meet } from '../drawing/box';
 import type { Measure } from '../drawing/dimensions';
 import { lengthFigure } from '../drawing/lengthFigure';
-import { type Box, escaped, type Paper, pathOf, type Spot, short } from '../drawing/paper';
+import { escaped, type Paper, pathOf, type Spot, short } from '../drawing/paper';
 import type { Steel } from '../drawing/steel';
 
 /** A measure lies this far off what it measures [px]. */
@@ -49,7 +50,7 @@ export function sketchMeasures(
   const placed: Box[] = [...taken];
   const top = Math.max(...steel.corners.map(({ y }) => y));
   const dieEnd = Math.max(...steel.corners.map((corner) => paper.place(corner).x));
-  const inDie = { ...frame, width: Math.min(frame.width, dieEnd - frame.x) };
+  const inDie = { ...frame, right: Math.min(frame.right, dieEnd) };
   return [...measures]
     .sort((one, other) => other.from.x - one.from.x)
     .map((measure) => {
@@ -75,21 +76,15 @@ export function sketchMeasures(
 const isFree = (place: Place, figure: Figure, placed: readonly Box[], frame: Box): boolean => {
   const box = boxOf(place, figure);
   const isInside =
-    box.x >= frame.x &&
-    box.x + box.width <= frame.x + frame.width &&
-    box.y >= frame.y &&
-    box.y + box.height <= frame.y + frame.height;
+    box.left >= frame.left && box.right <= frame.right && box.top >= frame.top && box.bottom <= frame.bottom;
   return isInside && placed.every((other) => !meet(box, other));
 };
-
-const meet = (a: Box, b: Box): boolean =>
-  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
 function boxOf({ middle, turn }: Place, { wide }: Figure): Box {
   const angle = fromDegrees(turn);
   const x = (Math.abs(Math.cos(angle)) * wide) / 2 + Math.abs(Math.sin(angle)) * HALF_PLATE;
   const y = (Math.abs(Math.sin(angle)) * wide) / 2 + Math.abs(Math.cos(angle)) * HALF_PLATE;
-  return { x: middle.x - x, y: middle.y - y, width: 2 * x, height: 2 * y };
+  return { left: middle.x - x, right: middle.x + x, top: middle.y - y, bottom: middle.y + y };
 }
 
 /**

@@ -1,12 +1,5 @@
 import type { Point } from '$src/core/section/section';
-
-/** Where a drawing may be [px]. */
-export interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
+import type { Box } from './box';
 
 /** A point of the page [px], y down. */
 export interface Spot {
@@ -45,7 +38,7 @@ function extentOf(points: readonly Point[], inclination: number): Extent {
 /** The largest scale at which the points fit a box at this inclination [px per m]. */
 export function fittingScale(points: readonly Point[], inclination: number, box: Box): number {
   const { left, right, low, high } = extentOf(points, inclination);
-  return Math.min(box.width / (right - left), box.height / (high - low));
+  return Math.min((box.right - box.left) / (right - left), (box.bottom - box.top) / (high - low));
 }
 
 /** Puts the points in the middle of a box. */
@@ -63,8 +56,8 @@ export function paperFor(
     place(point) {
       const spot = turned(point, inclination);
       return {
-        x: box.x + box.width / 2 + (spot.x - middle.x) * scale,
-        y: box.y + box.height / 2 - (spot.y - middle.y) * scale,
+        x: (box.left + box.right) / 2 + (spot.x - middle.x) * scale,
+        y: (box.top + box.bottom) / 2 - (spot.y - middle.y) * scale,
       };
     },
   };

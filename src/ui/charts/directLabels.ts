@@ -1,4 +1,4 @@
-import { type Box, meet } from '../box';
+import { type Box, meet } from '$src/report/drawing/box';
 import type { Plot, Spot } from './chart';
 import { boxAt, dense, hits, hitsIn, isInside, type Strips, stripsOf, textWidth } from './labelRoom';
 

@@ -1,4 +1,4 @@
-import type { Box } from '../box';
+import type { Box } from '$src/report/drawing/box';
 import type { Plot, Spot } from './chart';
 
 const CHARACTER = 6.4;

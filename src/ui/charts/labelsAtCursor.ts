@@ -1,4 +1,4 @@
-import type { Box } from '../box';
+import type { Box } from '$src/report/drawing/box';
 import type { Plot, Spot } from './chart';
 import { type LabelPlaced, type LabelWanted, placeDirectLabels } from './directLabels';
 import { isUnderReading, type Reading, readingBox, toldReadings } from './readings';

@@ -1,5 +1,5 @@
 import type { ScaleLinear } from 'd3';
-import type { Box } from '../box';
+import type { Box } from '$src/report/drawing/box';
 import type { CriticalBand, Plot, ReferenceLine, Spot } from './chart';
 import { freerSide, textWidth } from './labelRoom';
 

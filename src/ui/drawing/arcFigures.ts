@@ -1,6 +1,6 @@
 import { fromDegrees } from '$src/core/units';
+import type { Box } from '$src/report/drawing/box';
 import { angleText } from '$src/report/wording';
-import type { Box } from '../box';
 import { labelSize } from './labels';
 import type { View } from './view';
 

@@ -1,6 +1,6 @@
 import type { Point } from '$src/core/section/section';
 import { fromDegrees } from '$src/core/units';
-import type { Box } from '../box';
+import type { Box } from '$src/report/drawing/box';
 import { bodyMeetsBox } from './labels';
 import { toPage, type View } from './view';
 

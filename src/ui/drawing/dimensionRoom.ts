@@ -1,7 +1,7 @@
 import type { Section } from '$src/core/section/section';
+import type { Box } from '$src/report/drawing/box';
 import { measuresOf } from '$src/report/drawing/dimensions';
 import type { Steel } from '$src/report/drawing/steel';
-import type { Box } from '../box';
 import { toPage, type View } from './view';
 
 /** A figure stands on its line, this high, and the line this far off the body [px]. */

@@ -1,5 +1,5 @@
 import { fromDegrees } from '$src/core/units';
-import type { Box } from '../box';
+import { type Box, meet } from '$src/report/drawing/box';
 import type { Spot } from './view';
 
 /** What is to be named on the picture. */
@@ -120,18 +120,15 @@ function fits(
   const { box } = label;
   if (box.left < 4 || box.top < 4 || box.right > picture.width - 4 || box.bottom > picture.height - 4)
     return false;
-  if (taken.some((t) => boxesMeet(box, t))) return false;
+  if (taken.some((t) => meet(box, t, GAP))) return false;
   for (const other of placed) {
-    if (boxesMeet(box, other.box)) return false;
+    if (meet(box, other.box, GAP)) return false;
     if (lineMeetsBox(label.wish.anchor, label.leaderEnd, other.box)) return false;
     if (lineMeetsBox(other.wish.anchor, other.leaderEnd, box)) return false;
     if (linesCross(label.wish.anchor, label.leaderEnd, other.wish.anchor, other.leaderEnd)) return false;
   }
   return !bodies.some((body) => bodyMeetsBox(body, box));
 }
-
-const boxesMeet = (a: Box, b: Box): boolean =>
-  a.left < b.right + GAP && b.left < a.right + GAP && a.top < b.bottom + GAP && b.top < a.bottom + GAP;
 
 /** Whether a closed outline touches a box: an edge crosses it, or it lies inside. */
 export function bodyMeetsBox(body: readonly Spot[], box: Box): boolean {

@@ -1,9 +1,9 @@
 import { lineAt } from '$src/core/section/lineAt';
 import type { Section } from '$src/core/section/section';
+import type { Box } from '$src/report/drawing/box';
 import { measuresOf } from '$src/report/drawing/dimensions';
 import { lengthFigure } from '$src/report/drawing/lengthFigure';
 import { steelAround } from '$src/report/drawing/steel';
-import type { Box } from '../box';
 import { type Spot, toPage, type View } from '../drawing/view';
 import { type Handle, handleKey, handlesOf, placeOf } from './handles';
 

@@ -1,4 +1,4 @@
-import { type Box, meet } from '../box';
+import { type Box, meet } from '$src/report/drawing/box';
 import type { Spot } from '../drawing/view';
 
 /** Of the level line, from its left end: the usual place first. */

@@ -1,7 +1,7 @@
+import { type Box, meet } from '$src/report/drawing/box';
 import { deepestPoints, type MapAnswer } from '$src/report/study/answer';
 import { axisValue, placeOf } from '$src/report/study/grid';
 import type { Region } from '$src/report/study/region';
-import { type Box, meet } from '../box';
 import { textWidth } from '../charts/labelRoom';
 import type { MapPlot } from './mapPlot';
 

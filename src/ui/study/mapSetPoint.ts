@@ -1,9 +1,9 @@
 import type { PageUnits } from '$src/core/units';
+import type { Box } from '$src/report/drawing/box';
 import type { Margin } from '$src/report/study/margins';
 import { shownDistance } from '$src/report/study/quantities';
 import type { Region } from '$src/report/study/region';
 import type { NamedAxis } from '$src/report/study/studyFile';
-import type { Box } from '../box';
 import { textWidth } from '../charts/labelRoom';
 import type { MapPlot } from './mapPlot';
 

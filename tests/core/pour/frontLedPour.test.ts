@@ -62,12 +62,16 @@ describe('front-led tilt', () => {
     },
   });
 
+  /** A pour that asks for 40 % of critical, with the tilt found for it. */
+  const wanted = ledPlan(0.4);
+  const led = finish(simulate(wanted));
+
   it('corrected in the solver, it peaks below the uncorrected one, and far below a quick swing', () => {
-    const { tries, chosen, record } = finish(frontLedPour(ledPlan(0.4)));
+    const { tries, chosen } = led.frontLed!;
     const quick = finish(runPour(plan));
     expect(tries.length).toBeGreaterThan(1);
     expect(tries.length).toBeLessThanOrEqual(5);
-    expect(record.figures.peakFrontSpeed).toBe(tries[chosen]!.peakFrontSpeed);
+    expect(led.figures.peakFrontSpeed).toBe(tries[chosen]!.peakFrontSpeed);
     expect(tries[chosen]!.peakFrontSpeed!).toBeLessThan(0.9 * tries[0]!.peakFrontSpeed!);
     expect(tries[chosen]!.peakFrontSpeed!).toBeLessThan(0.55 * critical);
     expect(tries[chosen]!.peakFrontSpeed!).toBeLessThan(quick.figures.peakFrontSpeed! / 2);
@@ -119,17 +123,13 @@ describe('front-led tilt', () => {
   });
 
   it('a pour that asks for it keeps its own plan and says how the tilt was found', () => {
-    const asked = ledPlan(0.4);
-    const record = finish(simulate(asked));
-    expect(record.plan).toBe(asked);
-    expect(record.planHash).toBe(planHash(asked));
-    const { tries, chosen } = record.frontLed!;
-    expect(record.series.inclination.at(-1)!).toBeCloseTo(end, 6);
-    expect(record.figures.peakFrontSpeed).toBe(tries[chosen]!.peakFrontSpeed);
+    expect(led.plan).toBe(wanted);
+    expect(led.planHash).toBe(planHash(wanted));
+    expect(led.series.inclination.at(-1)!).toBeCloseTo(end, 6);
   });
 
   it('stops when told to, with what was found so far', () => {
-    const run = frontLedPour(ledPlan(0.4));
+    const run = frontLedPour(wanted);
     let step = run.next();
     while (!step.done) step = run.next({ stop: true });
     expect(step.value.tries).toHaveLength(1);
@@ -137,11 +137,10 @@ describe('front-led tilt', () => {
   });
 
   it('a sketch of the front takes it as the level fill has it', () => {
-    const asked = ledPlan(0.4);
-    const sketch = runFront(asked);
+    const sketch = runFront(wanted);
     expect(sketch.arrivalTime).toBeGreaterThan(0);
-    expect(() => finish(runPour(asked))).toThrow(/front-led/);
-    expect(sketch.arrivalTime).toBe(runFront({ ...asked, tilt: ledByLevel(asked) }).arrivalTime);
+    expect(() => finish(runPour(wanted))).toThrow(/front-led/);
+    expect(sketch.arrivalTime).toBe(runFront({ ...wanted, tilt: ledByLevel(wanted) }).arrivalTime);
   });
 });
 

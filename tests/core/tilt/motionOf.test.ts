@@ -93,11 +93,13 @@ describe('any tilt the machine can do', () => {
       fc.property(feasibleTilts, (tilt) => {
         const motion = motionOf(tilt);
         const step = motion.duration / 1000;
-        for (let i = 0; i < 1000; i++) {
-          const fall = motion.inclinationAt(i * step) - motion.inclinationAt((i + 1) * step);
-          expect(fall).toBeGreaterThan(-1e-13);
-          expect(fall).toBeLessThanOrEqual(tilt.limits.quickest * step * (1 + 1e-9) + 1e-12);
-        }
+        const falls = Array.from(
+          { length: 1000 },
+          (_, i) => motion.inclinationAt(i * step) - motion.inclinationAt((i + 1) * step),
+        );
+        // All at once: 300 000 questions to the test runner take longer than the tilts themselves.
+        expect(Math.min(...falls)).toBeGreaterThan(-1e-13);
+        expect(Math.max(...falls)).toBeLessThanOrEqual(tilt.limits.quickest * step * (1 + 1e-9) + 1e-12);
       }),
       runs,
     );

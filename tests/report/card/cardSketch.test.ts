@@ -3,7 +3,7 @@ import { evaluateBook } from '$src/cells/evaluate';
 import type { PourPlan } from '$src/core/pour/plan';
 import { fromDegrees, METRIC } from '$src/core/units';
 import { cardSketch } from '$src/report/card/cardSketch';
-import { type Box, meet } from '$src/ui/box';
+import { type Box, meet } from '$src/report/drawing/box';
 import { levelOrUphill } from '../../books/sources/levelOrUphill';
 import { inLongBasin } from '../longBasin';
 

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { PourRecord } from '$src/core/pour/record';
-import { simulate } from '$src/core/pour/simulate';
 import { fromDegrees } from '$src/core/units';
 import { metalOfFrame } from '$src/report/drawing/metalShape';
 import { type Picture, pictureAt } from '$src/report/frames';
+import { computed } from '../../books/computed';
 import { levelOrUphill } from '../../books/sources/levelOrUphill';
 import { areaOf } from './areaOf';
 
@@ -17,11 +17,7 @@ function pours(): [name: string, PourRecord][] {
   return levelOrUphill.cells.flatMap((cell): [string, PourRecord][] => {
     const evaluation = evaluations.get(cell.id);
     if (cell.kind !== 'pour' || evaluation?.state !== 'needs a run') return [];
-    const { plan } = evaluation;
-    const pour = simulate(plan);
-    let step = pour.next();
-    while (!step.done) step = pour.next();
-    return [[cell.name, step.value]];
+    return [[cell.name, computed(evaluation.plan)]];
   });
 }
 

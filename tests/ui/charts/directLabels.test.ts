@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Box, meet } from '$src/ui/box';
+import { type Box, meet } from '$src/report/drawing/box';
 import { barWords } from '$src/ui/charts/barWords';
 import type { Spot } from '$src/ui/charts/chart';
 import { type LabelPlaced, placeDirectLabels } from '$src/ui/charts/directLabels';

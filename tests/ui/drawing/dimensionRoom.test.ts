@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { evaluateBook } from '$src/cells/evaluate';
+import { meet } from '$src/report/drawing/box';
 import { measuresOf } from '$src/report/drawing/dimensions';
 import { steelAround } from '$src/report/drawing/steel';
-import { meet } from '$src/ui/box';
 import { boxInCorner } from '$src/ui/drawing/corner';
 import { dimensionRoom } from '$src/ui/drawing/dimensionRoom';
 import { placeLabels } from '$src/ui/drawing/labels';

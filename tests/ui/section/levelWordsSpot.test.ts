@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { pitBehindSill } from '$src/core/section/shapes';
-import { meet } from '$src/ui/box';
+import { meet } from '$src/report/drawing/box';
 import { toPage } from '$src/ui/drawing/view';
 import { editorMarks, handleTag } from '$src/ui/section/editorMarks';
 import { handleKey, handlesOf } from '$src/ui/section/handles';

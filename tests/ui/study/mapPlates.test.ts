@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { type Box, meet } from '$src/report/drawing/box';
 import type { MapAnswer } from '$src/report/study/answer';
 import { gridOf } from '$src/report/study/grid';
 import type { Region } from '$src/report/study/region';
-import { type Box, meet } from '$src/ui/box';
 import { type MapPlate, mapPlates } from '$src/ui/study/mapPlates';
 import { mapPlot } from '$src/ui/study/mapPlot';
 import { setPointBoxes } from '$src/ui/study/mapSetPoint';

@@ -62,7 +62,7 @@ function charge(evaluation: Evaluation, book: Book): string {
   return said(inUnits(`${fixed(mass, 2)} kg; at the start ${level}.`, book.units ?? METRIC));
 }
 
-const BOX = { x: 8, y: 8, width: 984, height: 344 };
+const BOX = { left: 8, top: 8, right: 992, bottom: 352 };
 
 function drawing(section: Section, id: string): string {
   const steel = steelAround(section);
