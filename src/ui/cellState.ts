@@ -52,6 +52,8 @@ function studyState(cell: StudyCell, run: StudyRun | null): CellState {
 /** Notes have no state. */
 export function cellState(bench: Bench, cell: Cell): CellState | null {
   if (cell.kind === 'note') return null;
+  // It asks which pour; that is no mistake.
+  if (cell.kind === 'study' && cell.pour === null) return plain('waiting');
   const evaluation = bench.evaluation(cell.id);
   if (evaluation.state === 'needs a run') return pourState(bench.run(cell.id));
   if (evaluation.state !== 'ready') return plain(evaluation.state);
