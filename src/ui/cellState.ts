@@ -2,7 +2,7 @@ import type { Cell, StudyCell } from '$src/cells/kinds';
 import { percentText } from '$src/report/wording';
 import type { Bench } from './bench.svelte';
 import type { PourRun } from './cellRun.svelte';
-import { isCurrent, studyRun } from './study/studies.svelte';
+import { isCurrent, studyRun } from './study/shownStudies.svelte';
 import type { StudyRun } from './study/studyRun.svelte';
 
 export type StateWord =
