@@ -25,8 +25,8 @@ const NAMES: Readonly<Record<CellKind, string>> = {
 
 /**
  * A cell to start from, for that place in the book. It takes the nearest cell above of each kind it needs, else the
- * nearest below, so that a new charge, tilt or pour works at once, and a new tilt the machine of the nearest; where there is none the reference is null and the
- * cell says so.
+ * nearest below, so that a new charge, tilt or pour works at once, and a new tilt the machine of the nearest; where
+ * there is none the reference is null and the cell says so. A study takes the only pour of the book, or asks for one.
  */
 export function newCell(kind: CellKind, book: Book, place: number = book.cells.length): Cell {
   const nearest = (wanted: CellKind): CellId | null => nearestOf(book, wanted, place);
@@ -58,7 +58,7 @@ export function newCell(kind: CellKind, book: Book, place: number = book.cells.l
     case 'compare':
       return { ...base, kind, pours: pourIds(book).slice(-2), stepBy: 'inclination' };
     case 'study':
-      return { ...base, kind, pour: nearest('pour'), study: POUR_WINDOW };
+      return { ...base, kind, pour: onlyOf(book, 'pour'), study: POUR_WINDOW };
     case 'shop card':
       return { ...base, kind, pour: nearest('pour'), date: '', remark: '' };
     case 'castings':
@@ -82,6 +82,12 @@ function nearestOf(book: Book, kind: CellKind, place: number): CellId | null {
   const isMeant = (cell: Cell): boolean => cell.kind === kind;
   const above = book.cells.slice(0, place).findLast(isMeant);
   return (above ?? book.cells.slice(place).find(isMeant))?.id ?? null;
+}
+
+/** A study is hundreds of pours: which pour they vary is asked where there is a choice. */
+function onlyOf(book: Book, kind: CellKind): CellId | null {
+  const all = book.cells.filter((cell) => cell.kind === kind);
+  return all.length === 1 ? all[0]!.id : null;
 }
 
 function pourIds(book: Book): CellId[] {

@@ -1,8 +1,8 @@
-import type { Cell } from '$src/cells/kinds';
+import type { Cell, StudyCell } from '$src/cells/kinds';
 import { percentText } from '$src/report/wording';
 import type { Bench } from './bench.svelte';
 import type { PourRun } from './cellRun.svelte';
-import { studyRun } from './study/studies.svelte';
+import { isCurrent, studyRun } from './study/shownStudies.svelte';
 import type { StudyRun } from './study/studyRun.svelte';
 
 export type StateWord =
@@ -43,18 +43,21 @@ function compareState(runs: readonly PourRun[]): CellState {
   return plain(worst ?? 'fresh');
 }
 
-function studyState(run: StudyRun | null): CellState {
+function studyState(cell: StudyCell, run: StudyRun | null): CellState {
   if (!run) return plain('waiting');
+  if (!isCurrent(run, cell)) return plain('out of date');
   return run.state === 'running' ? runningState(run.done) : plain(run.state);
 }
 
 /** Notes have no state. */
 export function cellState(bench: Bench, cell: Cell): CellState | null {
   if (cell.kind === 'note') return null;
+  // It asks which pour; that is no mistake.
+  if (cell.kind === 'study' && cell.pour === null) return plain('waiting');
   const evaluation = bench.evaluation(cell.id);
   if (evaluation.state === 'needs a run') return pourState(bench.run(cell.id));
   if (evaluation.state !== 'ready') return plain(evaluation.state);
-  if (cell.kind === 'study') return studyState(studyRun(cell.id));
+  if (cell.kind === 'study') return studyState(cell, studyRun(cell.id));
   if (cell.kind === 'shop card') return compareState([bench.run(cell.pour!)]);
   return cell.kind === 'compare' ? compareState(cell.pours.map((id) => bench.run(id))) : plain('fresh');
 }

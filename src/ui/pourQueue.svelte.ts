@@ -1,7 +1,9 @@
 import { SvelteMap } from 'svelte/reactivity';
 import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
+import { fromMilliseconds } from '$src/core/units';
 import type { PourClient, RunningPour } from '$src/worker/client';
+import { Pace } from './pace';
 
 /** A pour the book asks for. `planHash` is the hash of the full plan, not of its coarse preview. */
 export interface Wanted {
@@ -47,6 +49,8 @@ export class PourQueue {
   /** Share done of the runs under way, by plan hash. */
   readonly progress = new SvelteMap<string, number>();
   readonly failures = new SvelteMap<string, string>();
+  /** How long coarse runs took; a full one repeats its pour for the band and tells less of others. */
+  readonly coarsePace = new Pace();
 
   #wanted: readonly Wanted[] = [];
   #jobs: Job[] = [];
@@ -163,12 +167,17 @@ export class PourQueue {
 
   #start(client: PourClient, { planHash, plan }: Wanted, coarse: boolean): void {
     const asked = coarse ? withMesh(plan, PREVIEW_MESH_CELLS) : plan;
+    const begin = performance.now();
     const running = client.run(asked, ({ done }) => this.#advance(planHash, done));
     const job: Job = { planHash, coarse, running, stoppedByUser: false };
     this.#jobs = [...this.#jobs, job];
     this.progress.set(planHash, 0);
     running.done.then(
-      (record) => this.#finish(job, record),
+      (record) => {
+        if (coarse && !job.stoppedByUser)
+          this.coarsePace.note(fromMilliseconds(performance.now() - begin), PREVIEW_MESH_CELLS);
+        this.#finish(job, record);
+      },
       (error: unknown) => this.#fail(job, readable(error)),
     );
   }

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Book, Cell } from '$src/cells/kinds';
-import { fillLevelFromVolume } from '$src/core/level/fillLevel';
+import { fillLevelFromVolume, volumeFromFillLevel } from '$src/core/level/fillLevel';
 import { heldAtEnd } from '$src/core/level/heldAtEnd';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
 import { cavityVolume } from '$src/core/section/cavity';
 import { endOf } from '$src/core/tilt/endOf';
-import { toMillimetres } from '$src/core/units';
+import { fromMillimetres, toMillimetres } from '$src/core/units';
+import { numberedFolds } from '$src/report/numberedFolds';
 import { computed } from './computed';
 import { coarsePlanOf } from './planOf';
 import { fillHeight } from './sources/fillHeight';
@@ -61,6 +62,13 @@ function fromLip(plan: PourPlan): number {
   return toMillimetres(level);
 }
 
+/** Volume that stands so far above the lip at the start [m³]. */
+function volumeAt({ section, tilt }: PourPlan, aboveLip: number): number {
+  const volume = volumeFromFillLevel(section, tilt.start, aboveLip);
+  if (volume === null) throw new Error('No volume for this fill level.');
+  return volume;
+}
+
 function firstFlow({ figures }: PourRecord): number {
   if (figures.firstFlow.kind !== 'angle') throw new Error(`First flow is ${figures.firstFlow.kind}.`);
   return figures.firstFlow.inclination;
@@ -100,6 +108,25 @@ describe('level start against uphill start', () => {
     expect(peak(flush)).toBeLessThan(0.9 * critical(flush));
     expect(flush.figures.shareAboveCritical).toBe(0);
     for (const sill of sills) expect(peak(sill)).toBeGreaterThan(1.3 * critical(sill));
+  });
+
+  it('bears out what folds of a level start advise: a fuller basin and a slower turn, each lowers the peak', () => {
+    const plan = coarsePlanOf(levelOrUphill, 'level-sill');
+    const { tilt } = plan;
+    if (tilt.kind !== 'steady') throw new Error('The level start is steady.');
+    const slower: PourPlan = { ...plan, tilt: { ...tilt, rate: tilt.rate * 0.4 } };
+    const fuller: PourPlan = { ...plan, volume: volumeAt(plan, fromMillimetres(4)) };
+    const both: PourPlan = { ...slower, volume: fuller.volume };
+    const [slow, full, mended] = [slower, fuller, both].map((each) => peak(computed(each)));
+    for (const one of [slow!, full!]) expect(one).toBeLessThan(0.9 * peak(sills[0]!));
+    expect(mended).toBeLessThan(0.9 * Math.min(slow!, full!));
+  });
+
+  it('tells no fold of the machine that starts level to start uphill', () => {
+    const [level, uphill] = sills.map((sill) => numberedFolds(sill).map(({ cure }) => cure));
+    expect(level!.join(' ')).toMatch(/starts level at most/);
+    expect(level!.join(' ')).not.toMatch(/uphill|higher start/);
+    expect(uphill!.join(' ')).toMatch(/uphill/);
   });
 
   it.each([

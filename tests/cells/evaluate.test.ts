@@ -209,10 +209,20 @@ describe('changes of the book leave the rest in order', () => {
   it('a new cell takes the nearest cell above its place, else the nearest below', () => {
     const two = copyCell(book, 'pour-1');
     const second = two.cells.findIndex((cell) => cell.name === 'Pour copy');
-    const taken = (place: number) => firstOf({ ...two, cells: [newCell('study', two, place)] }, 'study').pour;
+    const taken = (place: number) =>
+      firstOf({ ...two, cells: [newCell('shop card', two, place)] }, 'shop card').pour;
     expect(taken(second)).toBe('pour-1');
     expect(taken(second + 1)).toBe(two.cells[second]!.id);
     expect(taken(0)).toBe('pour-1');
+  });
+
+  it('a new study takes the only pour of the book, and asks where there are more', () => {
+    const pourOf = (given: Book) => firstOf({ ...given, cells: [newCell('study', given)] }, 'study').pour;
+    const one = { ...book, cells: book.cells.filter(({ kind, id }) => kind !== 'pour' || id === 'pour-1') };
+    expect(pourOf(one)).toBe('pour-1');
+    expect(pourOf(book)).toBeNull();
+    const study = newCell('study', book);
+    expect(issuePaths(of({ ...book, cells: [...book.cells, study] }, study))).toEqual(['pour']);
   });
 
   it('a new pour in an empty book says what it lacks', () => {

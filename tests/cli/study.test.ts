@@ -54,12 +54,13 @@ function quickPours(book: Book): Book {
 function studyBook(): Book {
   const sample = quickPours(withLowMachine(sampleBook()));
   const study = newCell('study', sample);
+  const pour = sample.cells.findLast(({ kind }) => kind === 'pour')!.id;
   if (study.kind !== 'study') throw new Error('A new study is a study.');
   const axes = [
     { setting: 'tilt.time', from: 1.5, to: 4, points: 4 },
     { setting: 'tilt.start', from: fromDegrees(0), to: fromDegrees(60), points: 4 },
   ];
-  return addCell(sample, { ...study, name: 'Window', study: { ...study.study, axes, meshCells: 40 } });
+  return addCell(sample, { ...study, name: 'Window', pour, study: { ...study.study, axes, meshCells: 40 } });
 }
 
 let folder = '';

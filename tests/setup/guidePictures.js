@@ -1,6 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { inProject } from '../../src/setup/paths.js';
-import { openExample, tellComplaints, waitForPours } from './shownSite.js';
+import { beginStudies, openExample, tellComplaints, waitForPours } from './shownSite.js';
 
 /** @typedef {import('playwright-core').Page} Page */
 /**
@@ -55,6 +55,7 @@ async function take(page, picture) {
   const shown = picture.dialog ? page.locator('dialog[open]') : shownPart(page, picture);
   // Once before and once after: the cells above grow as they are drawn.
   await scrollTo(page, picture);
+  if (picture.cell) await beginStudies(page.locator(`[id="${picture.cell}"]`));
   await waitForPours(page);
   await scrollTo(page, picture);
   await picture.act?.(page);

@@ -7,7 +7,7 @@ import { mkdirSync, readdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { inProject } from '../../src/setup/paths.js';
 import { takeGuidePictures } from './guidePictures.js';
-import { openExample, showSite, tellComplaints, waitForPours } from './shownSite.js';
+import { beginStudies, openExample, showSite, tellComplaints, waitForPours } from './shownSite.js';
 
 const WIDTHS = [1440, 1024, 390];
 const SCHEMES = /** @type {const} */ (['light', 'dark']);
@@ -51,11 +51,12 @@ async function photographBook(file, scheme) {
   await context.close();
 }
 
-/** A study begins once it has been looked at. @param {import('playwright-core').Page} page */
+/** A study offers itself once it has been looked at. @param {import('playwright-core').Page} page */
 async function lookAtEach(page) {
   for (const cell of await page.locator('main .cells > *').all()) {
     await cell.scrollIntoViewIfNeeded();
     await page.waitForTimeout(100);
+    await beginStudies(cell);
   }
 }
 

@@ -37,6 +37,19 @@ export async function openExample(page, file) {
   );
 }
 
+/** Presses what begins a study, where one comes into sight. @param {import('playwright-core').Locator} cell */
+export async function beginStudies(cell) {
+  if (
+    (await cell.locator('[data-kind="study"]').count()) +
+      (await cell.and(cell.page().locator('[data-kind="study"]')).count()) ===
+    0
+  )
+    return;
+  const begin = cell.getByRole('button', { name: 'Pour this study' });
+  await begin.waitFor({ timeout: PATIENCE });
+  await begin.click();
+}
+
 /** @param {import('playwright-core').Page} page */
 export async function waitForPours(page) {
   await page.waitForTimeout(1000);

@@ -101,4 +101,24 @@ test('the front-speed curve follows a corner, a level and the end of a tilt whil
   await waitUntilFresh(page);
   await drag(page, 'stage', stage, { right: -60, down: 0 });
   await page.mouse.up();
+  await typeBasinLength(page, section);
 });
+
+/** The basin is one number: its corners follow, one step back undoes it, and a back wall past a corner is refused. */
+async function typeBasinLength(page: Page, section: Locator): Promise<void> {
+  const length = section.getByRole('textbox', { name: 'basin length, back wall to mouth' });
+  const rim = section.getByRole('textbox', { name: 'R2 x, mm' });
+  await length.scrollIntoViewIfNeeded();
+  const [before, rimBefore] = [await length.inputValue(), Number(await rim.inputValue())];
+  await length.press('ControlOrMeta+a');
+  await length.pressSequentially(String(Number(before) + 20));
+  await length.press('Enter');
+  await expect.poll(async () => Number(await rim.inputValue())).toBeCloseTo(rimBefore + 20, 6);
+  await page.getByRole('button', { name: /^Undo/ }).first().click();
+  await expect.poll(() => length.inputValue()).toBe(before);
+  expect(Number(await rim.inputValue())).toBe(rimBefore);
+  await length.fill('1');
+  await section.getByText(/the back wall would pass/).waitFor();
+  await length.press('Enter');
+  expect(await length.inputValue()).toBe(before);
+}

@@ -4,6 +4,7 @@ import { expect, inject, test } from 'vitest';
 import { inProject } from '../../src/setup/paths.js';
 import { waitUntilFresh } from './helpers/bench';
 import { useSite } from './helpers/openPage';
+import { seriousBarriers } from './helpers/seriousBarriers';
 
 const openPage = useSite();
 
@@ -18,6 +19,36 @@ test('the page opens under its content policy, and a link to a cell lands on it 
   await expect.poll(fromTop).toBeCloseTo(PADDING, -1);
   await waitUntilFresh(page);
   await expect.poll(fromTop, { message: 'after the pours have come' }).toBeCloseTo(PADDING, -1);
+});
+
+test('a word says what it means by key, by press and to assistive technology, and nothing opens by itself', async () => {
+  const page = await openPage();
+  const word = page.locator('[data-kind="section"]').first().getByRole('button', { name: 'first flow' });
+  const meaning = page.getByRole('tooltip');
+  await word.waitFor();
+  expect(await meaning.count()).toBe(0);
+  const described = await word.getAttribute('aria-describedby');
+  expect(await page.locator(`[id="${described}"]`).textContent()).toBe(
+    'First flow: inclination at which metal first passes the mouth.',
+  );
+
+  await word.scrollIntoViewIfNeeded();
+  await word.click();
+  expect(await meaning.textContent()).toContain('first passes the mouth');
+  await page.keyboard.press('Escape');
+  expect(await meaning.count()).toBe(0);
+
+  await word.blur();
+  await page.mouse.move(0, 0);
+  await page.keyboard.press('Shift');
+  await word.focus();
+  expect(await meaning.count()).toBe(1);
+  const box = (await meaning.boundingBox())!;
+  expect(box.x).toBeGreaterThanOrEqual(0);
+  expect(box.x + box.width).toBeLessThanOrEqual(page.viewportSize()!.width);
+  expect(await seriousBarriers(page)).toEqual([]);
+  await page.mouse.click(5, 5);
+  expect(await meaning.count()).toBe(0);
 });
 
 /** Scripts that the page asks for before anything else may weigh so much, packed [byte]. */

@@ -20,28 +20,50 @@ function studyBook(): Book {
   const cells = sample.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation } : cell));
   const quick = { ...sample, cells };
   const study = newCell('study', quick);
+  const pour = quick.cells.findLast(({ kind }) => kind === 'pour')!.id;
   if (study.kind !== 'study') throw new Error('A new study is a study.');
   const axes = [
     { setting: 'tilt.time', from: 1.5, to: 6, points: 6 },
     { setting: 'tilt.start', from: fromDegrees(10), to: fromDegrees(40), points: 6 },
   ];
-  return addCell(quick, { ...study, study: { ...study.study, axes, meshCells: 40 } });
+  return addCell(quick, { ...study, pour, study: { ...study.study, axes, meshCells: 40 } });
 }
 
-/** A study begins once it has been seen; what is drawn above it may push it away again. */
+/** What is kept of a study is looked up once it has been seen; what is drawn above it may push it away again. */
 const stateInView = async (study: Locator): Promise<string | null> => {
   await study.scrollIntoViewIfNeeded();
   return study.getAttribute('data-state');
 };
 
-test('a pour window is computed, told in words, shown again without running it, and its points open as pours', async () => {
+/** Waits for a part of a study that comes once the study has been seen. */
+async function seen(study: Locator, part: Locator): Promise<void> {
+  const look = async () => {
+    await study.scrollIntoViewIfNeeded();
+    return part.isVisible();
+  };
+  await expect.poll(look, { timeout: 30_000 }).toBe(true);
+}
+
+/** Presses what begins a study, once it is offered, and waits for its end. */
+async function pourStudy(study: Locator): Promise<void> {
+  const begin = study.getByRole('button', { name: 'Pour this study' });
+  await seen(study, begin);
+  await begin.click();
+  await expect.poll(() => stateInView(study), { timeout: 120_000 }).toBe('fresh');
+}
+
+test('a pour window waits to be begun, is computed, told in words, shown again without running it, and its points open as pours', async () => {
   const page = await openPage({
     book: writeBook(studyBook()),
     expectedErrors: /Failed to load resource|ERR_FAILED/,
   });
   const study = page.locator('[data-kind="study"]');
   await study.scrollIntoViewIfNeeded();
-  await expect.poll(() => stateInView(study), { timeout: 120_000 }).toBe('fresh');
+  const offer = study.getByText(/^It takes 36 pours/);
+  await seen(study, offer);
+  expect(await stateInView(study)).toBe('waiting');
+  expect(await study.getByRole('img', { name: /^Map of/ }).count()).toBe(0);
+  await pourStudy(study);
   await picture(page, 'study');
   const map = () =>
     study.getByRole('img', { name: /^Map of start angle against tilt time/ }).getAttribute('aria-label');
@@ -66,6 +88,18 @@ test('a pour window is computed, told in words, shown again without running it, 
   await study.getByRole('button', { name: 'Open as a pour' }).click();
   await expect.poll(() => page.locator('[data-kind="pour"]').count()).toBe(before + 1);
   expect(await page.locator('[data-kind="tilt"]').count()).toBe(2);
+
+  // A change leaves the old map in sight and pours nothing; a new study asks which of the two pours it varies.
+  await study.getByText('What this study varies, and how far').click();
+  await study.getByLabel('to', { exact: true }).first().fill('7');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => stateInView(study)).toBe('out of date');
+  await expect.poll(() => study.getByRole('button', { name: 'Pour it anew' }).isVisible()).toBe(true);
+  expect(await map()).toBe(computed);
+  await page.locator('#pick-study').click();
+  const second = page.locator('[data-kind="study"]').nth(1);
+  await expect.poll(() => second.textContent()).toContain('Which pour should it vary?');
+  expect(await second.getByRole('combobox', { name: 'around the pour' }).inputValue()).toBe('');
   expect(await seriousBarriers(page)).toEqual([]);
 });
 
@@ -80,8 +114,7 @@ test('where measured repeats land is drawn as a patch round the cross, and told'
   });
   const page = await openPage({ book: writeBook({ ...book, cells }) });
   const study = page.locator('[data-kind="study"]');
-  await study.scrollIntoViewIfNeeded();
-  await expect.poll(() => stateInView(study), { timeout: 120_000 }).toBe('fresh');
+  await pourStudy(study);
   expect(await study.textContent()).toContain('3 measured repeats land');
   const box = async (place: string) => (await study.locator(place).first().boundingBox())!;
   const [patch, cross] = [await box('svg.map .repeats-patch'), await box('svg.map circle.cross')];

@@ -103,7 +103,7 @@ export interface Fold {
   readonly details: Readonly<Record<string, number>>;
   /** One plain sentence. */
   readonly cause: string;
-  /** The usual cures, one sentence. */
+  /** The usual cures, one sentence, whatever the machine can do; `report/cureFor` says those that it can. */
   readonly cure: string;
 }
 

@@ -14,6 +14,10 @@ const CHARACTER = 6.2;
 /** An arrow's room; a line shorter than twice that has none [px]. */
 const ARROW = 11;
 
+/** How far over the steel a figure may stand, row by row [px], and at which shares of its line, from the middle, beside it. */
+const ROWS = [0, 14, 28] as const;
+const SHARES = [0.2, -0.2, 0.4, -0.4] as const;
+
 /** A measure's figure and where it may stand. */
 interface Figure {
   readonly text: string;
@@ -39,7 +43,7 @@ export interface Surroundings {
 
 /**
  * The measures of a section as drawn on the card. Figures keep off each other and off what is taken, those of gaps
- * within the die; those that have the least choice of place, gaps far in the die, are placed first.
+ * within the die, and off the edges of the steel where there is such a place; those that have the least choice of place, gaps far in the die, are placed first.
  */
 export function sketchMeasures(
   paper: Paper,
@@ -50,6 +54,7 @@ export function sketchMeasures(
   const placed: Box[] = [...taken];
   const top = Math.max(...steel.corners.map(({ y }) => y));
   const dieEnd = Math.max(...steel.corners.map((corner) => paper.place(corner).x));
+  const edges = edgesOf(steel, paper);
   const inDie = { ...frame, right: Math.min(frame.right, dieEnd) };
   return [...measures]
     .sort((one, other) => other.from.x - one.from.x)
@@ -59,14 +64,16 @@ export function sketchMeasures(
       if (length < 3) return '';
       const text = `${lengthFigure(measure.value, units.length)} ${units.length}`;
       const figure = { text, wide: text.length * CHARACTER + 6 };
-      const clear = (top - measure.to.y) * paper.scale + HALF_PLATE + 3;
+      const over = (top - measure.to.y) * paper.scale + 3;
       const places = placesOf(measure, [a, b], figure, {
-        clear,
+        clear: over + HALF_PLATE,
+        clearAcross: over + reachAcross(figure, a, b),
         isBeforeMouth: measure.from.x < section.mouth,
       });
       const isRoomFor = (one: Place) =>
         isFree(one, figure, placed, measure.side === 'inside' && !one.leader ? inDie : frame);
-      const place = places.find(isRoomFor) ?? places[0]!;
+      const free = places.filter(isRoomFor);
+      const place = free.find((one) => !liesOn(boxOf(one, figure), edges)) ?? free[0] ?? places[0]!;
       placed.push(boxOf(place, figure));
       return dimension(paper, measure, [a, b], place, figure);
     })
@@ -80,11 +87,54 @@ const isFree = (place: Place, figure: Figure, placed: readonly Box[], frame: Box
   return isInside && placed.every((other) => !meet(box, other));
 };
 
+type Edge = readonly [Spot, Spot];
+
+/** The edges of the steel as drawn: a figure on one of them hides what it measures. */
+const edgesOf = ({ shell, floorBlock, roofBlocks }: Steel, paper: Paper): Edge[] =>
+  [shell, floorBlock, ...roofBlocks].flatMap((corners) => {
+    const spots = corners.map(paper.place);
+    return spots.map((spot, index): Edge => [spot, spots[(index + 1) % spots.length]!]);
+  });
+
+const liesOn = (box: Box, edges: readonly Edge[]): boolean => edges.some((edge) => crosses(edge, box));
+
+/** Whether any of a line lies in a box: what is left of it when it is cut at each side in turn. */
+function crosses([a, b]: Edge, { left, right, top, bottom }: Box): boolean {
+  const sides = [
+    { step: b.x - a.x, low: left - a.x, high: right - a.x },
+    { step: b.y - a.y, low: top - a.y, high: bottom - a.y },
+  ];
+  let [from, to] = [0, 1];
+  for (const { step, low, high } of sides) {
+    if (Math.abs(step) < 1e-9) {
+      if (low > 0 || high < 0) return false;
+      continue;
+    }
+    const [one, other] = [low / step, high / step];
+    from = Math.max(from, Math.min(one, other));
+    to = Math.min(to, Math.max(one, other));
+  }
+  return from < to;
+}
+
+/** Half of what a level plate takes along the line of its measure [px]: more the more that line leans. */
+function reachAcross({ wide }: Figure, a: Spot, b: Spot): number {
+  const length = Math.hypot(b.x - a.x, b.y - a.y);
+  return (Math.abs(b.x - a.x) * (wide / 2) + Math.abs(b.y - a.y) * HALF_PLATE) / length;
+}
+
 function boxOf({ middle, turn }: Place, { wide }: Figure): Box {
   const angle = fromDegrees(turn);
   const x = (Math.abs(Math.cos(angle)) * wide) / 2 + Math.abs(Math.sin(angle)) * HALF_PLATE;
   const y = (Math.abs(Math.sin(angle)) * wide) / 2 + Math.abs(Math.cos(angle)) * HALF_PLATE;
   return { left: middle.x - x, right: middle.x + x, top: middle.y - y, bottom: middle.y + y };
+}
+
+/** How far past the steel a figure over it stands, where the die lies level and where it leans [px]. */
+interface Clearance {
+  readonly clear: number;
+  readonly clearAcross: number;
+  readonly isBeforeMouth: boolean;
 }
 
 /**
@@ -96,7 +146,7 @@ function placesOf(
   { side }: Measure,
   [a, b]: readonly [Spot, Spot],
   { wide }: Figure,
-  { clear, isBeforeMouth }: { readonly clear: number; readonly isBeforeMouth: boolean },
+  { clear, clearAcross, isBeforeMouth }: Clearance,
 ): Place[] {
   const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
   const length = Math.hypot(b.x - a.x, b.y - a.y);
@@ -115,14 +165,28 @@ function placesOf(
   const near = [past(b, 1, HALF_PLATE + 4, 0), past(a, -1, HALF_PLATE + 4, 0)];
   const isUpright = side === 'left' || side === 'inside';
   const over = [0, 1, -1].map((way) => past(b, 1, clear, (wide / 2 - 4) * way));
+  const wellOver = ROWS.flatMap((row) =>
+    [0, 1, -1].map((way) => past(b, 1, clearAcross + row, (wide / 2 + 2) * way)),
+  );
+  const lean = along.y === 0 ? 0 : HALF_PLATE * Math.abs(along.x / along.y);
+  const nearBy = (way: 1 | -1, reach: number): Place => ({
+    middle: {
+      x: middle.x + along.x * reach + (wide / 2 + 4 + lean) * way,
+      y: middle.y + along.y * reach,
+    },
+    turn: 0,
+    leader: null,
+  });
+  const ways = isBeforeMouth ? ([-1, 1] as const) : ([1, -1] as const);
+  const alongIt = ways.flatMap((way) => SHARES.map((share) => nearBy(way, share * length)));
   const sideways = isBeforeMouth ? [beside(-1), beside(1)] : [beside(1), beside(-1)];
   const onIt = length >= wide + 12 ? [onLine] : [];
   if (!isUpright) return [...onIt, beside(1)];
   return side === 'left'
     ? [...onIt, beside(-1), ...near, beside(1)]
     : length < 2 * HALF_PLATE
-      ? [...over, ...sideways]
-      : [...onIt, ...sideways, ...over];
+      ? [...over, ...wellOver, ...sideways]
+      : [...onIt, ...sideways, ...alongIt, ...over, ...wellOver];
 }
 
 /** Moves a measure off the body, square to the die. */

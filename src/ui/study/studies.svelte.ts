@@ -1,10 +1,8 @@
-import { SvelteMap } from 'svelte/reactivity';
 import { version } from '$app/environment';
 import type { CellId, StudyCell } from '$src/cells/kinds';
-import type { PourPlan } from '$src/core/pour/plan';
-import { studyPlan } from '$src/report/study/studyPlan';
 import { bench } from '../bench.svelte';
 import { pointOf, putPoint } from '../storage';
+import { isCurrent, offers, planOf, runs } from './shownStudies.svelte';
 import { StudyPool } from './studyPool';
 import { StudyRun } from './studyRun.svelte';
 
@@ -21,6 +19,7 @@ function coresToUse(): number {
 export const pool = new StudyPool({
   makeClient,
   atOnce: coresToUse(),
+  paceOfPage: (meshCells) => bench.queue.coarsePace.each(meshCells),
   isBusy: () => bench.queue.progress.size > 0,
   // Another version may compute other figures, so what it kept is not taken.
   stored: {
@@ -28,34 +27,38 @@ export const pool = new StudyPool({
     put: (planHash, result) => putPoint(`${version} ${planHash}`, result),
   },
 });
-const runs = new SvelteMap<CellId, StudyRun>();
-
-/** The run of a study cell as it was last begun; it may belong to inputs before the last change. */
-export const studyRun = (id: CellId): StudyRun | null => runs.get(id) ?? null;
-
-/** The plan a study varies; null while its pour is not in order. */
-export function planOf(cell: StudyCell): PourPlan | null {
-  const evaluation = cell.pour === null ? null : bench.evaluation(cell.pour);
-  return evaluation?.state === 'needs a run' ? evaluation.plan : null;
-}
-
-export function isCurrent(run: StudyRun, cell: StudyCell): boolean {
-  const plan = planOf(cell);
-  const now = plan && studyPlan(plan, cell.study);
-  return JSON.stringify([run.study, run.plan]) === JSON.stringify([cell.study, now]);
-}
-
-/** Begins the study anew when its inputs have changed; what is known by plan hash is not computed again. */
-export function keepStudy(cell: StudyCell): void {
+/**
+ * Shows what is known of a study as it now stands, by plan hash. What is not known is offered and not poured: a window
+ * is hundreds of pours, and a book may be open to be read. What is shown of an earlier state stays until then.
+ */
+export async function keepStudy(cell: StudyCell): Promise<void> {
   const plan = planOf(cell);
   const before = runs.get(cell.id);
   if (!plan || bench.evaluation(cell.id).state !== 'ready') {
     before?.stop();
+    offers.delete(cell.id);
     return;
   }
-  if (before && isCurrent(before, cell)) return;
+  const known = [before, offers.get(cell.id)].find((run) => run && isCurrent(run, cell));
+  if (known) {
+    if (known === before && known.state !== 'waiting') offers.delete(cell.id);
+    return;
+  }
   before?.stop();
   const run = new StudyRun(pool, plan, cell.study);
-  runs.set(cell.id, run);
+  offers.set(cell.id, run);
+  await run.look();
+  if (offers.get(cell.id) !== run) return;
+  const isWhole = run.state === 'fresh';
+  if (isWhole || (run.poured > 0 && !runs.get(cell.id)?.poured)) runs.set(cell.id, run);
+  if (isWhole) offers.delete(cell.id);
+}
+
+/** Begins the study that is offered. */
+export function beginStudy(id: CellId): void {
+  const run = offers.get(id);
+  if (!run) return;
+  offers.delete(id);
+  runs.set(id, run);
   void run.start();
 }

@@ -1,7 +1,9 @@
 import type { PourPlan } from '$src/core/pour/plan';
+import { fromMilliseconds } from '$src/core/units';
 import { pointResult } from '$src/report/study/pointFigures';
 import type { PointResult } from '$src/report/study/region';
 import type { PourClient } from '$src/worker/client';
+import { Pace } from '../pace';
 
 /** Figures are some hundred bytes each; beyond this the oldest go. */
 const KEPT = 20_000;
@@ -13,6 +15,8 @@ export interface StudyPoolSettings {
   readonly atOnce: number;
   /** Pours of the book are under way: they come first. */
   readonly isBusy: () => boolean;
+  /** How long the page's own pours took on such a mesh, one of them [s]; null when none was poured. */
+  readonly paceOfPage?: (meshCells: number) => number | null;
   /** Figures kept from earlier visits. Neither may reject. */
   readonly stored?: {
     get(planHash: string): Promise<PointResult | null>;
@@ -26,9 +30,24 @@ export class StudyPool {
   readonly #kept = new Map<string, PointResult>();
   readonly #underWay = new Map<string, Promise<PointResult>>();
   #client: Promise<PourClient> | null = null;
+  readonly #pace = new Pace();
 
   constructor(settings: StudyPoolSettings) {
     this.#settings = settings;
+  }
+
+  /** The figures of that plan from this visit or an earlier one; null when it would have to be poured. Never rejects. */
+  async known(planHash: string): Promise<PointResult | null> {
+    const known = this.#kept.get(planHash);
+    if (known) return known;
+    const stored = await this.#settings.stored?.get(planHash);
+    return stored ? this.#keep(planHash, stored) : null;
+  }
+
+  /** About how long so many pours on that mesh take [s]; null before any was poured in this visit. */
+  timeFor(pours: number, meshCells: number): number | null {
+    const each = this.#pace.each(meshCells) ?? this.#settings.paceOfPage?.(meshCells) ?? null;
+    return each === null ? null : (each * pours) / this.#settings.atOnce;
   }
 
   /** The figures of that plan: known, under way, or computed now. Never rejects; a failure is a result. */
@@ -58,11 +77,14 @@ export class StudyPool {
 
   async #compute(plan: PourPlan, planHash: string): Promise<PointResult> {
     try {
-      const stored = await this.#settings.stored?.get(planHash);
-      if (stored) return this.#keep(planHash, stored);
+      const known = await this.known(planHash);
+      if (known) return known;
       await this.#quiet();
       this.#client ??= this.#settings.makeClient();
-      const record = await (await this.#client).run(plan, () => undefined).done;
+      const client = await this.#client;
+      const begin = performance.now();
+      const record = await client.run(plan, () => undefined).done;
+      this.#pace.note(fromMilliseconds(performance.now() - begin), plan.computation.meshCells);
       const result = pointResult(record);
       void this.#settings.stored?.put(planHash, result);
       return this.#keep(planHash, result);

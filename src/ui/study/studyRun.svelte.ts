@@ -28,6 +28,8 @@ const SHOW_EVERY = 150;
 export class StudyRun {
   readonly plan: PourPlan;
   readonly study: Study;
+  /** The pour it varies, as it was given. */
+  readonly base: PourPlan;
   readonly axes: readonly NamedAxis[];
   readonly grid: Grid;
   results: ReadonlyMap<number, PointResult> = $state.raw(new Map());
@@ -38,14 +40,19 @@ export class StudyRun {
   setRegion: Region | null = $state(null);
   /** Share of the work done, as far as it is known: edges lead to more edges. */
   done: number = $state(0);
+  /** Points that have to be poured before anything else is known; null before `look` has told. 0 = only margins are left. */
+  lacking: number | null = $state(null);
 
   readonly #pool: StudyPool;
+  /** While looking nothing is poured. */
+  #isLooking = false;
   readonly #found = new Map<number, PointResult>();
   #lastShown = 0;
   #turn = 0;
 
   constructor(pool: StudyPool, plan: PourPlan, study: Study) {
     this.#pool = pool;
+    this.base = plan;
     this.plan = studyPlan(plan, study);
     this.study = study;
     this.axes = namedAxes(study.axes, plan);
@@ -58,18 +65,44 @@ export class StudyRun {
     return values.length === this.axes.length ? values : null;
   }
 
+  /** Points that were poured, not those refused beforehand. */
+  get poured(): number {
+    return [...this.results.values()].filter((result) => !('refused' in result)).length;
+  }
+
+  /** Takes what is known and pours nothing: fresh when that is all of it, else waiting, with what is lacking. */
+  async look(): Promise<void> {
+    if (this.state !== 'waiting') return;
+    const turn = ++this.#turn;
+    const isOver = (): boolean => turn !== this.#turn;
+    this.#isLooking = true;
+    this.lacking = null;
+    await this.#points(isOver);
+    if (!isOver() && this.lacking === null && (await this.#ending(isOver))) this.#finish();
+    if (isOver()) return;
+    this.#isLooking = false;
+    this.lacking ??= 0;
+  }
+
   /** Computes what is not known yet; goes on where it was stopped. */
   async start(): Promise<void> {
     if (this.state === 'running') return;
     this.state = 'running';
+    this.#isLooking = false;
     const turn = ++this.#turn;
     const isOver = (): boolean => turn !== this.#turn;
-    for (const stage of [this.#points, this.#margins, this.#openings]) {
-      await stage.call(this, isOver);
-      if (isOver()) return;
-    }
+    await this.#points(isOver);
+    if (!isOver() && (await this.#ending(isOver))) this.#finish();
+  }
+
+  #finish(): void {
     this.done = 1;
     this.state = 'fresh';
+  }
+
+  /** What comes after the points; false when it was ended before it was done. */
+  async #ending(isOver: () => boolean): Promise<boolean> {
+    return (await this.#margins(isOver)) && !isOver() && (await this.#openings(isOver)) && !isOver();
   }
 
   stop(): void {
@@ -81,7 +114,8 @@ export class StudyRun {
 
   /** Computes one point that was only taken from its neighbour. */
   async compute(point: number): Promise<void> {
-    const result = await this.#resultAt(valuesAt(this.grid, point));
+    const at = planAt(this.plan, valuesAt(this.grid, point));
+    const result = 'refused' in at ? at : await this.#pool.result(at.plan, planHash(at.plan));
     this.#found.set(point, result);
     this.#show(true);
   }
@@ -97,8 +131,13 @@ export class StudyRun {
     ) {
       this.stage = regions.size < first ? 'First look' : 'Following the edges';
       const total = regions.size + wave.length;
+      let lacking = 0;
       await this.#pool.each(wave, isOver, async (point) => {
         const result = await this.#resultAt(valuesAt(this.grid, point));
+        if (!result) {
+          lacking++;
+          return;
+        }
         this.#found.set(point, result);
         regions.set(point, regionOf(result));
         this.done = (0.9 * regions.size) / Math.max(total, this.grid.count / 2);
@@ -106,35 +145,49 @@ export class StudyRun {
       });
       this.#show(true);
       if (isOver()) return;
+      if (lacking > 0) {
+        this.lacking = lacking;
+        return;
+      }
     }
   }
 
-  async #margins(isOver: () => boolean): Promise<void> {
+  async #margins(isOver: () => boolean): Promise<boolean> {
     const at = this.setPoint;
-    if (at === null || this.margins) return;
+    if (at === null || this.margins) return true;
     this.stage = 'Measuring the margins';
     const setValues = Object.fromEntries(this.axes.map(({ setting }, index) => [setting, at[index]!]));
-    this.setRegion = regionOf(await this.#resultAt(setValues));
-    if (isOver() || this.setRegion !== 'sound' || this.axes.length < 2) return;
+    const atSet = await this.#resultAt(setValues);
+    if (!atSet || isOver()) return false;
+    this.setRegion = regionOf(atSet);
+    if (this.setRegion !== 'sound' || this.axes.length < 2) return true;
     this.margins = await marginsOf({ axes: this.axes, at, regionAt: this.#regionAt(isOver) });
+    return this.margins !== null;
   }
 
-  async #openings(isOver: () => boolean): Promise<void> {
+  async #openings(isOver: () => boolean): Promise<boolean> {
     const hasSound =
       this.setRegion === 'sound' || [...this.#found.values()].some((one) => regionOf(one) === 'sound');
-    if (hasSound || this.axes.length < 2 || this.tried) return;
+    if (hasSound || this.axes.length < 2 || this.tried) return true;
     this.stage = 'Trying changes that may open a window';
     const { plan, grid } = this;
     this.tried = await openingsOf({ plan, grid, results: this.#found, regionAt: this.#regionAt(isOver) });
+    return this.tried !== null;
   }
 
   #regionAt(isOver: () => boolean): (values: SettingValues) => Promise<Region | null> {
-    return async (values) => (isOver() ? null : regionOf(await this.#resultAt(values)));
+    return async (values) => {
+      const result = isOver() ? null : await this.#resultAt(values);
+      return result && regionOf(result);
+    };
   }
 
-  async #resultAt(values: SettingValues): Promise<PointResult> {
+  /** Null when it would have to be poured, and nothing may be. */
+  async #resultAt(values: SettingValues): Promise<PointResult | null> {
     const at = planAt(this.plan, values);
-    return 'refused' in at ? at : this.#pool.result(at.plan, planHash(at.plan));
+    if ('refused' in at) return at;
+    const hash = planHash(at.plan);
+    return this.#isLooking ? this.#pool.known(hash) : this.#pool.result(at.plan, hash);
   }
 
   #show(now: boolean): void {

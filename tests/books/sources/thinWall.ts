@@ -30,7 +30,7 @@ export const thinWallWindow: Book = {
     note('what-to-look-at', 'What to look at', [
       'The same three founders, another casting: a rain shield 180 mm long, 110 mm wide and 4 mm thick. Everything in this book is invented.',
       'A thin wall asks two things at once. Turned too quickly, the front runs over its critical speed and folds its skin. Turned too slowly, it freezes on the way and laps. What is left between the two is the **pour window**: start angle up the side, tilt time along the foot.',
-      'Each dot is a pour. Steep hatch folds film, level lines lap, blank paper is sound. The ring and cross is the setting of the pour above; the arrows say how far it may stray. Choose a point on the map and open it as a pour to see what happens there.',
+      'Press *Pour this study* below. Each dot is a pour. Steep hatch folds film, level lines lap, blank paper is sound. The ring and cross is the setting of the pour above; the arrows say how far it may stray. Choose a point on the map and open it as a pour to see what happens there.',
     ]),
     sectionCell('wall', 'Wall of 4 mm', WALL, 'charge'),
     metalCell(),

@@ -82,6 +82,25 @@ describe.each(drawings)('%s, %s', (id, __, svg) => {
     expect(isLevel ? across : []).toEqual([]);
   });
 
+  test('has no figure on an edge of the steel', () => {
+    const edges = [...svg.matchAll(/class="steel"[^>]* d="([^"]*)"/g)].flatMap(([, path]) => {
+      const spots = [...path!.matchAll(/([-\d.]+)[ ,]([-\d.]+)/g)].map(
+        ([, x, y]) => [Number(x), Number(y)] as const,
+      );
+      return spots.map((spot, i) => [spot, spots[(i + 1) % spots.length]!] as const);
+    });
+    // Along an edge in steps of a tenth of a pixel or less.
+    const lies = ({ left, right, top, bottom }: Box): boolean =>
+      edges.some(([[ax, ay], [bx, by]]) =>
+        Array.from({ length: 4001 }, (_, k) => k / 4000).some((share) => {
+          const [x, y] = [ax + share * (bx - ax), ay + share * (by - ay)];
+          return x > left + 0.5 && x < right - 0.5 && y > top + 0.5 && y < bottom - 0.5;
+        }),
+      );
+    expect(edges.length).toBeGreaterThan(10);
+    expect(words.filter(({ box }) => lies(box)).map(({ text }) => text)).toEqual([]);
+  });
+
   test('has its words in the picture', () => {
     const outside = words.filter(
       ({ box }) => box.left < 0 || box.right > width || box.top < 0 || box.bottom > height,

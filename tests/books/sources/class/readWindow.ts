@@ -52,7 +52,7 @@ export const readWindow = {
       'Guess: in 10 seconds',
       'filling',
       ['middle'],
-      'And in 10 seconds? When you have given this guess the map below opens as well.',
+      'And in 10 seconds? When you have given this guess the map below opens as well: press *Pour this study*.',
     ),
     classPour('middle', 'In 10 seconds', takes('middle-tilt')),
     studyCell('window', 'Pour window of the wall', 'middle', WINDOW),

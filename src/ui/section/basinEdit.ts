@@ -1,0 +1,94 @@
+import type { Issue } from '$src/core/issue';
+import { checkSection } from '$src/core/section/checkSection';
+import { millimetres as mm } from '$src/core/section/millimetres';
+import type { Section } from '$src/core/section/section';
+import { SIZES } from '$src/core/section/sizes';
+import { basinDepth, basinLength, withBasinDepth, withBasinLength } from '$src/report/study/basin';
+
+/** What a number typed for the basin comes to: the section, or why it stays as it is. */
+export type BasinEdit = { readonly section: Section } | { readonly issue: Issue };
+
+/** What stands between back wall and mouth keeps this distance from the back wall [m]. */
+const LEAST_GAP = 0.001;
+
+const refused = (path: string, message: string, remedy: string): BasinEdit => ({
+  issue: { path, message, remedy },
+});
+
+/**
+ * The basin that long from back wall to mouth: the back wall moves, and everything from the basin's rims to the die
+ * end keeps its shape. Where the outline is wrong, or something stands in the way, it stays.
+ */
+export function basinLengthTo(section: Section, length: number): BasinEdit {
+  const wrong = wrongAlready(section, 'basin.length');
+  if (wrong) return wrong;
+  const now = basinLength(section);
+  const kept = `${mm(now)} mm is kept.`;
+  const nearest = nearestToWall(section);
+  const least = now - nearest.from + LEAST_GAP;
+  if (!(length >= least - 1e-9))
+    return refused(
+      'basin.length',
+      `At ${mm(length)} mm the back wall would pass ${nearest.name}; ${kept}`,
+      `Type ${mm(least)} mm or more, or move ${nearest.name} towards the mouth first.`,
+    );
+  const end = section.floor.at(-1)!.x - section.floor[0]!.x;
+  const most = SIZES.most - (end - now);
+  if (length > most)
+    return refused(
+      'basin.length',
+      `At ${mm(length)} mm die and basin would be longer than ${mm(SIZES.most)} mm; ${kept}`,
+      `Type ${mm(most)} mm or less.`,
+    );
+  return sound(tidied(withBasinLength(section, length)), 'basin.length', kept);
+}
+
+/** The lowest floor of the basin that far under the die floor at the mouth; 0 is flush. */
+export function basinDepthTo(section: Section, depth: number): BasinEdit {
+  const wrong = wrongAlready(section, 'basin.depth');
+  if (wrong) return wrong;
+  return sound(withBasinDepth(section, depth), 'basin.depth', `${mm(basinDepth(section))} mm is kept.`);
+}
+
+/** Without the dust of floating point along the axis. */
+function tidied(section: Section): Section {
+  const round = (value: number): number => Number(value.toFixed(9));
+  const along = <T extends { readonly x: number }>(point: T): T => ({ ...point, x: round(point.x) });
+  return {
+    ...section,
+    floor: section.floor.map(along),
+    roof: section.roof.map(along),
+    regions: section.regions.map((region) => ({ ...region, end: round(region.end) })),
+    mouth: round(section.mouth),
+    pivot: along(section.pivot),
+    vents: section.vents.map((vent) => ({ ...vent, place: round(vent.place) })),
+  };
+}
+
+function wrongAlready(section: Section, path: string): BasinEdit | null {
+  if (checkSection(section).length === 0) return null;
+  return refused(path, 'The outline is wrong as it stands.', 'Put right what is marked in it first.');
+}
+
+function sound(section: Section, path: string, kept: string): BasinEdit {
+  const [first] = checkSection(section);
+  if (!first) return { section };
+  return refused(path, `${first.message.replace(/\.$/, '')}; ${kept}`, 'Type another length.');
+}
+
+/** The first thing past the back wall that has a place along the axis, and how far from the wall it is [m]. */
+function nearestToWall({ floor, roof, regions, vents, mouth }: Section): { name: string; from: number } {
+  const wall = floor[0]!.x;
+  const corners = [
+    ...floor.map(({ x }, i) => ({ name: `F${i + 1}`, x })),
+    ...roof.map(({ x }, i) => ({ name: `R${i + 1}`, x })),
+  ];
+  const places = [
+    ...corners.filter(({ x }) => x > wall + 1e-9),
+    ...regions.map(({ name, end }) => ({ name: `the end of “${name}”`, x: end })),
+    ...vents.map(({ place }, i) => ({ name: `vent ${i + 1}`, x: place })),
+    { name: 'the mouth', x: mouth },
+  ];
+  const nearest = places.reduce((a, b) => (b.x < a.x - 1e-9 ? b : a));
+  return { name: nearest.name, from: nearest.x - wall };
+}

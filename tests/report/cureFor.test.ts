@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import type { FoldKind } from '$src/core/pour/record';
+import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import type { Tilt } from '$src/core/tilt/tilt';
+import { fromDegrees } from '$src/core/units';
+import { pourPart } from '$src/report/bookPage/pourPart';
+import { cureFor } from '$src/report/cureFor';
+import { numberedFolds } from '$src/report/numberedFolds';
+import { pourJson } from '$src/report/pourFile';
+import { inventedFold, inventedPlan, inventedRecord } from './inventedRecord';
+
+const steady = (start: number, highestStart: number): Tilt => ({
+  kind: 'steady',
+  start: fromDegrees(start),
+  end: fromDegrees(-90),
+  rate: fromDegrees(15),
+  smoothing: 0.2,
+  limits: { ...DEFAULT_LIMITS, highestStart: fromDegrees(highestStart) },
+});
+
+const USUAL = 'Start further uphill, at a higher start angle.';
+const cureOf = (kind: FoldKind, tilt: Tilt): string => cureFor({ kind, cure: USUAL }, tilt);
+
+const TOLD_UPHILL: readonly FoldKind[] = [
+  'front over critical',
+  'tongue',
+  'lip jet',
+  'return wave',
+  'end impact',
+];
+
+describe('the cure of a fold', () => {
+  it.each(TOLD_UPHILL)('of %s is one that a machine can take which starts level at most', (kind) => {
+    for (const highest of [-5, 0, 0.4]) {
+      const cure = cureOf(kind, steady(Math.min(0, highest), highest));
+      expect(cure).toMatch(/^The machine starts level at most: /);
+      expect(cure).not.toMatch(/uphill|higher start|further/);
+    }
+  });
+
+  it('asks for no higher start of a pour that starts as high as its machine can', () => {
+    expect(cureOf('tongue', steady(20, 20))).not.toMatch(/Start further/);
+    expect(cureOf('front over critical', steady(20, 20))).toMatch(/as high as the machine can/);
+  });
+
+  it('is the usual one where the machine has room, and where it never asked for a start', () => {
+    for (const kind of TOLD_UPHILL) expect(cureOf(kind, steady(0, 30))).toBe(USUAL);
+    expect(cureOf('fronts meet', steady(0, 0))).toBe(USUAL);
+  });
+
+  it('believes a measured tilt that started higher than the limits typed beside it', () => {
+    const tilt = { ...steady(20, 0), kind: 'measured', knots: [], origin: '' } as unknown as Tilt;
+    expect(cureOf('lip jet', tilt)).toBe(USUAL);
+  });
+
+  it('is told alike in the list, in the file of a pour and in the page that plays', () => {
+    const record = inventedRecord({
+      plan: { ...inventedPlan, tilt: steady(0, 0) },
+      folds: [{ ...inventedFold, kind: 'end impact', cure: USUAL }],
+    });
+    const { cure } = numberedFolds(record)[0]!;
+    expect(cure).toMatch(/starts level at most/);
+    expect(pourJson('level', record).folds[0]!.cure).toBe(cure);
+    expect(pourPart(record, 'level')).toContain(cure);
+  });
+});

@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import type { PourPlan } from '$src/core/pour/plan';
+import { POUR_WINDOW } from '$src/report/study/pourWindow';
+import type { PointResult } from '$src/report/study/region';
+import type { Study } from '$src/report/study/study';
+import type { StudyPool } from '$src/ui/study/studyPool';
+import { StudyRun } from '$src/ui/study/studyRun.svelte';
+import { samplePlan } from '../study/samplePlan';
+
+const study: Study = { ...POUR_WINDOW, axes: POUR_WINDOW.axes.map((axis) => ({ ...axis, points: 4 })) };
+
+/** A pool that says of every pour that it failed, and remembers which it was asked to run. */
+function countingPool() {
+  const kept = new Map<string, PointResult>();
+  const ran: string[] = [];
+  const pool: Pick<StudyPool, 'known' | 'result' | 'each'> = {
+    known: async (planHash) => kept.get(planHash) ?? null,
+    result: async (_: PourPlan, planHash) => {
+      const known = kept.get(planHash);
+      if (known) return known;
+      ran.push(planHash);
+      const result: PointResult = { failed: 'invented' };
+      kept.set(planHash, result);
+      return result;
+    },
+    each: async (items, isOver, work) => {
+      for (const item of items) if (!isOver()) await work(item);
+    },
+  };
+  return { pool: pool as StudyPool, ran, kept };
+}
+
+describe('a study that is looked at', () => {
+  it('pours nothing and tells how many points are lacking', async () => {
+    const { pool, ran } = countingPool();
+    const run = new StudyRun(pool, samplePlan(), study);
+    await run.look();
+    expect(ran).toEqual([]);
+    expect([run.state, run.lacking]).toEqual(['waiting', 16]);
+  });
+
+  it('is poured when it is begun, and is whole without a pour the next time', async () => {
+    const { pool, ran } = countingPool();
+    const run = new StudyRun(pool, samplePlan(), study);
+    await run.look();
+    await run.start();
+    expect(run.state).toBe('fresh');
+    const poured = ran.length;
+    expect(poured).toBeGreaterThanOrEqual(16);
+    const again = new StudyRun(pool, samplePlan(), study);
+    await again.look();
+    expect([again.state, again.results.size, ran.length]).toEqual(['fresh', run.results.size, poured]);
+  });
+
+  it('keeps what is known of it and waits with the rest', async () => {
+    const { pool, ran, kept } = countingPool();
+    await new StudyRun(pool, samplePlan(), study).start();
+    const [first] = ran;
+    kept.delete(first!);
+    const run = new StudyRun(pool, samplePlan(), study);
+    await run.look();
+    expect([run.state, run.lacking, run.results.size]).toEqual(['waiting', 1, 15]);
+  });
+});
