@@ -1,8 +1,9 @@
 import { METALS } from '$src/core/metal/metals';
 import { DEFAULT_COMPUTATION } from '$src/core/pour/plan';
 import type { Section } from '$src/core/section/section';
+import { nearestTilt } from '$src/core/tilt/nearestTilt';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
-import type { Tilt } from '$src/core/tilt/tilt';
+import type { MachineLimits, Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees, fromMillimetres } from '$src/core/units';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import type { Book, Cell, CellId, CellKind } from './kinds';
@@ -24,8 +25,8 @@ const NAMES: Readonly<Record<CellKind, string>> = {
 
 /**
  * A cell to start from, for that place in the book. It takes the nearest cell above of each kind it needs, else the
- * nearest below, so that a new charge, tilt or pour works at once; where there is none the reference is null and the
- * cell says so. A study takes the only pour of the book, or asks for one.
+ * nearest below, so that a new charge, tilt or pour works at once, and a new tilt the machine of the nearest; where there
+ * is none the reference is null and the cell says so. A study takes the only pour of the book, or asks for one.
  */
 export function newCell(kind: CellKind, book: Book, place: number = book.cells.length): Cell {
   const nearest = (wanted: CellKind): CellId | null => nearestOf(book, wanted, place);
@@ -43,7 +44,7 @@ export function newCell(kind: CellKind, book: Book, place: number = book.cells.l
     case 'charge':
       return { ...base, kind, section, metal, tilt, charge: { by: 'head', head: fromMillimetres(30) } };
     case 'tilt':
-      return { ...base, kind, tilt: steadyTilt() };
+      return { ...base, kind, tilt: steadyTilt(limitsOf(book, tilt)) };
     case 'pour':
       return {
         ...base,
@@ -93,15 +94,21 @@ function pourIds(book: Book): CellId[] {
   return book.cells.filter((cell) => cell.kind === 'pour').map((cell) => cell.id);
 }
 
-function steadyTilt(): Tilt {
-  return {
+/** A shop mostly has one machine, so a new tilt is turned by the one of the tilt beside it. */
+function limitsOf(book: Book, tilt: CellId | null): MachineLimits {
+  const found = book.cells.find(({ id }) => id === tilt);
+  return found?.kind === 'tilt' ? found.tilt.limits : DEFAULT_LIMITS;
+}
+
+function steadyTilt(limits: MachineLimits): Tilt {
+  return nearestTilt({
     kind: 'steady',
     start: fromDegrees(30),
     end: fromDegrees(-90),
     rate: fromDegrees(15),
     smoothing: 0.3,
-    limits: DEFAULT_LIMITS,
-  };
+    limits,
+  });
 }
 
 /** A die 200 mm long and 30 mm high behind a flush basin of 155 mm, which holds the whole charge at +30°. */

@@ -56,9 +56,14 @@ class Desk {
   /** A book that the user opened while the first one was still on its way stays open. */
   #isChosen = false;
 
+  /** An example that is on its way before it is asked for. */
+  #ahead: { readonly file: string; readonly text: Promise<string> } | null = null;
+
   /** Brings back the book kept last; on a first visit opens the first example. */
   async start(): Promise<void> {
     const examples = this.#fetchExamples();
+    // At a first visit there is nothing to bring back, and the first example comes while the store is asked.
+    if (lastOpen() === null) void examples.then(([first]) => first && this.#fetchAhead(first.file));
     const restored = await this.#inTurn(() => this.#restore());
     this.examples = await examples;
     if (!restored) await this.#openFirstExample();
@@ -215,7 +220,8 @@ class Desk {
   /** Opens an example; one that nobody asked for gives way to a book that was chosen meanwhile. */
   async openExample(example: Example, isAskedFor = true): Promise<void> {
     try {
-      const text = await fetchText(example.file);
+      const text = await (this.#ahead?.file === example.file ? this.#ahead.text : fetchText(example.file));
+      this.#ahead = null;
       await this.#inTurn(async () => {
         if (isAskedFor || !this.#isChosen) await this.#openBookText(text, example.title, false);
       });
@@ -245,6 +251,13 @@ class Desk {
     } catch {
       return [];
     }
+  }
+
+  #fetchAhead(file: string): void {
+    const text = fetchText(file);
+    // Whoever waits for it is told.
+    text.catch(() => undefined);
+    this.#ahead = { file, text };
   }
 
   async #openFirstExample(): Promise<void> {

@@ -10,16 +10,6 @@ const sound = readFileSync(fileURLToPath(new URL('../book/old/v1.pourbook.json',
 
 const title = (page: Page) => page.getByRole('textbox', { name: 'Title of the book' });
 
-/** A book on the page that is the test's own, so that nothing else can be taken for it. */
-async function pageWithOwnBook(): Promise<Page> {
-  const page = await openPage();
-  await openBookFile(page, { name: 'own.pourbook.json', text: sound });
-  await expect.poll(() => title(page).inputValue()).toBe('Hinge arms, trial 1');
-  await title(page).fill('Trial of the third of May');
-  await title(page).blur();
-  return page;
-}
-
 const changed = (change: (book: Record<string, unknown>) => void): string => {
   const book = JSON.parse(sound) as Record<string, unknown>;
   change(book);
@@ -35,8 +25,14 @@ const BROKEN: readonly (readonly [name: string, text: string, words: RegExp])[] 
   ['cut-short', sound.slice(0, sound.length / 2), /could not be opened/],
 ];
 
-test('broken books are refused in words, and the open book stays', async () => {
-  const page = await pageWithOwnBook();
+test('a book comes back from its file as it was, broken ones are refused in words, and a reload finds it again', async () => {
+  const page = await openPage({ isBare: true });
+  // The test's own, so that nothing else can be taken for it.
+  await openBookFile(page, { name: 'own.pourbook.json', text: sound });
+  await expect.poll(() => title(page).inputValue()).toBe('Hinge arms, trial 1');
+  await title(page).fill('Trial of the third of May');
+  await title(page).blur();
+
   for (const [name, text, words] of BROKEN) {
     await openBookFile(page, { name: `${name}.pourbook.json`, text });
     const alert = page.getByRole('alert').filter({ hasText: `${name}.pourbook.json` });
@@ -46,19 +42,13 @@ test('broken books are refused in words, and the open book stays', async () => {
     expect(said, name).not.toMatch(/undefined|\[object|SyntaxError|TypeError/);
     expect(await title(page).inputValue(), name).toBe('Trial of the third of May');
   }
-});
 
-test('a book comes back from its file as it was', async () => {
-  const page = await pageWithOwnBook();
   const saved = await saveBookFile(page);
   await title(page).fill('Another');
   await openBookFile(page, { name: 'saved.pourbook.json', text: saved });
   await expect.poll(() => title(page).inputValue()).toBe('Trial of the third of May');
   expect(JSON.parse(await saveBookFile(page))).toEqual(JSON.parse(saved));
-});
 
-test('a reload finds the book again', async () => {
-  const page = await pageWithOwnBook();
   await page.waitForTimeout(1500);
   await page.reload();
   await expect.poll(() => title(page).inputValue()).toBe('Trial of the third of May');

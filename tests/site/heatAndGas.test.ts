@@ -5,7 +5,6 @@ import type { Section } from '$src/core/section/section';
 import { fromDegrees } from '$src/core/units';
 import { sampleBook } from '../book/sample';
 import { waitUntilFresh } from './helpers/bench';
-import { openBookFile } from './helpers/books';
 import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
 
@@ -67,8 +66,7 @@ function shutBook(): Book {
 }
 
 test('a hotter die leaves more time before freezing, and a blocked vent holds gas', async () => {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, { name: 'shut.pourbook.json', text: writeBook(shutBook()) });
+  const page = await openPage({ book: writeBook(shutBook()) });
   await waitUntilFresh(page);
   const pour = page.locator('[data-kind="pour"]');
   const margin = async () =>
@@ -94,8 +92,7 @@ test('a hotter die leaves more time before freezing, and a blocked vent holds ga
 });
 
 test('ladling and the wait cool the pour, a high drop is warned of, and a die is seen to warm', async () => {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, { name: 'shut.pourbook.json', text: writeBook(shutBook()) });
+  const page = await openPage({ book: writeBook(shutBook()) });
   await waitUntilFresh(page);
   const charge = page.locator('[data-kind="charge"]');
   await charge.getByLabel('count ladling and the wait in the basin').check();

@@ -54,8 +54,7 @@ async function rename(page: Page, name: string): Promise<void> {
 }
 
 test('several books are kept, listed with their outline, renamed, taken off and brought back', async () => {
-  const page = await openPage();
-  await openBookFile(page, file('First'));
+  const page = await openPage({ book: file('First').text });
   await rename(page, 'Spring trials');
   await openBookFile(page, file('Second'));
   await rename(page, 'Autumn trials');
@@ -80,8 +79,7 @@ test('several books are kept, listed with their outline, renamed, taken off and 
 });
 
 test('one book in two tabs: the second tab is told, and neither overwrites the other', async () => {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, file('Shared'));
+  const page = await openPage({ book: file('Shared').text });
   await rename(page, 'In the first tab');
   const second = await page.context().newPage();
   await second.goto(inject('siteUrl'));
@@ -92,8 +90,7 @@ test('one book in two tabs: the second tab is told, and neither overwrites the o
 });
 
 test('a pour goes by keys to another book, with its inputs; keys move, hide and find cells', async () => {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, file('Source'));
+  const page = await openPage({ book: file('Source').text });
   const pour = cellsOf(page, 'pour').first();
   await pour.getByRole('button', { name: /^More for/ }).focus();
   await page.keyboard.press('ControlOrMeta+c');
@@ -136,8 +133,7 @@ test('a pour goes by keys to another book, with its inputs; keys move, hide and 
 });
 
 test('a link brings a book, which asks before it is opened', async () => {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, file('Own'));
+  const page = await openPage({ book: file('Own').text });
   await rename(page, 'My own');
   const fragment = await linkOf(file('Sent').text);
   await page.goto('about:blank');
@@ -154,7 +150,7 @@ test('a link brings a book, which asks before it is opened', async () => {
 });
 
 test('a file dropped on the page is opened; one from a newer program is refused and harms nothing', async () => {
-  const page = await openPage();
+  const page = await openPage({ isBare: true });
   const drop = (name: string, text: string) =>
     page.evaluate(
       ([name, text]) => {
@@ -178,6 +174,7 @@ test('a file dropped on the page is opened; one from a newer program is refused 
 
 test('storage that refuses is told, and the book stays on the page', async () => {
   const page = await openPage({
+    isBare: true,
     prepare: async (context) => {
       await context.addInitScript(() => {
         const refuse = () => {
@@ -195,8 +192,7 @@ test('storage that refuses is told, and the book stays on the page', async () =>
 });
 
 test('the saved page opens from the disk without a network and replays its pours', async () => {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, file('Replayed'));
+  const page = await openPage({ book: file('Replayed').text });
   await waitUntilFresh(page);
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save as a page that plays' }).click();

@@ -14,12 +14,6 @@ const PATIENCE = { timeout: 60_000 };
 const example = (name: string): string =>
   readFileSync(fileURLToPath(new URL(`../../static/${name}.pourbook.json`, import.meta.url)), 'utf8');
 
-async function opened(page: Page, name: string): Promise<void> {
-  // A button pressed before the page has woken does nothing.
-  await page.locator('#add-a-cell').waitFor();
-  await openBookFile(page, { name: `${name}.pourbook.json`, text: example(name) });
-}
-
 async function give(
   page: Page,
   button: Locator,
@@ -31,8 +25,7 @@ async function give(
 }
 
 test('a student draws, picks, and only then sees the result', PATIENCE, async () => {
-  const page = await openPage({ isBare: true });
-  await opened(page, 'class-oxide-film');
+  const page = await openPage({ book: example('class-oxide-film') });
   const pour = page.locator('#gentle');
   await expect.poll(() => pour.textContent(), PATIENCE).toContain('The result is hidden.');
   const section = page.locator('#flush-basin');
@@ -90,8 +83,7 @@ test('a student draws, picks, and only then sees the result', PATIENCE, async ()
 });
 
 test('castings are set against the prediction, and come in and go out as CSV', PATIENCE, async () => {
-  const page = await openPage({ isBare: true });
-  await opened(page, 'castings-log');
+  const page = await openPage({ book: example('castings-log') });
   const log = page.locator('#log');
   await log.scrollIntoViewIfNeeded();
   await expect
@@ -143,8 +135,7 @@ test(
   'a section is taken from a drawing, and traced over a picture that the book keeps',
   PATIENCE,
   async () => {
-    const page = await openPage({ isBare: true });
-    await opened(page, 'class-uphill');
+    const page = await openPage({ book: example('class-uphill') });
     const cell = page.locator('#pit-basin');
     await cell.getByRole('button', { name: 'Starting shapes' }).click();
     await cell.getByRole('button', { name: /^from a drawing/ }).click();
@@ -201,7 +192,7 @@ test(
   'an empty book says what makes a pour, and a pour that lacks its charge is put right under its guess',
   PATIENCE,
   async () => {
-    const page = await openPage();
+    const page = await openPage({ isBare: true });
     await page.locator('#add-a-cell').waitFor();
     const file = JSON.parse(example('class-oxide-film'));
     const empty = { ...file, book: { ...file.book, cells: [] } };

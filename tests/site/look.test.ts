@@ -2,9 +2,9 @@ import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
 import { castingsLog } from '../books/sources/castingsLog';
-import { openBookFile } from './helpers/books';
 import { isFirefox } from './helpers/launch';
 import { useSite } from './helpers/openPage';
+import { onePour } from './helpers/sampleFile';
 
 const openPage = useSite();
 
@@ -63,7 +63,7 @@ test('three pictures of a comparison stand in one row, and a long name is seen w
 
 // Firefox's protocol cannot show a page as it is printed.
 test.skipIf(isFirefox)('a depth map prints in pale greys', async () => {
-  const page = await openPage();
+  const page = await openPage({ book: onePour() });
   const map = page.locator('[data-kind="pour"] canvas').first();
   await map.waitFor({ timeout: 60_000 });
   await map.scrollIntoViewIfNeeded();
@@ -78,8 +78,8 @@ test.skipIf(isFirefox)('a depth map prints in pale greys', async () => {
 
 test('a castings log fits a page of 1280 px without scrolling sideways', async () => {
   // Firefox has the bar that a page is scrolled with; a headless Chromium does without.
-  const page = await openPage({ width: isFirefox ? 1280 : 1280 - 17, isBare: true });
-  await openBookFile(page, { name: 'log.pourbook.json', text: writeBook(castingsLog) });
+  const book = writeBook(castingsLog);
+  const page = await openPage({ width: isFirefox ? 1280 : 1280 - 17, book });
   const table = page.getByRole('region', { name: 'Castings poured' });
   await table.waitFor();
   const [wide, held] = await table.evaluate((part) => [part.scrollWidth, part.clientWidth]);

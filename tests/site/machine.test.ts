@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openBookFile } from './helpers/books';
 import { useSite } from './helpers/openPage';
+import { onePour } from './helpers/sampleFile';
 
 const openPage = useSite();
 const betterTilt = readFileSync(
@@ -14,7 +14,7 @@ const kindOf = (page: Page, kind: string) =>
   page.locator('label', { hasText: new RegExp(`^\\s*${kind}\\s*$`) });
 
 test('dragging the valve open moves the curve of a machine tilt at once', async () => {
-  const page = await openPage();
+  const page = await openPage({ book: onePour() });
   await page
     .locator('label', { hasText: /^\s*machine\s*$/ })
     .first()
@@ -35,7 +35,7 @@ test('dragging the valve open moves the curve of a machine tilt at once', async 
 });
 
 test('a file of readings with decimal commas becomes a tilt, and says what it was taken for', async () => {
-  const page = await openPage();
+  const page = await openPage({ book: onePour() });
   await page
     .locator('label', { hasText: /^\s*measured\s*$/ })
     .first()
@@ -54,7 +54,7 @@ test('a file of readings with decimal commas becomes a tilt, and says what it wa
 });
 
 test('knots of a drawn tilt are dragged on the chart, as one step back', async () => {
-  const page = await openPage();
+  const page = await openPage({ book: onePour() });
   await kindOf(page, 'drawn').first().click();
   const time = page.getByRole('textbox', { name: 'knot 5 time' }).first();
   await time.waitFor();
@@ -83,7 +83,7 @@ test('knots of a drawn tilt are dragged on the chart, as one step back', async (
 });
 
 test('a front-led tilt is worked out in its pour, and its stages are taken', async () => {
-  const page = await openPage();
+  const page = await openPage({ book: onePour() });
   await kindOf(page, 'front-led').first().click();
   const led = page.locator('.led').first();
   await expect
@@ -100,8 +100,7 @@ test('a front-led tilt is worked out in its pour, and its stages are taken', asy
 });
 
 test('a machine is fitted to a measured tilt of the book, and set for a wanted one', async () => {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, { name: 'better.pourbook.json', text: betterTilt });
+  const page = await openPage({ book: betterTilt });
   await expect
     .poll(() => page.getByRole('textbox', { name: 'Title of the book' }).inputValue())
     .toMatch(/better one/);
@@ -113,4 +112,16 @@ test('a machine is fitted to a measured tilt of the book, and set for a wanted o
   await page.getByRole('button', { name: 'Find valve and weights' }).click();
   await expect.poll(() => page.locator('.machine').textContent()).toMatch(/valve open \d/);
   await page.getByRole('button', { name: 'Take these settings' }).click();
+
+  // One machine in the shop: its limits go to every tilt, as one step.
+  const highest = page.locator('[data-kind="tilt"]').getByLabel('highest start');
+  await page.getByText('What the machine can do').first().click();
+  await highest.first().fill('12');
+  await page.getByRole('button', { name: 'Take this machine for all tilts' }).first().click();
+  const values = () =>
+    highest.evaluateAll((fields) => fields.map((field) => (field as HTMLInputElement).value));
+  await expect.poll(async () => new Set(await values())).toEqual(new Set(['+12.0']));
+  expect((await values()).length).toBeGreaterThan(1);
+  await page.keyboard.press('Control+z');
+  await expect.poll(async () => new Set(await values()).size).toBe(2);
 });

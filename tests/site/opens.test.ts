@@ -1,15 +1,24 @@
 import { readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
-import { expect, test } from 'vitest';
+import { expect, inject, test } from 'vitest';
 import { inProject } from '../../src/setup/paths.js';
+import { waitUntilFresh } from './helpers/bench';
 import { useSite } from './helpers/openPage';
 import { seriousBarriers } from './helpers/seriousBarriers';
 
 const openPage = useSite();
 
-test('the page opens under its content policy', async () => {
-  const page = await openPage();
+/** So far below the top of the window lies what was gone to (scroll-padding-top) [px]. */
+const PADDING = 64;
+
+test('the page opens under its content policy, and a link to a cell lands on it while those above are still being drawn', async () => {
+  const page = await openPage({ address: `${inject('siteUrl')}#three-starts` });
   await expect.poll(() => page.title()).toContain('Quietpour');
+  const fromTop = () => page.locator('#three-starts').evaluate((cell) => cell.getBoundingClientRect().top);
+  await page.locator('[data-kind="shop card"] select').waitFor();
+  await expect.poll(fromTop).toBeCloseTo(PADDING, -1);
+  await waitUntilFresh(page);
+  await expect.poll(fromTop, { message: 'after the pours have come' }).toBeCloseTo(PADDING, -1);
 });
 
 test('a word says what it means by key, by press and to assistive technology, and nothing opens by itself', async () => {

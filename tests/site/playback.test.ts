@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { waitUntilFresh } from './helpers/bench';
 import { useSite } from './helpers/openPage';
+import { twoPours } from './helpers/sampleFile';
 
 const openPage = useSite();
 
@@ -55,7 +56,7 @@ test('every frame of playback shows the pour further on, alone and in a comparis
 });
 
 test('a pointer over one chart moves the marker in the others, and the picture; a chart offers its files', async () => {
-  const page = await openPage();
+  const page = await openPage({ book: twoPours() });
   await waitUntilFresh(page);
   const pour = page.locator('[data-kind="pour"]').first();
   const slider = pour.getByRole('slider', { name: /time of the pour|^Time/i }).first();

@@ -47,8 +47,7 @@ test('with the worker file blocked no figure appears, and the page says why', as
 });
 
 test('a running pour is stopped, keeps what is done, and can be run to the end', async () => {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, { name: 'slow.pourbook.json', text: slowExample() });
+  const page = await openPage({ book: slowExample() });
   const pour = page.locator('[data-kind="pour"]').first();
   await expect.poll(() => pour.getAttribute('data-state'), { timeout: 30_000 }).toBe('running');
   await pour.getByRole('button', { name: 'Stop, keep what is done' }).click();

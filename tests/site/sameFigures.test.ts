@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { type ShownFigure, shownFigures, waitUntilFresh } from './helpers/bench';
-import { openBookFile, saveBookFile } from './helpers/books';
+import { saveBookFile } from './helpers/books';
 import { runBook } from './helpers/commandLine';
 import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
@@ -37,7 +37,10 @@ function expectSeen(shown: ShownFigure, printed: number): void {
   ).toBeLessThanOrEqual(slack * (seen?.rounding ?? 0) * (1 + 1e-6));
 }
 
-/** Every figure of the compare table is to the last bit the one that the command line prints for the saved book. */
+/**
+ * Every figure of the compare table is the one that the command line prints for the saved book, to the last bit: a pour
+ * that folds is chaotic, and with the engines' own sines the shares filled by one differed by 0.3 %.
+ */
 async function expectSameFigures(page: Page, what: string): Promise<void> {
   const shown = await shownFigures(page);
   const printed = new Map(runBook(await saveBookFile(page)).map((pour) => [pour.name, pour.figures]));
@@ -71,19 +74,8 @@ test('the page opens on an example and computes its figures then and there', asy
   await expectSameFigures(page, 'first example');
 });
 
-/** In this pour gas is shut in: with the engines' own sines the final share was 72.4 % in Node and 72.7 % in Chromium. */
-test('a pour that folds is the same in both', async () => {
-  const head = '20.7';
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, { name: 'two.pourbook.json', text: example('two-tilts') });
-  await typeHead(page, head);
-  await waitUntilFresh(page);
-  await expectSameFigures(page, `head ${head} mm`);
-});
-
 test('a charge that is typed gives the figures of the command line', async () => {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, { name: 'two.pourbook.json', text: example('two-tilts') });
+  const page = await openPage({ book: example('two-tilts') });
   await waitUntilFresh(page);
   const before = valuesOf(await shownFigures(page), 'peak_front_speed_m_per_s');
   const head = between(12, 40).toFixed(1);
@@ -97,8 +89,7 @@ test('a charge that is typed gives the figures of the command line', async () =>
 });
 
 test('a charge that is dragged in the drawing gives the figures of the command line', async () => {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, { name: 'two.pourbook.json', text: coarse(example('two-tilts')) });
+  const page = await openPage({ book: coarse(example('two-tilts')) });
   await waitUntilFresh(page);
   const before = valuesOf(await shownFigures(page), 'peak_front_speed_m_per_s');
   const saved = await saveBookFile(page);

@@ -7,7 +7,6 @@ import { newCell } from '$src/cells/newCell';
 import { fromDegrees } from '$src/core/units';
 import { sampleBook } from '../book/sample';
 import { betterTilt } from '../books/sources/betterTilt';
-import { openBookFile } from './helpers/books';
 import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
 import { seriousBarriers } from './helpers/seriousBarriers';
@@ -54,8 +53,10 @@ async function pourStudy(study: Locator): Promise<void> {
 }
 
 test('a pour window waits to be begun, is computed, told in words, shown again without running it, and its points open as pours', async () => {
-  const page = await openPage({ isBare: true, expectedErrors: /Failed to load resource|ERR_FAILED/ });
-  await openBookFile(page, { name: 'window.pourbook.json', text: writeBook(studyBook()) });
+  const page = await openPage({
+    book: writeBook(studyBook()),
+    expectedErrors: /Failed to load resource|ERR_FAILED/,
+  });
   const study = page.locator('[data-kind="study"]');
   await study.scrollIntoViewIfNeeded();
   const offer = study.getByText(/^It takes 36 pours/);
@@ -111,8 +112,7 @@ test('where measured repeats land is drawn as a patch round the cross, and told'
     const axes = cell.study.axes.map((axis) => ({ ...axis, points: 3 }));
     return { ...cell, study: { ...cell.study, axes } };
   });
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, { name: 'repeats.pourbook.json', text: writeBook({ ...book, cells }) });
+  const page = await openPage({ book: writeBook({ ...book, cells }) });
   const study = page.locator('[data-kind="study"]');
   await pourStudy(study);
   expect(await study.textContent()).toContain('3 measured repeats land');

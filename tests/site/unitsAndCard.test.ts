@@ -8,7 +8,6 @@ import { newCell } from '$src/cells/newCell';
 import { firstOf, sampleBook } from '../book/sample';
 import { longestBook } from '../report/card/longestBook';
 import { waitUntilFresh } from './helpers/bench';
-import { openBookFile } from './helpers/books';
 import { isFirefox } from './helpers/launch';
 import { useSite } from './helpers/openPage';
 
@@ -28,8 +27,7 @@ const withCard = quick(
 );
 
 async function pageWith(book: Book): Promise<Page> {
-  const page = await openPage({ isBare: true });
-  await openBookFile(page, { name: 'own.pourbook.json', text: writeBook(book) });
+  const page = await openPage({ book: writeBook(book) });
   await waitUntilFresh(page);
   return page;
 }

@@ -1,5 +1,5 @@
 import type { CellId } from '$src/cells/kinds';
-import { inTurn } from './turns';
+import { drawInTurn } from './drawingTurns';
 
 /** However long the book, all of it is drawn after so many turns. */
 const TURNS = 40;
@@ -26,7 +26,7 @@ class Bodies {
 
   /** Draws on when its turn comes; returns the undoing. Call inside an effect that names the cells on the page. */
   drawOn(ids: readonly CellId[]): (() => void) | undefined {
-    return this.isAllDrawn ? undefined : inTurn(() => this.#draw(ids));
+    return this.isAllDrawn ? undefined : drawInTurn(() => this.#draw(ids));
   }
 
   #draw(ids: readonly CellId[]): void {

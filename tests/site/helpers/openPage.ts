@@ -18,6 +18,8 @@ export interface PageWanted {
   readonly isFine?: boolean;
   /** Begins with a book of one note, for a test that opens a book of its own: the first example costs seconds. */
   readonly isBare?: boolean;
+  /** Begins with this book, the text of its file, as it is. */
+  readonly book?: string;
   /** Where the page is, when it is not the site of the tests itself. */
   readonly address?: string;
   /** Complaints on the console that the test provokes. */
@@ -49,6 +51,7 @@ export function useSite(): OpenPage {
     moves = false,
     isFine = false,
     isBare = false,
+    book = isBare ? ONE_NOTE : undefined,
     address = inject('siteUrl'),
   } = {}) => {
     const browser = await browserFor({ scheme, moves });
@@ -59,7 +62,7 @@ export function useSite(): OpenPage {
       serviceWorkers: isKept ? 'allow' : 'block',
     });
     contexts.push(context);
-    if (isBare) await context.route(EXAMPLES, (route) => answer(route, ONE_NOTE));
+    if (book) await context.route(EXAMPLES, (route) => answer(route, book));
     else if (!isFine && !isKept) await context.route(EXAMPLES, coarsely);
     await prepare?.(context);
     const page = await context.newPage();

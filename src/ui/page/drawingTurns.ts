@@ -6,7 +6,7 @@ const waiting: (() => void)[] = [];
 let isAsked = false;
 
 /** Draws when its turn comes. Returns what takes it out of the line. */
-export function inTurn(draw: () => void): () => void {
+export function drawInTurn(draw: () => void): () => void {
   waiting.push(draw);
   askFrame();
   return () => {
@@ -14,6 +14,8 @@ export function inTurn(draw: () => void): () => void {
     if (at >= 0) waiting.splice(at, 1);
   };
 }
+
+export const isAnyUndrawn = (): boolean => waiting.length > 0;
 
 function askFrame(): void {
   if (isAsked) return;
