@@ -134,9 +134,16 @@ function filling(record: PourRecord): string {
   return `; the die ends ${share} full${gasHeld(record) ? ', held up by gas' : ''}.`;
 }
 
+/** A pour that folds film may go cold besides, and whoever slows it down for its folds must know. */
+function foldingHeadline({ figures }: PourRecord): string {
+  if (figures.lap?.kind === 'laps') return 'Folds film and laps.';
+  return figures.lap?.kind === 'misrun' ? 'Folds film and misruns.' : HEADLINES['folds film'];
+}
+
 /** Metal that ran in while ladling may have folded its skin on the way, so nothing is called sound without that said. */
 function headline(record: PourRecord, kind: VerdictKind): string {
   const { figures } = record;
+  if (kind === 'folds film') return foldingHeadline(record);
   if (kind === 'sound' && isMachineWrong(record)) return 'Sound, but for the machine.';
   const isPartOnly = kind === 'sound' && figures.firstFlow.kind === 'already in the die';
   return isPartOnly ? 'Sound from the tilt on.' : HEADLINES[kind];

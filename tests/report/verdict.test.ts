@@ -181,9 +181,12 @@ describe('verdict', () => {
     const lap = fold('heavy', 'lap');
     const record = peaking(0.9, { folds: [lap] });
     const figures = { ...record.figures, lap: { kind: 'laps', margin: -0.1 } } as const;
-    const { kind, reasons } = verdict({ ...record, figures });
+    const { kind, sentence, reasons } = verdict({ ...record, figures });
     expect(kind).toBe('folds film');
+    expect(sentence[0]!.text).toBe('Folds film and laps.');
     expect(reasons.map(({ name }) => name)).toEqual(['over critical speed', 'laps']);
+    const stiff = { ...figures, lap: { kind: 'misrun', margin: -0.1 } } as const;
+    expect(verdict({ ...record, figures: stiff }).sentence[0]!.text).toBe('Folds film and misruns.');
   });
 
   it('says that gas is held, and the vent that would let it out', () => {

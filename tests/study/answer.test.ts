@@ -62,10 +62,10 @@ test('once its margins are found, the range round the set point is theirs and ho
 
 test('where nothing is sound, what is near a limit is told as the nearest to it, and else that there is none', () => {
   expect(said(four('folds film', 'near the limit', 'near the limit', 'laps'))).toBe(
-    'No clear window. Nothing in this range is sound beyond doubt. At mass 0, tilt time 2 s to 3 s is near a limit. None of the changes tried opens it.',
+    'No clear window. Nothing in this range is sound beyond doubt. At mass 0, tilt time 2 s to 3 s is near a limit. None of the changes tried opens it; another kind of tilt was not tried.',
   );
   expect(said(four('folds film', 'folds film', 'laps', 'laps'))).toBe(
-    'No window. Nothing is sound anywhere in this range. None of the changes tried opens it.',
+    'No window. Nothing is sound anywhere in this range. None of the changes tried opens it; another kind of tilt was not tried.',
   );
 });
 

@@ -1,5 +1,6 @@
 import { escaped } from '../drawing/paper';
 import { verdict } from '../verdict';
+import type { Reason } from '../verdictReasons';
 import { cardCurve } from './cardCurve';
 import { cardPictures } from './cardPictures';
 import { cardRows } from './cardRows';
@@ -36,10 +37,17 @@ const watch = ({ angle, time, text }: CardWatch): string =>
 const ticks = (texts: readonly string[]): string =>
   `<ul class="ticks">${texts.map((text) => `<li>${escaped(text)}</li>`).join('')}</ul>`;
 
+/** Which limit a pour is near, so that nobody has to go back to the page for it. */
+const nearness = (reason: Reason | undefined): string =>
+  reason === undefined
+    ? ''
+    : `<p class="warning"><b>Near a limit ◇: ${escaped(reason.name)}.</b> ${escaped(reason.line)}</p>`;
+
 /** What the model holds against a pour that is up to date: the card can be printed, but says so at its head. */
 function advice({ record }: CardSource): string {
-  const { kind, sentence } = verdict(record);
-  if (kind === 'sound' || kind === 'near the limit') return '';
+  const { kind, sentence, reasons } = verdict(record);
+  if (kind === 'sound') return '';
+  if (kind === 'near the limit') return nearness(reasons[0]);
   const said = sentence.map(({ text }) => text).join('');
   const head =
     kind === 'not judged' ? 'The model cannot judge this pour' : 'The model speaks against this pour';

@@ -170,7 +170,11 @@ export function answerSentence(
     const found = tried?.some(({ soundAt }) => soundAt !== null);
     const rest = !isDone ? ' so far' : '';
     const next =
-      tried === null ? '' : found ? ' A change below opens it.' : ' None of the changes tried opens it.';
+      tried === null
+        ? ''
+        : found
+          ? ' A change below opens it.'
+          : ' None of the changes tried opens it; another kind of tilt was not tried.';
     const nearest = stretchWords(axes, answer, 'near the limit', units);
     if (nearest !== '')
       return [

@@ -11,6 +11,7 @@ import { cardHtml } from '$src/report/card/cardHtml';
 import { cardRows } from '$src/report/card/cardRows';
 import { cardTilt } from '$src/report/card/cardTilt';
 import type { CardSource } from '$src/report/card/shopCard';
+import { verdict } from '$src/report/verdict';
 import { levelOrUphill } from '../../books/sources/levelOrUphill';
 import { longestBook } from './longestBook';
 
@@ -186,5 +187,11 @@ describe('the page', () => {
     const old = withChange({ warning: 'It is out of date.' });
     expect(cardHtml(old, 'card')).toContain('<b>Do not pour by this card.</b> It is out of date.');
     expect(cardHtml(source, 'card')).not.toContain('Do not pour by this card');
+  });
+
+  test('says which limit a pour is near', () => {
+    expect(verdict(record).kind).toBe('near the limit');
+    const [first] = verdict(record).reasons;
+    expect(cardHtml(source, 'card')).toContain(`<b>Near a limit ◇: ${first!.name}.</b> ${first!.line}`);
   });
 });
