@@ -5,9 +5,9 @@ import { nearestTilt } from '$src/core/tilt/nearestTilt';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { MachineLimits, Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees, fromMillimetres } from '$src/core/units';
-import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import type { Book, Cell, CellId, CellKind } from './kinds';
 import { freeId, freeName } from './names';
+import { windowFor } from './windowFor';
 
 const NAMES: Readonly<Record<CellKind, string>> = {
   note: 'Note',
@@ -58,7 +58,7 @@ export function newCell(kind: CellKind, book: Book, place: number = book.cells.l
     case 'compare':
       return { ...base, kind, pours: pourIds(book).slice(-2), stepBy: 'inclination' };
     case 'study':
-      return { ...base, kind, pour: onlyOf(book, 'pour'), study: POUR_WINDOW };
+      return { ...base, kind, pour: onlyOf(book, 'pour'), study: windowFor(book, onlyOf(book, 'pour')) };
     case 'shop card':
       return { ...base, kind, pour: nearest('pour'), date: '', remark: '' };
     case 'castings':
