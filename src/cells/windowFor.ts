@@ -1,13 +1,11 @@
-import { usableLimits } from '$src/core/tilt/range';
-import { fromDegrees, fromMillimetres } from '$src/core/units';
+import { isLevelAtMost, usableLimits } from '$src/core/tilt/range';
+import { fromMillimetres } from '$src/core/units';
 import { basinLength } from '$src/report/study/basin';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import type { Study, StudyAxis } from '$src/report/study/study';
 import type { Book, CellId } from './kinds';
 
-/** A machine that comes no further above level than this can only start level [rad]. */
-const LEVEL = fromDegrees(0.5);
-/** How far the basin is made shorter and longer. */
+/** How far the basin is made shorter and longer, chosen to reach as far as the changes a study tries by itself. */
 const SHORTER = 0.8;
 const LONGER = 1.25;
 
@@ -21,7 +19,7 @@ export function windowFor(book: Book, pour: CellId | null): Study {
   if (cell?.kind !== 'pour') return POUR_WINDOW;
   const [tilt, section] = [found(cell.tilt), found(cell.section)];
   if (tilt?.kind !== 'tilt' || section?.kind !== 'section') return POUR_WINDOW;
-  if (usableLimits(tilt.tilt.limits).highestStart > LEVEL) return POUR_WINDOW;
+  if (!isLevelAtMost(usableLimits(tilt.tilt.limits).highestStart)) return POUR_WINDOW;
   return { ...POUR_WINDOW, axes: [POUR_WINDOW.axes[0]!, lengths(basinLength(section.section))] };
 }
 

@@ -1,11 +1,9 @@
 import type { Fold, FoldKind } from '$src/core/pour/record';
-import { usableLimits } from '$src/core/tilt/range';
+import { isLevelAtMost, usableLimits } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 
-/** A machine that comes no further above level than this can only start level [rad]. */
-const LEVEL = fromDegrees(0.5);
-/** Less room than this over the start angle is none [rad]. */
+/** Less room than this over the start angle is none, chosen [rad]. */
 const LEAST_ROOM = fromDegrees(1);
 
 type Cures = Readonly<Partial<Record<FoldKind, string>>>;
@@ -39,7 +37,7 @@ const HIGHEST_CURES: Cures = {
 export function cureFor({ kind, cure }: Pick<Fold, 'kind' | 'cure'>, { start, limits }: Tilt): string {
   // A measured tilt was turned as it is, whatever limits stand beside it.
   const highestStart = Math.max(usableLimits(limits).highestStart, start);
-  if (highestStart <= LEVEL) return LEVEL_CURES[kind] ?? cure;
+  if (isLevelAtMost(highestStart)) return LEVEL_CURES[kind] ?? cure;
   if (highestStart - start < LEAST_ROOM) return HIGHEST_CURES[kind] ?? cure;
   return cure;
 }

@@ -36,3 +36,9 @@ export function usableLimits(limits: MachineLimits): MachineLimits {
     quickest: Math.min(limits.quickest, RATE_RANGE.quickest),
   };
 }
+
+/** A machine that comes no further above level than this can only start level: half a degree, chosen [rad]. */
+const LEVEL = fromDegrees(0.5);
+
+/** Whether a highest start angle [rad] leaves nothing but a level start. */
+export const isLevelAtMost = (highestStart: number): boolean => highestStart <= LEVEL;
