@@ -86,7 +86,7 @@ function entry(record: PourRecord): string {
   const { firstFlow } = record.figures;
   if (firstFlow.kind === 'never') return 'No metal passes the mouth';
   if (firstFlow.kind === 'already in the die')
-    return `Metal stands in ${stoodIn(record)} before the tilt begins, let in at the speed of the ladle, which is not computed`;
+    return `Metal stands in ${stoodIn(record)} before the tilt begins (how the ladle let it in is not computed)`;
   const degrees = toDegrees(firstFlow.inclination);
   const angle = angleText(firstFlow.inclination);
   if (degrees > 0.5) return `Metal rolls in uphill from ${angle}`;
@@ -95,11 +95,12 @@ function entry(record: PourRecord): string {
 }
 
 function running(record: PourRecord, speed: SpeedCall | null): string {
-  const { peakFrontSpeed } = record.figures;
+  const { peakFrontSpeed, firstFlow } = record.figures;
   const { criticalSpeed } = record.plan.liquid;
   if (peakFrontSpeed === null || speed === null) return '';
   const peak = speedText(peakFrontSpeed);
-  if (speed === 'under') return `, at no more than ${peak}, under critical${foldingAnyway(record)}`;
+  const front = firstFlow.kind === 'already in the die' ? ', and its front then runs at' : ', at';
+  if (speed === 'under') return `${front} no more than ${peak}, under critical${foldingAnyway(record)}`;
   if (speed === 'too close to call')
     return `, and its front reaches ${peak}${apart(record)}: too close to ${speedText(criticalSpeed)} to call`;
   return `, and its front runs at up to ${peak}, ${fixed(peakFrontSpeed / criticalSpeed, 1)} times critical`;

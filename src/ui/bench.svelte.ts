@@ -211,9 +211,6 @@ export class Bench {
     return evaluation.state === 'needs a run' ? evaluation.planHash : null;
   }
 
-  /** The cell that is being read, for the rail; null before any has been seen. */
-  here: CellId | null = $state(null);
-
   /** Some of the cell is in the window. */
   isVisible(id: CellId): boolean {
     return this.#visible.has(id);

@@ -105,7 +105,7 @@ describe('verdict', () => {
     const flow = (firstFlow: PourRecord['figures']['firstFlow']) =>
       plainText(verdict(inventedRecord({ figures: { ...inventedFigures, firstFlow } })).sentence);
     expect(flow({ kind: 'already in the die' })).toContain('stands in the die before the tilt begins');
-    expect(flow({ kind: 'already in the die' })).toContain('speed of the ladle, which is not computed');
+    expect(flow({ kind: 'already in the die' })).toContain('(how the ladle let it in is not computed)');
     const ladledIn = {
       ...inventedFigures,
       firstFlow: { kind: 'already in the die' },

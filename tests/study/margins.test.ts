@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { triedWords } from '$src/report/study/answer';
 import { gridOf } from '$src/report/study/grid';
 import { marginsOf } from '$src/report/study/margins';
 import { openingsOf } from '$src/report/study/openings';
@@ -76,5 +77,20 @@ describe('changes that open a window', () => {
     const helpful = tried!.filter(({ soundAt }) => soundAt !== null);
     expect(new Set(helpful.map(({ setting }) => setting))).toEqual(new Set(['basin.length']));
     expect(asked.length).toBeLessThanOrEqual(2 * 14);
+  });
+
+  it('does not call a change unsound where there was no pour to judge', async () => {
+    const tried = await openingsOf({
+      plan: samplePlan(),
+      grid,
+      results,
+      regionAt: async (values) => ('basin.length' in values ? 'in the die while ladling' : 'laps'),
+    });
+    const wordsOf = (setting: string) => {
+      const change = tried!.find((one) => one.setting === setting)!;
+      return triedWords([], 'basin 90 mm', change);
+    };
+    expect(wordsOf('basin.length')).toBe('basin 90 mm: nothing to judge, in the die while ladling');
+    expect(wordsOf('charge.mass')).toBe('basin 90 mm: nothing sound');
   });
 });

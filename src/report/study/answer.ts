@@ -209,9 +209,10 @@ export function marginWords(
 export function triedWords(
   axes: readonly NamedAxis[],
   change: string,
-  { soundAt }: TriedChange,
+  { soundAt, unjudged }: TriedChange,
   units: PageUnits = METRIC,
 ): string {
+  if (unjudged) return `${change}: nothing to judge, ${regionWords(unjudged)}`;
   return soundAt === null
     ? `${change}: nothing sound`
     : `${change}: sound at ${valueWords(axes, soundAt, units)}`;

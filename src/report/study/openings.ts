@@ -14,6 +14,8 @@ export interface Change {
 /** A change that was tried, with the first sound point found; null when none of the points tried was sound. */
 export interface TriedChange extends Change {
   readonly soundAt: SettingValues | null;
+  /** Why nothing can be said of the change: no point tried was a pour to judge. Null when one was. */
+  readonly unjudged: Region | null;
 }
 
 type Step = readonly [setting: string, next: (now: number) => number];
@@ -82,15 +84,17 @@ export async function openingsOf(task: OpeningTask): Promise<TriedChange[] | nul
   const tried: TriedChange[] = [];
   for (const change of changes) {
     let soundAt: SettingValues | null = null;
+    const regions: Region[] = [];
     for (const values of points) {
       const region = await task.regionAt({ ...values, [change.setting]: change.value });
       if (region === null) return null;
+      regions.push(region);
       if (region === 'sound') {
         soundAt = values;
         break;
       }
     }
-    tried.push({ ...change, soundAt });
+    tried.push({ ...change, soundAt, unjudged: regions.some(isPoured) ? null : (regions[0] ?? null) });
     task.onTried?.(tried.at(-1)!);
   }
   return tried;

@@ -3,6 +3,7 @@ import { copyCell, moveCell } from '$src/cells/edit';
 import type { Cell, CellId } from '$src/cells/kinds';
 import { bench } from '../bench.svelte';
 import { focusLater } from '../page/focusLater';
+import { placeInBook } from '../page/placeInBook.svelte';
 import { clipText, cutCell, pasteText, said } from './cellClipboard';
 
 /** The keys of the page, as its sheet lists them. None of them is a browser's own. */
@@ -28,7 +29,7 @@ export const KEYS: readonly { readonly keys: string; readonly does: string }[] =
 /** The cell that has the focus, else the one that is being read. */
 function cellAtHand(): Cell | null {
   const focused = document.activeElement?.closest('[data-cell]')?.id;
-  return bench.cell(focused ?? bench.here);
+  return bench.cell(focused ?? placeInBook.here);
 }
 
 /** Text fields keep their own keys. */

@@ -66,7 +66,8 @@ export function mapPlates(
     const cause = title === 'folds film' && answer.mainFold ? `mostly ${answer.mainFold}` : '';
     const whole = width < ROOM_FOR_NOTES ? '' : (NOTES[title] ?? cause);
     const isGood = (plate: MapPlate): boolean =>
-      boxes.every((box) => !meet(box, boxOf(plate))) && ownShare(answer, plot, plate, regions) >= OWN_SHARE;
+      boxes.every((box) => !meet(box, boxOf(plate))) &&
+      leavesSound(regionsUnder(answer, plot, plate), regions);
     const clear = [...new Set([whole, ''])]
       .flatMap((note) => points.map((point) => plateAt(answer, plot, point, worded(title, note))))
       .find(isGood);
@@ -83,25 +84,21 @@ const worded = (title: string, note: string) => ({
   wide: Math.max(textWidth(title) * 1.15, textWidth(note)) + 16,
 });
 
-/** Share of the points under a plate that lie in its own regions. */
-function ownShare(
-  { grid, regions }: MapAnswer,
-  plot: MapPlot,
-  plate: MapPlate,
-  own: readonly Region[],
-): number {
+/** The plate lies on its own regions for the most part, and on none that is sound: that is what is looked for. */
+function leavesSound(under: readonly Region[], own: readonly Region[]): boolean {
+  const mine = under.filter((region) => own.includes(region)).length;
+  return mine >= OWN_SHARE * Math.max(1, under.length) && (own.includes('sound') || !under.includes('sound'));
+}
+
+/** What the points under a plate are. */
+function regionsUnder({ grid, regions }: MapAnswer, plot: MapPlot, plate: MapPlate): Region[] {
   const { left, right, top, bottom } = boxOf(plate);
-  let under = 0;
-  let mine = 0;
-  for (let point = 0; point < grid.count; point++) {
+  return regions.filter((_, point) => {
     const [column, row] = placeOf(grid, point);
     const x = plot.x(axisValue(grid.axes[0]!, column));
     const y = plot.y(axisValue(grid.axes[1]!, row));
-    if (x < left || x > right || y < top || y > bottom) continue;
-    under++;
-    if (own.includes(regions[point]!)) mine++;
-  }
-  return under === 0 ? 0 : mine / under;
+    return x >= left && x <= right && y >= top && y <= bottom;
+  });
 }
 
 /** The plate over a point, moved in from the rim of the map where it would stand out. */

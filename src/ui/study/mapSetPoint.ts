@@ -94,15 +94,32 @@ function textBox({ textAt, anchor, text }: MarginLine): Box {
   return { left, right: left + wide, top: textAt.y - LINE, bottom: textAt.y + 3 };
 }
 
+/** What the mark of the setting is called: on a map from before the last change it is no longer what is set. */
+export const setWords = (isOld: boolean): string => (isOld ? 'set before' : 'set now');
+
+/** The words of the mark take at most this [px]. */
+const NAME_WIDTH = 72;
+
+/** Where the words of the mark stand: left of it, or right of it where they would lie on the axis [px]. */
+export function setNameAt({ x, y }: MapSpot, { left }: Pick<MapPlot, 'left'>) {
+  const isRight = x - 8 - NAME_WIDTH < left;
+  const from = isRight ? x + 8 : x - 8 - NAME_WIDTH;
+  const box: Box = { left: from, right: from + NAME_WIDTH, top: y + 8, bottom: y + 26 };
+  return { x: isRight ? x + 12 : x - 12, y: y + 22, isRight, box };
+}
+
 /** What names of regions must keep clear of: the cross, its words, the dimension lines and theirs [px]. */
-export function setPointBoxes(set: MapSpot, lines: readonly MarginLine[]): readonly Box[] {
+export function setPointBoxes(
+  set: MapSpot,
+  lines: readonly MarginLine[],
+  plot: Pick<MapPlot, 'left'>,
+): readonly Box[] {
   const own: Box = { left: set.x - 14, right: set.x + 14, top: set.y - 14, bottom: set.y + 14 };
-  const words: Box = { left: set.x - 66, right: set.x - 8, top: set.y + 8, bottom: set.y + 26 };
   const drawn = lines.map(({ isAcross, from, to }): Box => {
     const [low, high] = [Math.min(from, to), Math.max(from, to)];
     return isAcross
       ? { left: low, right: high, top: set.y - 3, bottom: set.y + 3 }
       : { left: set.x - 3, right: set.x + 3, top: low, bottom: high };
   });
-  return [own, words, ...drawn, ...lines.map(textBox)];
+  return [own, setNameAt(set, plot).box, ...drawn, ...lines.map(textBox)];
 }

@@ -42,7 +42,7 @@ test('names of regions keep off each other and off the set point, wherever the e
   });
   fc.assert(
     fc.property(places, ({ edge, lid, x, y }) => {
-      const taken = setPointBoxes({ x, y }, []);
+      const taken = setPointBoxes({ x, y }, [], plot);
       const boxes = mapPlates(answerOf(edge, lid), plot, 600, taken).map(boxOf);
       for (const [index, box] of boxes.entries()) {
         expect(taken.some((other) => meet(box, other))).toBe(false);
@@ -67,4 +67,21 @@ test('the fold that most points have is told with the region, where the paper is
     mapPlates(answerOf(10, 20), plot, width, []).find(({ title }) => title === 'folds film')!.note;
   expect(noteAt(600)).toBe('mostly tongue');
   expect(noteAt(390)).toBe('');
+});
+
+test('no other name covers what is sound, however narrow that strip is', () => {
+  const strip = (at: number): MapAnswer => ({
+    ...answerOf(0, 20),
+    regions: Array.from(
+      { length: grid.count },
+      (_, point): Region => (point % 20 === at ? 'sound' : 'folds film'),
+    ),
+  });
+  for (let at = 0; at < 20; at++) {
+    const x = plot.x(axes[0].from + ((axes[0].to - axes[0].from) * at) / 19);
+    for (const plate of mapPlates(strip(at), plot, 600, []).filter(({ title }) => title !== 'sound')) {
+      const { left, right } = boxOf(plate);
+      expect(left < x && x < right, `strip ${at} under "${plate.title}"`).toBe(false);
+    }
+  }
 });
