@@ -74,7 +74,7 @@ export const fromCubicCentimetres = (cubicCentimetres: number): number =>
 const toFahrenheitStep = (kelvins: number): number => (kelvins * 9) / 5;
 const fromFahrenheitStep = (degrees: number): number => (degrees * 5) / 9;
 
-/** What people read and type lengths, masses and temperatures in. Speeds, densities and pressures are SI or bar for all. */
+/** What people read and type lengths, masses and temperatures in. Speeds go with lengths, densities with masses; pressures are bar for all. */
 export interface PageUnits {
   readonly length: 'mm' | 'in';
   readonly mass: 'kg' | 'lb';
@@ -105,6 +105,19 @@ export const AREA: Readonly<Record<PageUnits['length'], Measure>> = {
 export const VOLUME: Readonly<Record<PageUnits['length'], Measure>> = {
   mm: { unit: 'cm³', key: 'cm3', toShown: toCubicCentimetres, fromShown: fromCubicCentimetres },
   in: { unit: 'in³', key: 'in3', toShown: toCubicInches, fromShown: fromCubicInches },
+};
+export const SPEED: Readonly<Record<PageUnits['length'], Measure>> = {
+  mm: { unit: 'm/s', key: 'm_per_s', toShown: asIs, fromShown: asIs },
+  in: { unit: 'in/s', key: 'in_per_s', toShown: toInches, fromShown: fromInches },
+};
+export const DENSITY: Readonly<Record<PageUnits['mass'], Measure>> = {
+  kg: { unit: 'kg/m³', key: 'kg_per_m3', toShown: asIs, fromShown: asIs },
+  lb: {
+    unit: 'lb/in³',
+    key: 'lb_per_in3',
+    toShown: (density) => toPounds(density) * METRES_PER_INCH ** 3,
+    fromShown: (density) => fromPounds(density) / METRES_PER_INCH ** 3,
+  },
 };
 export const MASS: Readonly<Record<PageUnits['mass'], Measure>> = {
   kg: { unit: 'kg', key: 'kg', toShown: asIs, fromShown: asIs },

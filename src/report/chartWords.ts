@@ -1,5 +1,6 @@
 import type { PourRecord } from '$src/core/pour/record';
-import { LENGTH, type PageUnits, toDegrees } from '$src/core/units';
+import { LENGTH, type PageUnits, SPEED, toDegrees } from '$src/core/units';
+import { inUnits } from './inUnits';
 import { criticalRange } from './speedCall';
 import { angleText, fixed, percentText, placeText, secondsText, speedText } from './wording';
 
@@ -14,29 +15,42 @@ export const lengthMark =
   ({ length }: PageUnits) =>
   (value: number): string =>
     length === 'mm' ? fixed(value, 0) : fixed(value, 2).replace(/\.?0+$/, '');
-export const speedMark = (speed: number): string => fixed(speed, 2);
+/** Speeds on an axis, in the page's unit. */
+export const speedMark =
+  ({ length }: PageUnits) =>
+  (speed: number): string =>
+    fixed(speed, length === 'mm' ? 2 : 0);
+export const speedTitle = ({ length }: PageUnits): string => `front speed, ${SPEED[length].unit}`;
 export const secondMark = (time: number): string =>
   fixed(
     time,
     Math.abs(time - Math.round(time)) < 1e-6 ? 0 : Math.abs(time * 10 - Math.round(time * 10)) < 1e-6 ? 1 : 2,
   );
 
-/** Front speeds are drawn to at least this [m/s], so that the forbidden field is in view even for a sound pour. */
-const SPEED_IN_VIEW = 1;
+/** Front speeds are drawn to at least this, so that the forbidden field is in view even for a sound pour; then step by step [the page's unit]. */
+const SPEED_IN_VIEW = { mm: 1, in: 40 } as const;
+const SPEED_STEP = { mm: 0.2, in: 5 } as const;
 
-/** Common speed axis of some pours: from 0 to 1 m/s, or to the next fifth above the quickest. */
-export function speedDomain(records: readonly PourRecord[]): [number, number] {
+/** Common speed axis of some pours in the page's unit: from 0 to 1 m/s or 40 in/s, or to the next step above the quickest. */
+export function speedDomain(records: readonly PourRecord[], units: PageUnits): [number, number] {
   const quickest = Math.max(0, ...records.flatMap(({ frontSpeeds }) => Array.from(frontSpeeds.speed)));
-  return [0, Math.max(SPEED_IN_VIEW, Math.ceil(quickest * 5 - 1e-9) / 5)];
+  return [0, Math.max(SPEED_IN_VIEW[units.length], speedAbove(SPEED[units.length].toShown(quickest), units))];
 }
 
-/** The critical line with its hatch and doubt, as the speed chart draws it. */
-export function criticalBand(criticalSpeed: number) {
+/** The next whole step of a speed axis at or above a speed [the page's unit]. */
+export function speedAbove(speed: number, { length }: PageUnits): number {
+  const step = SPEED_STEP[length];
+  return Number((Math.ceil(speed / step - 1e-9) * step).toPrecision(9));
+}
+
+/** The critical line with its hatch and doubt, as the speed chart draws it in the page's unit. */
+export function criticalBand(criticalSpeed: number, units: PageUnits, note = 'above it, skin folds in') {
+  const { toShown } = SPEED[units.length];
   return {
-    value: criticalSpeed,
-    from: criticalRange(criticalSpeed).from,
-    label: `critical ${speedText(criticalSpeed)}`,
-    note: 'above it, skin folds in',
+    value: toShown(criticalSpeed),
+    from: toShown(criticalRange(criticalSpeed).from),
+    label: inUnits(`critical ${speedText(criticalSpeed)}`, units),
+    note,
   };
 }
 

@@ -1,10 +1,12 @@
 import {
   AREA,
+  DENSITY,
   LENGTH,
   MASS,
   METRIC,
   type Measure,
   type PageUnits,
+  SPEED,
   TEMPERATURE,
   VOLUME,
 } from '$src/core/units';
@@ -12,7 +14,7 @@ import type { FigureRow } from './figures';
 import type { Curve } from './series';
 import { fixed, MINUS } from './wording';
 
-/** One metric unit of the texts, what it becomes, and how many more decimals then say as much. */
+/** One metric unit of the texts, what it becomes, and how many more decimals, or fewer, then say as much. */
 interface Turn {
   readonly from: Measure;
   readonly to: Measure;
@@ -26,26 +28,31 @@ function turnsTo({ length, mass, temperature }: PageUnits): ReadonlyMap<string, 
     turn(LENGTH.mm, LENGTH[length], 2),
     turn(AREA.mm, AREA[length], 3),
     turn(VOLUME.mm, VOLUME[length], 1),
+    turn(SPEED.mm, SPEED[length], -1),
     turn(MASS.kg, MASS[mass], 0),
+    turn(DENSITY.kg, DENSITY[mass], 4),
     turn(TEMPERATURE.degC, TEMPERATURE[temperature], 0),
   ].filter(({ from, to }) => from !== to);
   return new Map(turns.map((one) => [one.from.unit, one]));
 }
 
+/** Decimals of a metric number in another unit. */
+const decimalsIn = (text: string, { more }: Turn): number => Math.max(0, decimalsOf(text) + more);
 const decimalsOf = (text: string): number => (text.includes('.') ? text.length - text.indexOf('.') - 1 : 0);
 
 /** A metric number in words as the same measure in another unit, to the same fineness. */
-function turned(text: string, { from, to, more }: Turn): string {
+function turned(text: string, turn: Turn): string {
+  const { from, to } = turn;
   const value = Number(text.replace(MINUS, '-'));
   if (value === 0 && from.toShown(0) === 0) return text;
-  const shown = fixed(to.toShown(from.fromShown(value)), decimalsOf(text) + more);
+  const shown = fixed(to.toShown(from.fromShown(value)), decimalsIn(text, turn));
   return text.startsWith('+') ? `+${shown}` : shown;
 }
 
 const NUMBER = `[+\u2212-]?\\d+(?:\\.\\d+)?`;
-/** One number or several before one unit: "5 mm", "11 of 20 cm³", "1 to 2000 mm", "200 × 30 mm", "700–730 °C". */
+/** One number or several before one unit: "5 mm", "11 of 20 cm³", "1 to 2000 mm", "200 × 30 mm", "700–730 °C", "0.49 (0.44 to 0.54) m/s". */
 const MEASURED = new RegExp(
-  `(?<![\\w.])(${NUMBER}(?:(?: to | and | of | × |, |–)${NUMBER})*) (mm²|mm|cm³|kg|°C)(?![\\w/²³])`,
+  `(?<![\\w.])(${NUMBER}(?:(?: to | and | of | × |, |–| \\()${NUMBER})*\\)?) (mm²|mm|cm³|kg/m³|kg|°C|m/s)(?![\\w/²³])`,
   'g',
 );
 /** What stands between these is a name somebody gave. */
@@ -80,7 +87,7 @@ export function figureIn<F extends Pick<FigureRow, 'value' | 'unit' | 'text'>>(
   if (figure.value === null) return { ...figure, unit: turn.to.unit };
   const value = turn.to.toShown(turn.from.fromShown(figure.value));
   const isNought = Number(figure.text) === 0 && turn.from.toShown(0) === 0;
-  const text = isNought ? figure.text : fixed(value, decimalsOf(figure.text) + turn.more);
+  const text = isNought ? figure.text : fixed(value, decimalsIn(figure.text, turn));
   return { ...figure, value, text, unit: turn.to.unit };
 }
 
@@ -91,12 +98,17 @@ export function curveIn<C extends Curve>(curve: C, axis: 'x' | 'y', { length }: 
   return { ...curve, [axis]: curve[axis].map((value) => toShown(LENGTH.mm.fromShown(value))) };
 }
 
-/** Columns of a file with their units in their names, the lengths in the page's unit: `front_mm` becomes `front_in`. */
+/** A curve with speeds [m/s] up its axis, in the page's unit of speed. */
+export function speedsIn<C extends Curve>(curve: C, { length }: PageUnits): C {
+  return length === METRIC.length ? curve : { ...curve, y: curve.y.map(SPEED[length].toShown) };
+}
+
+/** Columns of a file with their units in their names, lengths and speeds in the page's units: `front_mm` becomes `front_in`. */
 export function columnsIn(
   columns: Readonly<Record<string, readonly number[]>>,
   { length }: PageUnits,
 ): Readonly<Record<string, readonly number[]>> {
-  const measures = [LENGTH, VOLUME] as const;
+  const measures = [LENGTH, VOLUME, SPEED] as const;
   return Object.fromEntries(
     Object.entries(columns).map(([name, values]) => {
       const measure = measures.find(({ mm }) => name.endsWith(`_${mm.key}`));

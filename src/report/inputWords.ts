@@ -14,7 +14,7 @@ import {
   toMillipascalSeconds,
 } from '$src/core/units';
 import { inUnits } from './inUnits';
-import { angleText, countText, fixed, lengthText, listText, significant } from './wording';
+import { angleText, countText, fixed, lengthText, listText, significant, speedText } from './wording';
 
 /** One input in words, with what decides it: two pours differ in it when `decides` differs. */
 export interface InputWords {
@@ -216,7 +216,7 @@ function machineText({ machine: { valve, oil } }: MachineTilt, units: PageUnits)
   return `machine, valve ${setting}, ${oil.grade} at ${significant(toShown(oil.temperature))} ${unit}`;
 }
 
-function metalWords({ liquid }: PourPlan): InputWords[] {
+function metalWords({ liquid }: PourPlan, units: PageUnits): InputWords[] {
   const input = (name: string, value: number, text: string): InputWords => ({
     name,
     text,
@@ -224,11 +224,11 @@ function metalWords({ liquid }: PourPlan): InputWords[] {
     group: 'metal',
   });
   return [
-    input('density', liquid.density, `${fixed(liquid.density, 0)} kg/m³`),
+    input('density', liquid.density, inUnits(`${fixed(liquid.density, 0)} kg/m³`, units)),
     input('viscosity', liquid.viscosity, `${significant(toMillipascalSeconds(liquid.viscosity))} mPa s`),
     input('surface tension', liquid.surfaceTension, `${significant(liquid.surfaceTension)} N/m`),
     input('contact angle', liquid.contactAngle, `${fixed(toDegrees(liquid.contactAngle), 0)}°`),
-    input('critical speed', liquid.criticalSpeed, `${fixed(liquid.criticalSpeed, 2)} m/s`),
+    input('critical speed', liquid.criticalSpeed, inUnits(speedText(liquid.criticalSpeed), units)),
   ];
 }
 
@@ -263,7 +263,7 @@ export function inputWords(plan: PourPlan, units: PageUnits = METRIC): InputWord
     ...sectionWords(plan.section, units),
     ...tiltWords(plan.tilt, units),
     charge,
-    ...metalWords(plan),
+    ...metalWords(plan, units),
     ...computationWords(plan),
   ];
 }

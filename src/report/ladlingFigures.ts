@@ -2,7 +2,7 @@ import type { Ladling } from '$src/core/heat/ladling';
 import { allowedDrop, landingSpeed } from '$src/core/heat/waitInBasin';
 import type { LadledMetal } from '$src/core/pour/ladledMetal';
 import type { PageUnits } from '$src/core/units';
-import { shownLength, shownMass, shownTemperature, withUnit } from './measureText';
+import { shownLength, shownMass, shownSpeed, shownTemperature, withUnit } from './measureText';
 import { fixed } from './wording';
 
 export interface LadlingFigure {
@@ -32,9 +32,8 @@ export function ladlingFigures(
       key: 'landing_speed',
       label: 'lands in the basin at',
       value: landing,
-      number: fixed(landing, 2),
-      unit: 'm/s',
-      note: `critical is ${fixed(criticalSpeed, 2)} m/s, a drop of ${withUnit(shownLength(allowedDrop(criticalSpeed), units))}`,
+      ...shownSpeed(landing, units),
+      note: `critical is ${withUnit(shownSpeed(criticalSpeed, units))}, a drop of ${withUnit(shownLength(allowedDrop(criticalSpeed), units))}`,
     },
     {
       key: 'left_behind',

@@ -1,4 +1,4 @@
-import { LENGTH, MASS, type PageUnits, TEMPERATURE, VOLUME } from '$src/core/units';
+import { LENGTH, MASS, type PageUnits, SPEED, TEMPERATURE, VOLUME } from '$src/core/units';
 import { fixed, significant } from './wording';
 
 /** A measure in the page's units, number and unit apart so that the unit can be set small. */
@@ -18,6 +18,12 @@ function inchText(inches: number): string {
   const size = Math.abs(inches);
   if (size === 0) return '0';
   return fixed(inches, size < 0.1 ? 3 : size < 10 ? 2 : 1);
+}
+
+/** A speed [m/s]: hundredths of a metre, tenths of an inch. */
+export function shownSpeed(speed: number, { length }: PageUnits): Shown {
+  const measure = SPEED[length];
+  return { number: fixed(measure.toShown(speed), length === 'mm' ? 2 : 1), unit: measure.unit };
 }
 
 /** A mass [kg] to what a ladle can do. */

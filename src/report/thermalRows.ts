@@ -1,6 +1,6 @@
 import type { ThermalMetal } from '$src/core/heat/thermal';
 import type { Confidence, Sourced } from '$src/core/metal/metal';
-import { METRIC, type PageUnits, TEMPERATURE, toKilojoules } from '$src/core/units';
+import { DENSITY, METRIC, type PageUnits, TEMPERATURE, toKilojoules } from '$src/core/units';
 import { fixed, percentText } from './wording';
 
 /** One thermal property in the words of a table. */
@@ -26,6 +26,8 @@ const row = (name: string, unit: string, { value, ...rest }: Sourced, show: (val
 export function thermalRows(thermal: ThermalMetal, units: PageUnits = METRIC): ThermalRow[] {
   const { unit: degrees, toShown } = TEMPERATURE[units.temperature];
   const heat = (kelvin: number): string => fixed(toShown(kelvin), 0);
+  const density = (value: number): string =>
+    fixed(DENSITY[units.mass].toShown(value), units.mass === 'kg' ? 0 : 4);
   const { pouringRange, dieRange } = thermal;
   return [
     row('liquidus', degrees, thermal.liquidus, heat),
@@ -35,7 +37,7 @@ export function thermalRows(thermal: ThermalMetal, units: PageUnits = METRIC): T
     row('specific heat, liquid', 'J/kgK', thermal.liquidHeat, whole),
     row('specific heat, solid', 'J/kgK', thermal.solidHeat, whole),
     row('conductivity, solid', 'W/mK', thermal.solidConductivity, whole),
-    row('density, solid', 'kg/m³', thermal.solidDensity, whole),
+    row('density, solid', DENSITY[units.mass].unit, thermal.solidDensity, density),
     row('shrinkage on freezing', '%', thermal.freezingShrinkage, shared),
     row('pattern contraction', '%', thermal.contraction, shared),
     ...[

@@ -14,6 +14,7 @@ import {
   placeText,
   secondsText,
   significant,
+  speedInRange,
   speedText,
 } from './wording';
 
@@ -64,8 +65,8 @@ function rangeText(record: PourRecord): string {
 
 /** Critical speed with what surface tension leaves open. */
 function criticalRangeText({ plan }: PourRecord): string {
-  const { from, to } = criticalRange(plan.liquid.criticalSpeed);
-  return `${speedText(plan.liquid.criticalSpeed)} (${fixed(from, 2)} to ${fixed(to, 2)})`;
+  const { criticalSpeed } = plan.liquid;
+  return speedInRange(criticalSpeed, criticalRange(criticalSpeed));
 }
 
 function speedReason(record: PourRecord, speed: SpeedCall | null): Reason | null {

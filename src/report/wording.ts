@@ -33,6 +33,12 @@ export function angleText(inclination: number, decimals = 1): string {
 /** Speed [m/s], two decimals: the limit itself is known to two. */
 export const speedText = (speed: number): string => `${fixed(speed, 2)} m/s`;
 
+/** A speed with the range it may lie in [m/s], under one unit. */
+export const speedInRange = (
+  speed: number,
+  { from, to }: { readonly from: number; readonly to: number },
+): string => `${fixed(speed, 2)} (${fixed(from, 2)} to ${fixed(to, 2)}) m/s`;
+
 /** Time [s]: hundredths below ten seconds, tenths above. */
 export const secondsNumber = (time: number): string => fixed(time, Math.abs(time) < 9.995 ? 2 : 1);
 export const secondsText = (time: number): string => `${secondsNumber(time)} s`;

@@ -4,7 +4,7 @@ import { hingeArm } from '$src/core/section/shapes';
 import { METRIC, type PageUnits } from '$src/core/units';
 import { figureRows } from '$src/report/figures';
 import { inputWords } from '$src/report/inputWords';
-import { columnsIn, curveIn, figureIn, inUnits } from '$src/report/inUnits';
+import { columnsIn, curveIn, figureIn, inUnits, speedsIn } from '$src/report/inUnits';
 import { keyFigures } from '$src/report/keyFigures';
 import { seriesCsv } from '$src/report/pourFile';
 import { shownDistance, shownValue } from '$src/report/study/quantities';
@@ -12,7 +12,7 @@ import { verdict } from '$src/report/verdict';
 import { inventedRecord } from './inventedRecord';
 
 const US: PageUnits = { length: 'in', mass: 'lb', temperature: 'degF' };
-const IN_METRIC = /\d (?:mm|cm|kg|°C)(?!\/)/;
+const IN_METRIC = /\d\)? (?:mm|cm|kg|°C|m\/s)/;
 
 describe('texts in the units of the page', () => {
   test.each([
@@ -29,7 +29,9 @@ describe('texts in the units of the page', () => {
     ['from a charge of 1100 cm³', 'from a charge of 67.1 in³'],
     ['about 12 mm² of free vent', 'about 0.019 in² of free vent'],
     ['more than 0 mm', 'more than 0 in'],
-    ['1.2 m/s at 2400 kg/m³ and 46 mm²/s', '1.2 m/s at 2400 kg/m³ and 46 mm²/s'],
+    ['1.20 m/s at 2400 kg/m³ and 46 mm²/s', '47.2 in/s at 0.0867 lb/in³ and 46 mm²/s'],
+    ['0.49 (0.46 to 0.52) m/s', '19.3 (18.1 to 20.5) in/s'],
+    ['Between 2370 and 2420 kg/m³', 'Between 0.0856 and 0.0874 lb/in³'],
     ['R4 and 389 kJ/kg', 'R4 and 389 kJ/kg'],
     ['Waits for “wall 5 mm” at 5 mm.', 'Waits for “wall 5 mm” at 0.20 in.'],
   ])('%s', (text, shown) => {
@@ -75,7 +77,7 @@ describe('figures in the units of the page', () => {
 
   test('no figure, note, reason or input stays metric', () => {
     for (const figure of figureRows(record)) {
-      expect(figureIn(figure, US).unit).not.toMatch(/^(?:mm|cm³|kg|°C)$/);
+      expect(figureIn(figure, US).unit).not.toMatch(/^(?:mm|cm³|kg|°C|m\/s)$/);
     }
     for (const { note } of keyFigures(record)) expect(inUnits(note, US)).not.toMatch(IN_METRIC);
     const { sentence, reasons } = verdict(record);
@@ -85,7 +87,9 @@ describe('figures in the units of the page', () => {
   });
 
   test('columns and curves: names and numbers go together', () => {
-    expect(columnsIn({ front_mm: [25.4], spilled_cm3: [16.387064], time_s: [1] }, US)).toEqual({
+    const metric = { front_mm: [25.4], spilled_cm3: [16.387064], speed_m_per_s: [0.0254], time_s: [1] };
+    expect(columnsIn(metric, US)).toEqual({
+      speed_in_per_s: [expect.closeTo(1, 12)],
       front_in: [expect.closeTo(1, 12)],
       spilled_in3: [expect.closeTo(1, 12)],
       time_s: [1],
@@ -93,6 +97,7 @@ describe('figures in the units of the page', () => {
     expect(seriesCsv(record, US).split('\n')[0]).toContain('front_in');
     expect(seriesCsv(record).split('\n')[0]).toContain('front_mm');
     expect(curveIn({ x: [254], y: [1] }, 'x', US)).toEqual({ x: [expect.closeTo(10, 12)], y: [1] });
+    expect(speedsIn({ x: [1], y: [0.508] }, US)).toEqual({ x: [1], y: [expect.closeTo(20, 12)] });
   });
 
   test('settings of a study', () => {

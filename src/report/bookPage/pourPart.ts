@@ -1,12 +1,12 @@
 import type { PourRecord } from '$src/core/pour/record';
 import type { Point } from '$src/core/section/section';
-import { fromDegrees } from '$src/core/units';
+import { fromDegrees, METRIC, type PageUnits } from '$src/core/units';
 import { escaped, pathOf } from '../drawing/paper';
 import { type Steel, steelAround } from '../drawing/steel';
 import { filmMoments } from '../filmMoments';
+import { figureIn, inUnits } from '../inUnits';
 import { keyFigures } from '../keyFigures';
 import { numberedFolds } from '../numberedFolds';
-import type { Words } from '../sentence';
 import { verdict } from '../verdict';
 import { angleText, placeText, secondsText } from '../wording';
 import { type Place, type Replay, replayOf } from './replay';
@@ -15,7 +15,8 @@ import { type Place, type Replay, replayOf } from './replay';
 const REACH = 300;
 
 /** A pour of the page: verdict, replay, figures and folds. `id` is free in the page. */
-export function pourPart(record: PourRecord, id: string): string {
+export function pourPart(record: PourRecord, id: string, units: PageUnits = METRIC): string {
+  const said = (text: string): string => escaped(inUnits(text, units));
   const { section } = record.plan;
   const steel = steelAround(section);
   const reach = Math.max(
@@ -24,10 +25,10 @@ export function pourPart(record: PourRecord, id: string): string {
   const scale = REACH / reach;
   const place: Place = ({ x, y }) => ({ x: (x - section.pivot.x) * scale, y: (section.pivot.y - y) * scale });
   const { sentence, reasons } = verdict(record);
-  const replay = replayOf(record, place);
+  const replay = replayOf(record, place, units);
   return [
-    `<p class="verdict">${sentence.map(word).join('')}</p>`,
-    `<ul>${reasons.map((reason) => `<li><b>${escaped(reason.name)}</b> ${escaped(reason.line)}</li>`).join('')}</ul>`,
+    `<p class="verdict">${sentence.map(({ text, bold }) => (bold ? `<b>${said(text)}</b>` : said(text))).join('')}</p>`,
+    `<ul>${reasons.map((reason) => `<li><b>${escaped(reason.name)}</b> ${said(reason.line)}</li>`).join('')}</ul>`,
     figure(replay, {
       id,
       steel,
@@ -35,12 +36,10 @@ export function pourPart(record: PourRecord, id: string): string {
       box: boxOf(replay, steel, place),
       opensAt: filmMoments(record)[1] ?? 0,
     }),
-    figures(record),
-    folds(record),
+    figures(record, units),
+    folds(record, units),
   ].join('\n');
 }
-
-const word = ({ text, bold }: Words): string => (bold ? `<b>${escaped(text)}</b>` : escaped(text));
 
 interface Drawn {
   readonly id: string;
@@ -78,18 +77,20 @@ function boxOf({ pictures }: Replay, { corners }: Steel, place: Place): string {
   return [left - 8, top - 8, right - left + 16, foot - top + 16].map((value) => value.toFixed(0)).join(' ');
 }
 
-function figures(record: PourRecord): string {
-  const rows = keyFigures(record).map(
-    ({ label, text, unit, value, note }) =>
-      `<tr><th scope="row">${escaped(label)}</th><td>${escaped(text)}${value !== null && unit !== '°' ? ` ${escaped(unit)}` : ''}</td><td>${escaped(note)}</td></tr>`,
-  );
+function figures(record: PourRecord, units: PageUnits): string {
+  const rows = keyFigures(record)
+    .map((figure) => figureIn(figure, units))
+    .map(
+      ({ label, text, unit, value, note }) =>
+        `<tr><th scope="row">${escaped(label)}</th><td>${escaped(text)}${value !== null && unit !== '°' ? ` ${escaped(unit)}` : ''}</td><td>${escaped(inUnits(note, units))}</td></tr>`,
+    );
   return `<table><caption>Figures</caption><tbody>${rows.join('')}</tbody></table>`;
 }
 
-function folds(record: PourRecord): string {
+function folds(record: PourRecord, units: PageUnits): string {
   const rows = numberedFolds(record).map(
     ({ number, kind, size, time, inclination, place, cause, cure }) =>
-      `<tr><td>${number}</td><th scope="row">${escaped(kind)}</th><td>${size}</td><td>${secondsText(time)}</td><td>${angleText(inclination)}</td><td>${placeText(place)}</td><td>${escaped(cause)} ${escaped(cure)}</td></tr>`,
+      `<tr><td>${number}</td><th scope="row">${escaped(kind)}</th><td>${size}</td><td>${secondsText(time)}</td><td>${angleText(inclination)}</td><td>${inUnits(placeText(place), units)}</td><td>${escaped(inUnits(`${cause} ${cure}`, units))}</td></tr>`,
   );
   if (rows.length === 0) return '<p>No surface folding event was found.</p>';
   const head = ['', 'fold', 'size', 'time', 'inclination', 'place', 'cause, and the usual cure'];

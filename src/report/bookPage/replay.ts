@@ -1,9 +1,10 @@
 import type { PourRecord } from '$src/core/pour/record';
 import type { Point } from '$src/core/section/section';
-import { toDegrees, toMilliseconds } from '$src/core/units';
+import { METRIC, type PageUnits, toDegrees, toMilliseconds } from '$src/core/units';
 import { metalOfFrame } from '../drawing/metalShape';
 import { pathOf } from '../drawing/paper';
 import { pictureAt } from '../frames';
+import { inUnits } from '../inUnits';
 import { lastTime, momentAt } from '../moment';
 import { dieLength } from '../series';
 import { angleText, percentText, secondsText, speedText } from '../wording';
@@ -36,16 +37,16 @@ export interface Replay {
 /** Points of the die frame [m] about the pivot [px], y down. */
 export type Place = (point: Point) => { x: number; y: number };
 
-export function replayOf(record: PourRecord, place: Place): Replay {
+export function replayOf(record: PourRecord, place: Place, units: PageUnits = METRIC): Replay {
   const duration = lastTime(record);
   const count = Math.max(2, Math.min(MOST_PICTURES, Math.ceil(duration * PICTURES_A_SECOND) + 1));
   const pictures = Array.from({ length: count }, (_, index) =>
-    pictureOf(record, (duration * index) / (count - 1), place),
+    pictureOf(record, (duration * index) / (count - 1), place, units),
   );
   return { duration, milliseconds: toMilliseconds(duration), pictures };
 }
 
-function pictureOf(record: PourRecord, time: number, place: Place): ReplayPicture {
+function pictureOf(record: PourRecord, time: number, place: Place, units: PageUnits): ReplayPicture {
   const picture = pictureAt(record, time);
   const { inclination } = picture;
   const shape = metalOfFrame(record.outline, inclination, picture);
@@ -57,7 +58,7 @@ function pictureOf(record: PourRecord, time: number, place: Place): ReplayPictur
     metal: paths(shape.bodies, true),
     skin: paths(shape.skins, false),
     front: frontOf(record, time, place),
-    words: wordsAt(record, time),
+    words: inUnits(wordsAt(record, time), units),
   };
 }
 

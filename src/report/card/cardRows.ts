@@ -6,11 +6,20 @@ import { afterFill } from '../afterFill';
 import { COAT_CHOICES, coatNameOf, dieTemperatureOf, transferOf } from '../coatChoice';
 import { lengthFigure } from '../drawing/lengthFigure';
 import { firstFlowText } from '../figures';
+import { inUnits } from '../inUnits';
 import { type Shown, shownMass, shownTemperature, withUnit } from '../measureText';
 import { plainText } from '../sentence';
 import { criticalRange, peakRange, speedCall } from '../speedCall';
 import { verdict } from '../verdict';
-import { angleText, fixed, listText, secondsNumber, secondsText, significant } from '../wording';
+import {
+  angleText,
+  fixed,
+  listText,
+  secondsNumber,
+  secondsText,
+  significant,
+  speedInRange,
+} from '../wording';
 import { cardCautions, DEFERRAL } from './cardCautions';
 import { cardDamper, cardTilt } from './cardTilt';
 import { cardWatch } from './cardWatch';
@@ -182,7 +191,7 @@ const CALLS = {
 } as const;
 
 /** What the model expects, each with its band where it has one. */
-function expected({ record }: CardSource): CardLine[] {
+function expected({ record, units }: CardSource): CardLine[] {
   const { figures, plan, band } = record;
   const limit = plan.liquid.criticalSpeed;
   const range = peakRange(record);
@@ -191,7 +200,7 @@ function expected({ record }: CardSource): CardLine[] {
   const speed =
     figures.peakFrontSpeed === null || !range
       ? 'no front in the die'
-      : `${fixed(figures.peakFrontSpeed, 2)} m/s (${fixed(range.from, 2)} to ${fixed(range.to, 2)})`;
+      : inUnits(speedInRange(figures.peakFrontSpeed, range), units);
   const flow = firstFlowText(figures.firstFlow);
   const flowBand = band
     ? ` (${firstFlowText(band.gateOff.firstFlow)} to ${firstFlowText(band.nonWetting.firstFlow)})`
@@ -200,7 +209,7 @@ function expected({ record }: CardSource): CardLine[] {
     model('front speed, peak', speed),
     model(
       'limit, critical',
-      `${fixed(limit, 2)} m/s (${fixed(critical.from, 2)} to ${fixed(critical.to, 2)})${call ? `, ${CALLS[call]}` : ''}`,
+      `${inUnits(speedInRange(limit, critical), units)}${call ? `, ${CALLS[call]}` : ''}`,
     ),
     model('first flow', flow + (figures.firstFlow.kind === 'angle' ? flowBand : '')),
     model('fill time', figures.fillTime === null ? 'not filled' : secondsText(figures.fillTime)),

@@ -1,9 +1,9 @@
 import type { FoldSize, PourRecord } from '$src/core/pour/record';
-import { shownLength, withUnit } from '../measureText';
+import { shownLength, shownSpeed, withUnit } from '../measureText';
 import { momentAt } from '../moment';
 import { numberedFolds } from '../numberedFolds';
 import { dieLength } from '../series';
-import { angleText, percentText, secondsText, speedText } from '../wording';
+import { angleText, percentText, secondsText } from '../wording';
 import type { CardSource, CardWatch } from './shopCard';
 
 interface Sight {
@@ -91,7 +91,13 @@ function quickest({ record, units }: CardSource): Sight[] {
   const { peakFrontSpeed, peakFrontSpeedTime, peakFrontSpeedPlace } = record.figures;
   if (peakFrontSpeed === null || peakFrontSpeedTime === null || peakFrontSpeedPlace === null) return [];
   const place = withUnit(shownLength(peakFrontSpeedPlace, units));
-  return [at(record, peakFrontSpeedTime, `front quickest, ${speedText(peakFrontSpeed)}, at ${place}`)];
+  return [
+    at(
+      record,
+      peakFrontSpeedTime,
+      `front quickest, ${withUnit(shownSpeed(peakFrontSpeed, units))}, at ${place}`,
+    ),
+  ];
 }
 
 function arrival(record: PourRecord): Sight[] {

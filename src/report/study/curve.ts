@@ -1,4 +1,4 @@
-import { LENGTH, METRIC, type PageUnits } from '$src/core/units';
+import { LENGTH, METRIC, type PageUnits, SPEED } from '$src/core/units';
 import { significant } from '../wording';
 import { axisValue } from './grid';
 import type { PointFigures } from './pointFigures';
@@ -14,8 +14,9 @@ interface ShownFigure {
 
 const percent = (share: number | null): number | null => (share === null ? null : share * 100);
 
-const SHOWN: Readonly<Record<Exclude<CurveFigure, 'skinFolded'>, ShownFigure>> = {
-  peakFrontSpeed: { name: 'front speed, peak', unit: 'm/s', read: (figures) => figures.peakFrontSpeed },
+type Measured = 'peakFrontSpeed' | 'skinFolded';
+
+const SHOWN: Readonly<Record<Exclude<CurveFigure, Measured>, ShownFigure>> = {
   fillTime: { name: 'fill time', unit: 's', read: (figures) => figures.fillTime },
   arrivalTime: { name: 'front at the end wall', unit: 's', read: (figures) => figures.arrivalTime },
   finalShare: { name: 'filled at the end', unit: '%', read: (figures) => percent(figures.finalShare) },
@@ -27,9 +28,15 @@ const SHOWN: Readonly<Record<Exclude<CurveFigure, 'skinFolded'>, ShownFigure>> =
 };
 
 function shownFigure(figure: CurveFigure, units: PageUnits): ShownFigure {
-  if (figure !== 'skinFolded') return SHOWN[figure];
-  const { unit, toShown } = LENGTH[units.length];
-  return { name: 'folded skin', unit, read: ({ skinFolded }) => toShown(skinFolded) };
+  if (figure === 'skinFolded') {
+    const { unit, toShown } = LENGTH[units.length];
+    return { name: 'folded skin', unit, read: ({ skinFolded }) => toShown(skinFolded) };
+  }
+  if (figure !== 'peakFrontSpeed') return SHOWN[figure];
+  const { unit, toShown } = SPEED[units.length];
+  const read = ({ peakFrontSpeed }: PointFigures): number | null =>
+    peakFrontSpeed === null ? null : toShown(peakFrontSpeed);
+  return { name: 'front speed, peak', unit, read };
 }
 
 /** A figure against a setting, in the units shown; NaN breaks the line where there is no such figure. */

@@ -1,5 +1,6 @@
 import {
   AREA,
+  DENSITY,
   fromBar,
   fromCentistokes,
   fromDegrees,
@@ -8,6 +9,7 @@ import {
   MASS,
   type Measure,
   type PageUnits,
+  SPEED,
   TEMPERATURE,
   TEMPERATURE_DIFFERENCE,
   toBar,
@@ -79,21 +81,29 @@ function inUnit<K extends string>(
 const FINE = {
   length: { mm: { decimals: [1, 3], step: 1 }, in: { decimals: [2, 4], step: 0.05 } },
   area: { mm: { decimals: [0, 2], step: 1 }, in: { decimals: [2, 5], step: 0.01 } },
+  speed: { mm: { decimals: [2, 3], step: 0.01 }, in: { decimals: [1, 2], step: 0.5 } },
+  density: { kg: { decimals: [0, 1], step: 10 }, lb: { decimals: [4, 5], step: 0.0005 } },
   mass: { kg: { decimals: [2, 4], step: 0.01 }, lb: { decimals: [2, 4], step: 0.02 } },
   temperature: { degC: { decimals: [0, 1], step: 5 }, degF: { decimals: [0, 1], step: 10 } },
 } as const;
 
-type Measured = 'length' | 'level' | 'area' | 'mass' | 'temperature' | 'temperature difference';
+type Measured =
+  | 'length'
+  | 'level'
+  | 'area'
+  | 'speed'
+  | 'mass'
+  | 'density'
+  | 'temperature'
+  | 'temperature difference';
 
 const OTHERS: Readonly<Record<Exclude<QuantityKind, Measured>, Quantity>> = {
   angle: { unit: '°', decimals: [1, 2], step: 1, signed: true, ...degrees },
   'contact angle': { unit: '°', decimals: [0, 1], step: 5, signed: false, ...degrees },
   rate: { unit: '°/s', decimals: [1, 2], step: 1, signed: false, ...degrees },
   time: { ...plain, unit: 's', decimals: [2, 3], step: 0.1 },
-  density: { ...plain, unit: 'kg/m³', decimals: [0, 1], step: 10 },
   viscosity: { ...plain, unit: 'Pa s', decimals: [4, 6], step: 0.0001 },
   'surface tension': { ...plain, unit: 'N/m', decimals: [2, 4], step: 0.01 },
-  speed: { ...plain, unit: 'm/s', decimals: [2, 3], step: 0.01 },
   share: {
     ...plain,
     unit: '%',
@@ -129,6 +139,10 @@ export function quantityOf(kind: QuantityKind, units: PageUnits): Quantity {
       return { ...inUnit(LENGTH, units.length, FINE.length), signed: true };
     case 'area':
       return inUnit(AREA, units.length, FINE.area);
+    case 'speed':
+      return inUnit(SPEED, units.length, FINE.speed);
+    case 'density':
+      return inUnit(DENSITY, units.mass, FINE.density);
     case 'mass':
       return inUnit(MASS, units.mass, FINE.mass);
     case 'temperature':

@@ -27,7 +27,7 @@ export function frontAt(record: PourRecord, time: number): FrontMark | null {
   if (front <= 0 || front >= dieLength(record) - 1e-4) return null;
   const depth = depthBehindFront(record, time);
   const parts = [
-    ...(frontSpeed === null ? [] : [speedText(frontSpeed)]),
+    ...(frontSpeed === null ? [] : [said(speedText(frontSpeed))]),
     ...(depth === null ? [] : [`${said(lengthText(depth))} deep`]),
   ];
   return {

@@ -73,7 +73,7 @@ describe('what is set', () => {
     const us = withChange({ units: { length: 'in', mass: 'lb', temperature: 'degF' } });
     expect(settingOf(us, 'charge').number).toBe((0.696 / 0.45359237).toFixed(2));
     expect(settingOf(us, 'metal at the tilt').number).toBe('1319');
-    expect(cardHtml(us, 'card')).not.toMatch(/\d (?:mm|cm³|kg|°C)[<,; ]/);
+    expect(cardHtml(us, 'card')).not.toMatch(/\d\)? (?:mm|cm³|kg|°C|m\/s)[<,; ]/);
   });
 
   test('metal that has waited in the basin is told twice', () => {
@@ -135,8 +135,8 @@ describe('what is expected and watched', () => {
   test('front speed stands against its limit, both with a band', () => {
     const { expected } = cardRows(source);
     const text = (label: string) => expected.find((line) => line.label === label)!.text;
-    expect(text('front speed, peak')).toMatch(/^0\.\d\d m\/s \(0\.\d\d to 0\.\d\d\)$/);
-    expect(text('limit, critical')).toMatch(/^0\.49 m\/s \(0\.46 to 0\.52\), /);
+    expect(text('front speed, peak')).toMatch(/^0\.\d\d \(0\.\d\d to 0\.\d\d\) m\/s$/);
+    expect(text('limit, critical')).toMatch(/^0\.49 \(0\.46 to 0\.52\) m\/s, /);
     expect(expected.every(({ isModel }) => isModel)).toBe(true);
   });
 

@@ -35,7 +35,9 @@ function bodyOf(source: PageSource, cell: Cell, id: string): string {
     case 'section':
       return source.evaluation(cell).state === 'ready' ? drawing(cell.section, id) : said(NOT_IN_ORDER);
     case 'metal':
-      return said(`${cell.metal.name}, ${fixed(cell.metal.density.value, 0)} kg/m³.`);
+      return said(
+        `${cell.metal.name}, ${inUnits(`${fixed(cell.metal.density.value, 0)} kg/m³`, source.book.units ?? METRIC)}.`,
+      );
     case 'tilt':
       return source.evaluation(cell).state === 'ready'
         ? said(`${cell.tilt.kind}, from ${angleText(cell.tilt.start)} to ${angleText(endOf(cell.tilt))}.`)
@@ -44,7 +46,9 @@ function bodyOf(source: PageSource, cell: Cell, id: string): string {
       return charge(source.evaluation(cell), source.book);
     case 'pour': {
       const record = source.record(cell);
-      return record ? pourPart(record, id) : said('This pour had not been run when the page was saved.');
+      return record
+        ? pourPart(record, id, source.book.units)
+        : said('This pour had not been run when the page was saved.');
     }
     default:
       return said('Open the book in Quietpour to see this cell.');
