@@ -19,16 +19,18 @@ interface Turn {
   readonly from: Measure;
   readonly to: Measure;
   readonly more: number;
+  /** A figure is turned from its unrounded value, and may say so many more. */
+  readonly finer: number;
 }
 
 /** Texts of the core and of reports are metric; this is what their units become. Empty when they stay. */
 function turnsTo({ length, mass, temperature }: PageUnits): ReadonlyMap<string, Turn> {
-  const turn = (from: Measure, to: Measure, more: number): Turn => ({ from, to, more });
+  const turn = (from: Measure, to: Measure, more: number, finer = 0): Turn => ({ from, to, more, finer });
   const turns = [
     turn(LENGTH.mm, LENGTH[length], 2),
     turn(AREA.mm, AREA[length], 3),
     turn(VOLUME.mm, VOLUME[length], 1),
-    turn(SPEED.mm, SPEED[length], -1),
+    turn(SPEED.mm, SPEED[length], -2, 1),
     turn(MASS.kg, MASS[mass], 0),
     turn(DENSITY.kg, DENSITY[mass], 4),
     turn(TEMPERATURE.degC, TEMPERATURE[temperature], 0),
@@ -87,7 +89,7 @@ export function figureIn<F extends Pick<FigureRow, 'value' | 'unit' | 'text'>>(
   if (figure.value === null) return { ...figure, unit: turn.to.unit };
   const value = turn.to.toShown(turn.from.fromShown(figure.value));
   const isNought = Number(figure.text) === 0 && turn.from.toShown(0) === 0;
-  const text = isNought ? figure.text : fixed(value, decimalsIn(figure.text, turn));
+  const text = isNought ? figure.text : fixed(value, decimalsIn(figure.text, turn) + turn.finer);
   return { ...figure, value, text, unit: turn.to.unit };
 }
 
