@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
+import { withoutFeatures } from './browserFeatures.js';
 import { writeBrowserNote } from './browserNote.js';
 import { debianBrowser } from './debianBrowser.js';
 import { packedBrowser } from './packedBrowser.js';
@@ -9,6 +10,7 @@ import { usualPlaces } from './systemBrowsers.js';
 /** @typedef {import('./browserNote.js').BrowserNote} BrowserNote */
 
 const QUIET = [
+  withoutFeatures,
   '--disable-gpu',
   '--disable-quic',
   '--no-first-run',
