@@ -5,10 +5,10 @@ import type { Section } from '$src/core/section/section';
 import { fromDegrees } from '$src/core/units';
 import { sampleBook } from '../book/sample';
 import { waitUntilFresh } from './helpers/bench';
-import { useSite } from './helpers/openPage';
+import { useOnePage } from './helpers/onePage';
 import { picture } from './helpers/picture';
 
-const openPage = useSite();
+const openBook = useOnePage();
 
 /** A flush basin whose roof reaches so far back that metal shuts the die off from the open air early in the tilt. */
 const SECTION: Section = {
@@ -66,7 +66,7 @@ function shutBook(): Book {
 }
 
 test('a hotter die leaves more time before freezing, and a blocked vent holds gas', async () => {
-  const page = await openPage({ book: writeBook(shutBook()) });
+  const page = await openBook(writeBook(shutBook()));
   await waitUntilFresh(page);
   const pour = page.locator('[data-kind="pour"]');
   const margin = async () =>
@@ -92,7 +92,7 @@ test('a hotter die leaves more time before freezing, and a blocked vent holds ga
 });
 
 test('ladling and the wait cool the pour, a high drop is warned of, and a die is seen to warm', async () => {
-  const page = await openPage({ book: writeBook(shutBook()) });
+  const page = await openBook(writeBook(shutBook()));
   await waitUntilFresh(page);
   const charge = page.locator('[data-kind="charge"]');
   await charge.getByLabel('count ladling and the wait in the basin').check();

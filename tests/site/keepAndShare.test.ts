@@ -24,8 +24,16 @@ function quickBook(title: string): Book {
   return { ...book, title, cells };
 }
 
+/** A book of one drawing, for tests that are about keeping books and not about what they hold: nothing is poured. */
+function drawnBook(title: string): Book {
+  const book = sampleBook();
+  return { ...book, title, cells: [firstOf(book, 'section')] };
+}
+
 const title = (page: Page) => page.getByRole('textbox', { name: 'Title of the book' });
-const file = (name: string) => ({ name: `${name}.pourbook.json`, text: writeBook(quickBook(name)) });
+const fileOf = (book: Book) => ({ name: `${book.title}.pourbook.json`, text: writeBook(book) });
+const file = (name: string) => fileOf(drawnBook(name));
+const poured = (name: string) => fileOf(quickBook(name));
 const kept = (page: Page) => page.locator('header').getByText(/^on this machine/);
 const cellsOf = (page: Page, kind: string) => page.locator(`[data-cell][data-kind="${kind}"]`);
 
@@ -90,7 +98,7 @@ test('one book in two tabs: the second tab is told, and neither overwrites the o
 });
 
 test('a pour goes by keys to another book, with its inputs; keys move, hide and find cells', async () => {
-  const page = await openPage({ book: file('Source').text });
+  const page = await openPage({ book: poured('Source').text });
   const pour = cellsOf(page, 'pour').first();
   await pour.getByRole('button', { name: /^More for/ }).focus();
   await page.keyboard.press('ControlOrMeta+c');
@@ -192,7 +200,7 @@ test('storage that refuses is told, and the book stays on the page', async () =>
 });
 
 test('the saved page opens from the disk without a network and replays its pours', async () => {
-  const page = await openPage({ book: file('Replayed').text });
+  const page = await openPage({ book: poured('Replayed').text });
   await waitUntilFresh(page);
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save as a page that plays' }).click();
@@ -223,7 +231,7 @@ test.skipIf(isFirefox)(
   'after the first visit the page opens without a network, with the book as it was',
   async () => {
     const page = await openPage({ isKept: true, expectedErrors: /ERR_INTERNET_DISCONNECTED|Failed to load/ });
-    await openBookFile(page, file('Offline'));
+    await openBookFile(page, poured('Offline'));
     await rename(page, 'In the cellar');
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await page.context().setOffline(true);

@@ -49,6 +49,7 @@ const pours = async (page: Page): Promise<string[]> => [
 
 test('an example is opened, its charge changed, its pours run and compared, and its card printed without a pointer', async () => {
   const page = await openPage({
+    isBare: true,
     prepare: async (context) => {
       await context.addInitScript(() => {
         window.print = () => {
@@ -59,7 +60,7 @@ test('an example is opened, its charge changed, its pours run and compared, and 
       });
     },
   });
-  await waitUntilFresh(page);
+  await page.locator('[data-cell]').first().waitFor();
   await tabTo(page, 'Example books');
   await page.keyboard.press('Enter');
   await tabTo(page, 'Level start against uphill start');

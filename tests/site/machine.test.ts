@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { useSite } from './helpers/openPage';
+import { useOnePage } from './helpers/onePage';
 import { onePour } from './helpers/sampleFile';
 
-const openPage = useSite();
+const openBook = useOnePage();
 const betterTilt = readFileSync(
   fileURLToPath(new URL('../../static/better-tilt.pourbook.json', import.meta.url)),
   'utf8',
@@ -14,7 +14,7 @@ const kindOf = (page: Page, kind: string) =>
   page.locator('label', { hasText: new RegExp(`^\\s*${kind}\\s*$`) });
 
 test('dragging the valve open moves the curve of a machine tilt at once', async () => {
-  const page = await openPage({ book: onePour() });
+  const page = await openBook(onePour());
   await page
     .locator('label', { hasText: /^\s*machine\s*$/ })
     .first()
@@ -35,7 +35,7 @@ test('dragging the valve open moves the curve of a machine tilt at once', async 
 });
 
 test('a file of readings with decimal commas becomes a tilt, and says what it was taken for', async () => {
-  const page = await openPage({ book: onePour() });
+  const page = await openBook(onePour());
   await page
     .locator('label', { hasText: /^\s*measured\s*$/ })
     .first()
@@ -54,7 +54,7 @@ test('a file of readings with decimal commas becomes a tilt, and says what it wa
 });
 
 test('knots of a drawn tilt are dragged on the chart, as one step back', async () => {
-  const page = await openPage({ book: onePour() });
+  const page = await openBook(onePour());
   await kindOf(page, 'drawn').first().click();
   const time = page.getByRole('textbox', { name: 'knot 5 time' }).first();
   await time.waitFor();
@@ -83,7 +83,7 @@ test('knots of a drawn tilt are dragged on the chart, as one step back', async (
 });
 
 test('a front-led tilt is worked out in its pour, and its stages are taken', async () => {
-  const page = await openPage({ book: onePour() });
+  const page = await openBook(onePour());
   await kindOf(page, 'front-led').first().click();
   const led = page.locator('.led').first();
   await expect
@@ -100,10 +100,7 @@ test('a front-led tilt is worked out in its pour, and its stages are taken', asy
 });
 
 test('a machine is fitted to a measured tilt of the book, and set for a wanted one', async () => {
-  const page = await openPage({ book: betterTilt });
-  await expect
-    .poll(() => page.getByRole('textbox', { name: 'Title of the book' }).inputValue())
-    .toMatch(/better one/);
+  const page = await openBook(betterTilt);
   await kindOf(page, 'machine').nth(1).click();
   await page.getByText('Fit to a measured tilt').first().click();
   await page.getByRole('button', { name: 'Fit', exact: true }).click();

@@ -9,9 +9,9 @@ import { firstOf, sampleBook } from '../book/sample';
 import { longestBook } from '../report/card/longestBook';
 import { waitUntilFresh } from './helpers/bench';
 import { isFirefox } from './helpers/launch';
-import { useSite } from './helpers/openPage';
+import { useOnePage } from './helpers/onePage';
 
-const openPage = useSite();
+const openBook = useOnePage();
 
 /** Pours on a coarse mesh, so that they take a moment only. */
 const quick = (book: Book): Book => ({
@@ -27,7 +27,7 @@ const withCard = quick(
 );
 
 async function pageWith(book: Book): Promise<Page> {
-  const page = await openPage({ book: writeBook(book) });
+  const page = await openBook(writeBook(book));
   await waitUntilFresh(page);
   return page;
 }

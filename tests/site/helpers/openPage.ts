@@ -1,5 +1,5 @@
 import type { BrowserContext, Page, Route } from 'playwright-core';
-import { afterEach, expect, inject } from 'vitest';
+import { afterAll, afterEach, expect, inject } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
 import { firstOf, sampleBook } from '../../book/sample';
 import { browserFor, type Manner } from './launch';
@@ -18,7 +18,7 @@ export interface PageWanted {
   readonly isFine?: boolean;
   /** Begins with a book of one note, for a test that opens a book of its own: the first example costs seconds. */
   readonly isBare?: boolean;
-  /** Begins with this book, the text of its file, as it is. */
+  /** Begins with this book, the text of its file, as it is, in place of the first example. */
   readonly book?: string;
   /** Where the page is, when it is not the site of the tests itself. */
   readonly address?: string;
@@ -29,18 +29,22 @@ export interface PageWanted {
 /** Opens the site in a fresh profile. When the test ends, it fails if the page complained on its console. */
 export type OpenPage = (wanted?: PageWanted) => Promise<Page>;
 
-/** Pages for a test file. Call it at the top of the file. */
-export function useSite(): OpenPage {
+/** Pages for a test file, closed after each test or after all. Call it at the top of the file. */
+export function useSite(closed: 'after each' | 'after all' = 'after each'): OpenPage {
   let contexts: BrowserContext[] = [];
   let complaints: string[] = [];
 
-  afterEach(async () => {
-    const said = complaints;
+  const closeAll = async (): Promise<void> => {
     await Promise.all(contexts.map(closeQuietly));
     contexts = [];
+  };
+  afterEach(async () => {
+    const said = complaints;
+    if (closed === 'after each') await closeAll();
     complaints = [];
     expect(said, 'the page complained on its console').toEqual([]);
   });
+  afterAll(closeAll);
   return async ({
     width = 1440,
     height = 900,
@@ -62,8 +66,8 @@ export function useSite(): OpenPage {
       serviceWorkers: isKept ? 'allow' : 'block',
     });
     contexts.push(context);
-    if (book) await context.route(EXAMPLES, (route) => answer(route, book));
-    else if (!isFine && !isKept) await context.route(EXAMPLES, coarsely);
+    if (!isFine && !isKept) await context.route(EXAMPLES, coarsely);
+    if (book) await context.route(EXAMPLES, (route) => answer(route, book), { times: 1 });
     await prepare?.(context);
     const page = await context.newPage();
     collectComplaints(page, (text) => expectedErrors?.test(text) || complaints.push(text));
@@ -90,7 +94,7 @@ function collectComplaints(page: Page, keep: (text: string) => void): void {
 }
 
 const EXAMPLES = /\.pourbook\.json$/;
-const ONE_NOTE = writeBook({ title: 'One note', casting: '', cells: [firstOf(sampleBook(), 'note')] });
+export const ONE_NOTE = writeBook({ title: 'One note', casting: '', cells: [firstOf(sampleBook(), 'note')] });
 
 const answer = (route: Route, body: string): Promise<void> =>
   route.fulfill({ contentType: 'application/json', body });
