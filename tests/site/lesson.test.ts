@@ -4,11 +4,11 @@ import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { readBook } from '$src/book/readBook';
 import { openBookFile, saveBookFile } from './helpers/books';
-import { useSite } from './helpers/openPage';
+import { useOnePage } from './helpers/onePage';
 import { picture } from './helpers/picture';
 import { seriousBarriers } from './helpers/seriousBarriers';
 
-const openPage = useSite();
+const openBook = useOnePage();
 const PATIENCE = { timeout: 60_000 };
 
 const example = (name: string): string =>
@@ -25,7 +25,7 @@ async function give(
 }
 
 test('a student draws, picks, and only then sees the result', PATIENCE, async () => {
-  const page = await openPage({ book: example('class-oxide-film') });
+  const page = await openBook(example('class-oxide-film'));
   const pour = page.locator('#gentle');
   await expect.poll(() => pour.textContent(), PATIENCE).toContain('The result is hidden.');
   const section = page.locator('#flush-basin');
@@ -83,7 +83,7 @@ test('a student draws, picks, and only then sees the result', PATIENCE, async ()
 });
 
 test('castings are set against the prediction, and come in and go out as CSV', PATIENCE, async () => {
-  const page = await openPage({ book: example('castings-log') });
+  const page = await openBook(example('castings-log'));
   const log = page.locator('#log');
   await log.scrollIntoViewIfNeeded();
   await expect
@@ -135,7 +135,7 @@ test(
   'a section is taken from a drawing, and traced over a picture that the book keeps',
   PATIENCE,
   async () => {
-    const page = await openPage({ book: example('class-uphill') });
+    const page = await openBook(example('class-uphill'));
     const cell = page.locator('#pit-basin');
     await cell.getByRole('button', { name: 'Starting shapes' }).click();
     await cell.getByRole('button', { name: /^from a drawing/ }).click();
@@ -192,11 +192,9 @@ test(
   'an empty book says what makes a pour, and a pour that lacks its charge is put right under its guess',
   PATIENCE,
   async () => {
-    const page = await openPage({ isBare: true });
-    await page.locator('#add-a-cell').waitFor();
     const file = JSON.parse(example('class-oxide-film'));
     const empty = { ...file, book: { ...file.book, cells: [] } };
-    await openBookFile(page, { name: 'empty.pourbook.json', text: JSON.stringify(empty) });
+    const page = await openBook(JSON.stringify(empty));
     await page.getByText('Nothing in this book yet.').waitFor();
     const cells = file.book.cells.map((cell: { id: string }) =>
       cell.id === 'gentle' ? { ...cell, charge: null } : cell,

@@ -4,6 +4,7 @@ import { expect, inject, test } from 'vitest';
 import { inProject } from '../../src/setup/paths.js';
 import { waitUntilFresh } from './helpers/bench';
 import { useSite } from './helpers/openPage';
+import { onePour } from './helpers/sampleFile';
 import { seriousBarriers } from './helpers/seriousBarriers';
 
 const openPage = useSite();
@@ -22,7 +23,7 @@ test('the page opens under its content policy, and a link to a cell lands on it 
 });
 
 test('a word says what it means by key, by press and to assistive technology, and nothing opens by itself', async () => {
-  const page = await openPage();
+  const page = await openPage({ book: onePour() });
   const word = page.locator('[data-kind="section"]').first().getByRole('button', { name: 'first flow' });
   const meaning = page.getByRole('tooltip');
   await word.waitFor();

@@ -5,10 +5,12 @@ import { expect, test } from 'vitest';
 import { type ShownFigure, shownFigures, waitUntilFresh } from './helpers/bench';
 import { saveBookFile } from './helpers/books';
 import { runBook } from './helpers/commandLine';
+import { useOnePage } from './helpers/onePage';
 import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
 
 const openPage = useSite();
+const openBook = useOnePage();
 
 const example = (name: string): string =>
   readFileSync(fileURLToPath(new URL(`../../static/${name}.pourbook.json`, import.meta.url)), 'utf8');
@@ -75,7 +77,7 @@ test('the page opens on an example and computes its figures then and there', asy
 });
 
 test('a charge that is typed gives the figures of the command line', async () => {
-  const page = await openPage({ book: example('two-tilts') });
+  const page = await openBook(example('two-tilts'));
   await waitUntilFresh(page);
   const before = valuesOf(await shownFigures(page), 'peak_front_speed_m_per_s');
   const head = between(12, 40).toFixed(1);
@@ -89,7 +91,7 @@ test('a charge that is typed gives the figures of the command line', async () =>
 });
 
 test('a charge that is dragged in the drawing gives the figures of the command line', async () => {
-  const page = await openPage({ book: coarse(example('two-tilts')) });
+  const page = await openBook(coarse(example('two-tilts')));
   await waitUntilFresh(page);
   const before = valuesOf(await shownFigures(page), 'peak_front_speed_m_per_s');
   const saved = await saveBookFile(page);

@@ -1,6 +1,7 @@
 import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
+import { MESH_CELLS_RANGE } from '$src/cells/checkComputation';
 import { addCell } from '$src/cells/edit';
 import type { Book } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
@@ -13,10 +14,11 @@ import { seriousBarriers } from './helpers/seriousBarriers';
 
 const openPage = useSite();
 
-/** A window of 6 × 6 points on a very coarse mesh, and pours as coarse, so that the page is soon done. */
+/** A window of 6 × 6 points on the coarsest mesh there is, and pours as coarse, so that the page is soon done. */
 function studyBook(): Book {
   const sample = sampleBook();
-  const computation = { meshCells: 40, capillaryGate: true, settlingTime: 1 };
+  const meshCells = MESH_CELLS_RANGE.least;
+  const computation = { meshCells, capillaryGate: true, settlingTime: 1 };
   const cells = sample.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation } : cell));
   const quick = { ...sample, cells };
   const study = newCell('study', quick);
@@ -26,7 +28,7 @@ function studyBook(): Book {
     { setting: 'tilt.time', from: 1.5, to: 6, points: 6 },
     { setting: 'tilt.start', from: fromDegrees(10), to: fromDegrees(40), points: 6 },
   ];
-  return addCell(quick, { ...study, pour, study: { ...study.study, axes, meshCells: 40 } });
+  return addCell(quick, { ...study, pour, study: { ...study.study, axes, meshCells } });
 }
 
 /** What is kept of a study is looked up once it has been seen; what is drawn above it may push it away again. */
@@ -49,7 +51,7 @@ async function pourStudy(study: Locator): Promise<void> {
   const begin = study.getByRole('button', { name: 'Pour this study' });
   await seen(study, begin);
   await begin.click();
-  await expect.poll(() => stateInView(study), { timeout: 120_000 }).toBe('fresh');
+  await expect.poll(() => stateInView(study), { timeout: 120_000, interval: 500 }).toBe('fresh');
 }
 
 test('a pour window waits to be begun, is computed, told in words, shown again without running it, and its points open as pours', async () => {

@@ -2,6 +2,7 @@ import type { BrowserContext, Page, Route } from 'playwright-core';
 import { afterAll, afterEach, expect, inject } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
 import { firstOf, sampleBook } from '../../book/sample';
+import { coarseBook } from './coarseBook';
 import { browserFor, type Manner } from './launch';
 
 export interface PageWanted {
@@ -99,17 +100,8 @@ export const ONE_NOTE = writeBook({ title: 'One note', casting: '', cells: [firs
 const answer = (route: Route, body: string): Promise<void> =>
   route.fulfill({ contentType: 'application/json', body });
 
-/** Mesh cells of pours and studies in tests: the same page and solver, a coarser picture. */
-const COARSE = 60;
-
 /** Answers for an example book with the same book on a coarse mesh. */
 async function coarsely(route: Route): Promise<void> {
   const response = await route.fetch();
-  const file = JSON.parse(await response.text()) as { book: { cells: Record<string, unknown>[] } };
-  const cells = file.book.cells.map((cell) => ({
-    ...cell,
-    ...('computation' in cell ? { computation: { ...Object(cell['computation']), meshCells: COARSE } } : {}),
-    ...('study' in cell ? { study: { ...Object(cell['study']), meshCells: COARSE } } : {}),
-  }));
-  await answer(route, JSON.stringify({ ...file, book: { ...file.book, cells } }));
+  await answer(route, coarseBook(await response.text()));
 }
