@@ -9,6 +9,7 @@ import type { FrontSketch } from '$src/core/pour/record';
 import { METRIC, type PageUnits } from '$src/core/units';
 import { CellRun, type PourRun } from './cellRun.svelte';
 import { BookOrder, CellSlot, KindList } from './cellSlot.svelte';
+import { poursAtOnce } from './cores';
 import { beginHistory, type History, recordStep, redoStep, settle, undoStep } from './history';
 import { FrontSketches } from './live/frontSketches.svelte';
 import { putRecord, recordOf } from './pour/keptRecords';
@@ -17,10 +18,6 @@ import { PourQueue, type Wanted } from './pourQueue.svelte';
 export type CellOf<K extends CellKind> = Extract<Cell, { kind: K }>;
 
 const EMPTY: Book = { title: 'New book', casting: '', cells: [] };
-
-function coresToUse(): number {
-  return typeof navigator === 'undefined' ? 1 : Math.max(1, Math.min(4, navigator.hardwareConcurrency ?? 1));
-}
 
 async function makeClient() {
   const { createPourClient } = await import('$src/worker/client');
@@ -63,7 +60,7 @@ export class Bench {
   /** Said once by the live region, e.g. "Undone: charge changed". */
   announcement: string = $state('');
 
-  readonly queue = new PourQueue(makeClient, coresToUse(), {
+  readonly queue = new PourQueue(makeClient, poursAtOnce(), {
     // Another version may compute other figures, so what it kept is not taken.
     get: (planHash) => recordOf(version, planHash),
     put: (planHash, record) => putRecord(version, planHash, record),

@@ -1,6 +1,7 @@
 import { version } from '$app/environment';
 import type { CellId, StudyCell } from '$src/cells/kinds';
 import { bench } from '../bench.svelte';
+import { studyPoursAtOnce } from '../cores';
 import { pointOf, putPoint } from '../storage';
 import { isCurrent, offers, planOf, runs } from './shownStudies.svelte';
 import { StudyPool } from './studyPool';
@@ -11,14 +12,10 @@ async function makeClient() {
   return createPourClient();
 }
 
-function coresToUse(): number {
-  return typeof navigator === 'undefined' ? 1 : Math.max(1, Math.min(8, navigator.hardwareConcurrency ?? 1));
-}
-
 /** Runs whatever is asked beside the book's own pours, after them; one for all studies. */
 export const pool = new StudyPool({
   makeClient,
-  atOnce: coresToUse(),
+  atOnce: studyPoursAtOnce(),
   paceOfPage: (meshCells) => bench.queue.coarsePace.each(meshCells),
   isBusy: () => bench.queue.progress.size > 0,
   // Another version may compute other figures, so what it kept is not taken.
