@@ -2,7 +2,7 @@ import { levelPath } from '$src/core/level/levelPath';
 import { standOf } from '$src/core/level/stand';
 import type { PourRecord } from '$src/core/pour/record';
 import { toDegrees } from '$src/core/units';
-import { type Curve, dieLength, levelFrontCurve, thin } from './series';
+import { type Curve, dieLength, isAtEnd, levelFrontCurve, thin } from './series';
 
 /** Front place [mm] by inclination [°] of the level fill of a pour: what a very slow tilt would do. */
 export interface LevelFronts {
@@ -19,8 +19,10 @@ export function levelFronts(record: PourRecord): LevelFronts {
   if (before) return before;
   const { section, volume, liquid } = record.plan;
   const [start, end] = [record.series.inclination[0]!, record.series.inclination.at(-1)!];
+  const length = dieLength(record);
+  const isHome = (front: number): boolean => isAtEnd(front, length);
   const curve = (stand: Parameters<typeof levelPath>[4]): Curve =>
-    thin(levelFrontCurve(levelPath(section, volume, start, end, stand), dieLength(record)), POINTS);
+    thin(levelFrontCurve(levelPath(section, volume, start, end, stand, isHome), length), POINTS);
   const fronts = { withStand: curve(standOf(liquid)), withoutStand: curve(null) };
   known.set(record, fronts);
   return fronts;
@@ -31,7 +33,7 @@ export function frontWindow(record: PourRecord, curves: readonly Curve[]): [from
   const { inclination, front } = record.series;
   const start = toDegrees(inclination[0]!);
   const lastOf = (curve: Curve): number => curve.x.at(-1) ?? start;
-  const arrived = front.findIndex((place) => place >= dieLength(record) - 1e-4);
+  const arrived = front.findIndex((place) => isAtEnd(place, dieLength(record)));
   const own = toDegrees(inclination.at(arrived)!);
   const lowest = Math.min(own, ...curves.filter(({ y }) => (y.at(-1) ?? 0) > 0).map(lastOf));
   return [

@@ -47,7 +47,7 @@ const axisOf = (record: PourRecord, by: FrontBy): number[] =>
 export function frontPlaceCurve(record: PourRecord, by: FrontBy): Curve {
   const x = axisOf(record, by);
   const end = dieLength(record);
-  const arrived = record.series.front.findIndex((place) => place >= end - 1e-4);
+  const arrived = record.series.front.findIndex((place) => isAtEnd(place, end));
   const last = arrived < 0 ? x.length : arrived + 1;
   const first = record.series.front.findIndex((place) => place > 0);
   if (first < 0) return { x: [], y: [] };
@@ -60,10 +60,16 @@ export function frontPlaceCurve(record: PourRecord, by: FrontBy): Curve {
   };
 }
 
+/** A front this near the end of the die is there [m]. */
+const AT_END = 1e-4;
+
+/** The front stands at the end of the die, by its place from the mouth [m]. */
+export const isAtEnd = (front: number, length: number): boolean => front >= length - AT_END;
+
 /** Front place of the level fill [mm] by inclination [°], kept inside the die. */
 export function levelFrontCurve(level: LevelFront, dieEnd: number): Curve {
   const inside = (place: number): number => toMillimetres(Math.min(dieEnd, Math.max(0, place)));
-  const arrived = Array.from(level.front).findIndex((place) => place >= dieEnd - 1e-4);
+  const arrived = Array.from(level.front).findIndex((place) => isAtEnd(place, dieEnd));
   const count = arrived < 0 ? level.front.length : arrived + 1;
   return {
     x: list(level.inclination, toDegrees).slice(0, count),

@@ -1,5 +1,5 @@
 import type { Section } from '$src/core/section/section';
-import type { FirstFlow } from './firstFlow';
+import { type FirstFlow, isInTheDie } from './firstFlow';
 import { levelPath } from './levelPath';
 import { type Stand, type StandingLiquid, standOf } from './stand';
 
@@ -17,7 +17,7 @@ export function firstFlow(
   end: number,
   stand: Stand | null,
 ): FirstFlow {
-  return levelPath(section, volume, start, end, stand).firstFlow;
+  return levelPath(section, volume, start, end, stand, isInTheDie).firstFlow;
 }
 
 export function firstFlowBand(

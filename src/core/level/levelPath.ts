@@ -40,6 +40,7 @@ const MAX_EVENTS = 6;
  * @param volume of metal [m³]
  * @param start, end inclinations [rad], start ≥ end
  * @param stand capillary stand of the front; null for none
+ * @param isOver tells by the front's place [m] that no more of the path is wanted; it then ends with that step
  */
 export function levelPath(
   section: Section,
@@ -47,6 +48,7 @@ export function levelPath(
   start: number,
   end: number,
   stand: Stand | null,
+  isOver: (front: number) => boolean = () => false,
 ): LevelPath {
   const columns = columnsOf(section);
   const fill: Fill = { columns, turnable: turnable(columns), metal: volume, stand };
@@ -54,6 +56,7 @@ export function levelPath(
   let tilted = ladle(fill, start);
   note(path, fill, tilted);
   for (const inclination of inclinationsBetween(start, end)) {
+    if (isOver(path.front.at(-1)!)) break;
     let next = tiltTo(fill, tilted.rest, inclination);
     for (let event = 0; event < MAX_EVENTS && differs(fill, tilted, next); event++) {
       if (tilted.rest.inclination - inclination <= EVENT_WIDTH) break;

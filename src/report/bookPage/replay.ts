@@ -6,7 +6,7 @@ import { pathOf } from '../drawing/paper';
 import { pictureAt } from '../frames';
 import { inUnits } from '../inUnits';
 import { lastTime, momentAt } from '../moment';
-import { dieLength } from '../series';
+import { dieLength, isAtEnd } from '../series';
 import { angleText, percentText, secondsText, speedText } from '../wording';
 
 /** Pictures a second, and at most so many in all: the page has to stay small enough to be sent. */
@@ -64,7 +64,7 @@ function pictureOf(record: PourRecord, time: number, place: Place, units: PageUn
 
 function frontOf(record: PourRecord, time: number, place: Place): readonly [number, number] | null {
   const { front } = momentAt(record, time);
-  if (front <= 0 || front >= dieLength(record) - 1e-4) return null;
+  if (front <= 0 || isAtEnd(front, dieLength(record))) return null;
   const { floor, mouth } = record.plan.section;
   const x = mouth + front;
   const after = floor.findIndex((point) => point.x >= x);

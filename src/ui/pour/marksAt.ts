@@ -2,7 +2,7 @@ import type { PourRecord } from '$src/core/pour/record';
 import { depthBehindFront } from '$src/report/frames';
 import { momentAt } from '$src/report/moment';
 import type { NumberedFold } from '$src/report/numberedFolds';
-import { dieLength } from '$src/report/series';
+import { dieLength, isAtEnd } from '$src/report/series';
 import { lengthText, percentText, placeText, secondsText, speedText } from '$src/report/wording';
 import type { FrontMark, PinMark } from '../drawing/marks';
 import { said } from '../said';
@@ -24,7 +24,7 @@ export function pinsAt(folds: readonly NumberedFold[], time: number): PinMark[] 
 /** The front's mark while it runs between mouth and end. */
 export function frontAt(record: PourRecord, time: number): FrontMark | null {
   const { front, frontSpeed } = momentAt(record, time);
-  if (front <= 0 || front >= dieLength(record) - 1e-4) return null;
+  if (front <= 0 || isAtEnd(front, dieLength(record))) return null;
   const depth = depthBehindFront(record, time);
   const parts = [
     ...(frontSpeed === null ? [] : [said(speedText(frontSpeed))]),

@@ -1,6 +1,7 @@
 import { basinCapacity } from '$src/core/level/basinCapacity';
 import { allowedFall, largestFall, shareAtLevel } from '$src/core/level/figures';
 import type { FirstFlow } from '$src/core/level/firstFlow';
+import { firstFlow } from '$src/core/level/firstFlowBand';
 import { heldAtEndOf } from '$src/core/level/heldAtEnd';
 import { levelPath } from '$src/core/level/levelPath';
 import { metalPolygons } from '$src/core/level/metalPolygons';
@@ -63,14 +64,16 @@ export function* strokeSteps(
   { volume, start, end, liquid }: DrawnWith,
 ): Generator<undefined, StrokeReadings> {
   const path = levelPath(section, volume, start, end, null);
-  const standing = (contactAngle: number) =>
-    levelPath(section, volume, start, end, standOf({ ...liquid, contactAngle }));
   yield;
-  const own = standing(liquid.contactAngle);
+  const own = levelPath(section, volume, start, end, standOf(liquid));
   yield;
   const { fall, inclination } = largestFall(own);
   return {
-    firstFlow: { bare: path.firstFlow, value: own.firstFlow, latest: standing(Math.PI).firstFlow },
+    firstFlow: {
+      bare: path.firstFlow,
+      value: own.firstFlow,
+      latest: firstFlow(section, volume, start, end, standOf({ ...liquid, contactAngle: Math.PI })),
+    },
     shareAtLevel: shareAtLevel(own),
     fall,
     bareFall: largestFall(path).fall,
