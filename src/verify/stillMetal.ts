@@ -1,5 +1,6 @@
 import { LONGEST_STEP } from '$src/core/flow/settings';
 import { GRAVITY } from '$src/core/gravity';
+import { highestLevel, lowestLevel } from '$src/core/mesh/levels';
 import type { Section } from '$src/core/section/section';
 import { fromDegrees, toMillimetres } from '$src/core/units';
 import { type CaseRun, fillDepth, fillLevel, runTo, startCase } from './caseRun';
@@ -17,8 +18,8 @@ const SHARES = [0.15, 0.45, 0.8];
 
 /** Elevation of a level surface that holds a share of the section's height range at this inclination. */
 function surfaceAt(run: CaseRun, share: number): number {
-  const low = Math.min(...run.flow.levels.z1);
-  const high = Math.max(...run.flow.levels.z4);
+  const low = lowestLevel(run.flow.levels);
+  const high = highestLevel(run.flow.levels);
   return low + share * (high - low);
 }
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { columnLevels } from '$src/core/level/columnVolume';
-import { makeLevels, rotateLevels } from '$src/core/mesh/levels';
+import { CHORD2, CHORD3, FIGURES, makeLevels, rotateLevels, Z1, Z2, Z3, Z4 } from '$src/core/mesh/levels';
 import { buildMesh } from '$src/core/mesh/mesh';
 import { fromDegrees } from '$src/core/units';
 import { anySection } from './levelFillSections';
@@ -26,8 +26,9 @@ test('the solver and the level fill store metal alike: two separate writings of 
           width: mesh.width[i]!,
         };
         const { z1, z2, z3, z4, w2, w3, full } = columnLevels(shape, sin, cos);
-        const elevations = [levels.z1[i]! - z1, levels.z2[i]! - z2, levels.z3[i]! - z3, levels.z4[i]! - z4];
-        const chords = [levels.chord2[i]! / w2 - 1, levels.chord3[i]! / w3 - 1, mesh.volume[i]! / full - 1];
+        const at = (figure: number) => levels[i * FIGURES + figure]!;
+        const elevations = [at(Z1) - z1, at(Z2) - z2, at(Z3) - z3, at(Z4) - z4];
+        const chords = [at(CHORD2) / w2 - 1, at(CHORD3) / w3 - 1, mesh.volume[i]! / full - 1];
         worst = Math.max(worst, ...elevations.map(Math.abs), ...chords.map(Math.abs));
       }
       expect(worst).toBeLessThan(1e-9);

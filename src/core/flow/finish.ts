@@ -11,7 +11,8 @@ import type { Forces } from './forces';
 export function finish(flow: Flow, mesh: Mesh, forces: Forces, dt: number): void {
   setSpeeds(flow, mesh, dt);
   settleHeldEnds(flow, mesh, dt);
-  if (moveMetal(flow, mesh, dt)) settleRoundOff(flow, mesh);
+  const outside = moveMetal(flow, mesh, dt);
+  if (outside >= 0) settleRoundOff(flow, mesh, outside);
   if (mesh.upsideDown) dropFromOpenings(flow, mesh);
   else spillOverRims(flow, mesh, forces, dt);
 }
@@ -33,38 +34,40 @@ function setSpeeds(flow: Flow, mesh: Mesh, dt: number): void {
   }
 }
 
-/** Volumes from the discharges; returns whether round-off left any outside 0..full. */
-function moveMetal({ volume, flux, activeFrom, activeTo }: Flow, mesh: Mesh, dt: number): boolean {
+/** Volumes from the discharges; returns the first cell that round-off left outside 0..full, −1 for none. */
+function moveMetal({ volume, flux, activeFrom, activeTo }: Flow, mesh: Mesh, dt: number): number {
   const most = mesh.volume;
-  let outside = false;
+  let outside = -1;
   let entering = flux[activeFrom]!;
   for (let i = activeFrom; i <= activeTo; i++) {
     const leaving = flux[i + 1]!;
     const next = volume[i]! - dt * (leaving - entering);
     volume[i] = next;
-    if (next < 0 || next > most[i]!) outside = true;
+    if (outside < 0 && (next < 0 || next > most[i]!)) outside = i;
     entering = leaving;
   }
   return outside;
 }
 
-/** Round-off outside 0..full is handed to a neighbour, never dropped. */
-function settleRoundOff(flow: Flow, mesh: Mesh): void {
-  const { volume } = flow;
-  const { activeFrom: first, activeTo: last } = flow;
-  for (let i = first; i < last; i++) passExcess(volume, mesh, i, i + 1);
-  for (let i = last; i > first; i--) passExcess(volume, mesh, i, i - 1);
+/**
+ * Round-off outside 0..full is handed to a neighbour, never dropped: on towards the last cell, and from there back to
+ * the first cell that can keep it. Cells before `outside` are within their bounds.
+ */
+function settleRoundOff(flow: Flow, mesh: Mesh, outside: number): void {
+  const { volume, activeFrom: first, activeTo: last } = flow;
+  for (let i = outside; i < last; i++) passExcess(volume, mesh, i, i + 1);
+  for (let i = last; i > first && passExcess(volume, mesh, i, i - 1); i--);
 }
 
-function passExcess(volume: Float64Array, mesh: Mesh, from: number, to: number): void {
+/** Returns whether there was any. */
+function passExcess(volume: Float64Array, mesh: Mesh, from: number, to: number): boolean {
   const here = volume[from]!;
-  if (here < 0) {
-    volume[to] = volume[to]! + here;
-    volume[from] = 0;
-  } else if (here > mesh.volume[from]!) {
-    volume[to] = volume[to]! + (here - mesh.volume[from]!);
-    volume[from] = mesh.volume[from]!;
-  }
+  const most = mesh.volume[from]!;
+  if (!(here < 0 || here > most)) return false;
+  const kept = here < 0 ? 0 : most;
+  volume[to] = volume[to]! + (here - kept);
+  volume[from] = kept;
+  return true;
 }
 
 /** Metal above a rim leaves over it at no more than critical flow, and is counted. */

@@ -1,3 +1,4 @@
+import { BENDS, CHORD2, CLOSES, FIGURES, OPENS, VOLUME2, Z1, Z2, Z3, Z4 } from '$src/core/mesh/levels';
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
 import { HELD, LOST_PIVOT } from './settings';
@@ -11,7 +12,6 @@ import { HELD, LOST_PIVOT } from './settings';
  */
 export function reduceRows(flow: Flow, mesh: Mesh): number {
   const { level, coupling, target, sweep, update, levels, activeFrom: first, activeTo: last } = flow;
-  const { z1, z2, z3, z4, chord2, volume2, opens, bends, closes } = levels;
   const full = mesh.volume;
   const heldRow = flow.heldStart === null ? -1 : 0;
   const heldLastRow = flow.heldEnd === null ? -1 : mesh.cells - 1;
@@ -23,25 +23,25 @@ export function reduceRows(flow: Flow, mesh: Mesh): number {
   let left = coupling[first]!;
   let e = level[first]!;
   let entering = left > 0 ? left * (level[first - 1]! - e) : 0;
-  for (let i = first; i <= last; i++) {
+  for (let i = first, k = first * FIGURES; i <= last; i++, k += FIGURES) {
     let volume = 0;
     let chord = 0;
-    if (e > z1[i]!) {
-      const top = z4[i]!;
+    if (e > levels[k + Z1]!) {
+      const top = levels[k + Z4]!;
       if (e >= top) volume = full[i]!;
       else {
-        const low = z2[i]!;
+        const low = levels[k + Z2]!;
         if (e < low) {
-          const rise = e - z1[i]!;
-          chord = opens[i]! * rise;
+          const rise = e - levels[k + Z1]!;
+          chord = levels[k + OPENS]! * rise;
           volume = (chord * rise) / 2;
-        } else if (e <= z3[i]!) {
+        } else if (e <= levels[k + Z3]!) {
           const rise = e - low;
-          const bend = bends[i]! * rise;
-          chord = chord2[i]! + bend;
-          volume = volume2[i]! + (chord2[i]! + bend / 2) * rise;
+          const bend = levels[k + BENDS]! * rise;
+          chord = levels[k + CHORD2]! + bend;
+          volume = levels[k + VOLUME2]! + (levels[k + CHORD2]! + bend / 2) * rise;
         } else {
-          chord = closes[i]! * (top - e);
+          chord = levels[k + CLOSES]! * (top - e);
           volume = full[i]! - (chord * (top - e)) / 2;
         }
       }
@@ -90,16 +90,16 @@ function pivotAfter(diagonal: number, off: number, ratio: number): number {
 /** The backward half: moves the levels. An update that would jump across a whole cell stops in its middle. */
 export function moveLevels(flow: Flow): void {
   const { level, sweep, update, levels, activeFrom: first, activeTo: last } = flow;
-  const { z1, z2, z3, z4 } = levels;
   let change = 0;
   let share = 0;
-  for (let i = last; i >= first; i--) {
+  for (let i = last, k = last * FIGURES; i >= first; i--, k -= FIGURES) {
     change = update[i]! + share * change;
     share = sweep[i]!;
     const from = level[i]!;
     const to = from + change;
-    const jumps = (from <= z1[i]! && to > z2[i]!) || (from >= z4[i]! && to < z3[i]!);
-    level[i] = jumps ? (z2[i]! + z3[i]!) / 2 : to;
+    const jumps =
+      (from <= levels[k + Z1]! && to > levels[k + Z2]!) || (from >= levels[k + Z4]! && to < levels[k + Z3]!);
+    level[i] = jumps ? (levels[k + Z2]! + levels[k + Z3]!) / 2 : to;
   }
 }
 
@@ -111,30 +111,30 @@ export function moveLevels(flow: Flow): void {
  */
 export function settleLevels(flow: Flow, tolerance: number): boolean {
   const { level, sweep, update, levels, activeFrom: first, activeTo: last } = flow;
-  const { z1, z2, z3, z4, opens, bends, closes } = levels;
   // Half is left for round-off, which is a thousand times less.
   const sure = tolerance / 2;
   let settled = flow.reducedExactly;
   let change = 0;
   let share = 0;
-  for (let i = last; i >= first; i--) {
+  for (let i = last, k = last * FIGURES; i >= first; i--, k -= FIGURES) {
     change = update[i]! + share * change;
     share = sweep[i]!;
     const from = level[i]!;
     let to = from + change;
-    if (from <= z1[i]!) {
-      if (to > z2[i]!) to = (z2[i]! + z3[i]!) / 2;
-      if (!(to <= z1[i]!)) settled = false;
-    } else if (from >= z4[i]!) {
-      if (to < z3[i]!) to = (z2[i]! + z3[i]!) / 2;
-      if (!(to >= z4[i]!)) settled = false;
+    if (from <= levels[k + Z1]!) {
+      if (to > levels[k + Z2]!) to = (levels[k + Z2]! + levels[k + Z3]!) / 2;
+      if (!(to <= levels[k + Z1]!)) settled = false;
+    } else if (from >= levels[k + Z4]!) {
+      if (to < levels[k + Z3]!) to = (levels[k + Z2]! + levels[k + Z3]!) / 2;
+      if (!(to >= levels[k + Z4]!)) settled = false;
     } else if (settled) {
-      const low = z2[i]!;
-      const high = z3[i]!;
+      const low = levels[k + Z2]!;
+      const high = levels[k + Z3]!;
       const square = change * change;
-      if (from < low) settled = to >= z1[i]! && to <= low && opens[i]! * square <= sure;
-      else if (from > high) settled = to >= high && to <= z4[i]! && closes[i]! * square <= sure;
-      else settled = to >= low && to <= high && Math.abs(bends[i]!) * square <= sure;
+      if (from < low) settled = to >= levels[k + Z1]! && to <= low && levels[k + OPENS]! * square <= sure;
+      else if (from > high)
+        settled = to >= high && to <= levels[k + Z4]! && levels[k + CLOSES]! * square <= sure;
+      else settled = to >= low && to <= high && Math.abs(levels[k + BENDS]!) * square <= sure;
     }
     level[i] = to;
   }

@@ -1,4 +1,4 @@
-import { type Levels, levelOf, rotateLevels } from '$src/core/mesh/levels';
+import { FIGURES, type Levels, levelOf, rotateLevels, Z1, Z2, Z3, Z4 } from '$src/core/mesh/levels';
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
 import type { Forces } from './forces';
@@ -21,21 +21,20 @@ export function rotate(flow: Flow, mesh: Mesh, forces: Forces): void {
 
 /** Depths, and full cells with their head above their highest point. */
 function findFull({ volume, level, depth, full, levels, activeFrom, activeTo }: Flow, mesh: Mesh): void {
-  const { z4 } = levels;
   const { perFootprint } = mesh.tables;
   const most = mesh.volume;
   for (let i = activeFrom; i <= activeTo; i++) {
     const metal = volume[i]!;
     const isFull = metal >= most[i]! * FULL_SHARE;
     full[i] = isFull ? 1 : 0;
-    if (isFull) level[i] = level[i]! - z4[i]!;
+    if (isFull) level[i] = level[i]! - levels[i * FIGURES + Z4]!;
     depth[i] = metal * perFootprint[i]!;
   }
 }
 
 function liftLevels({ volume, level, full, levels, activeFrom, activeTo }: Flow, mesh: Mesh): void {
   for (let i = activeFrom; i <= activeTo; i++)
-    level[i] = full[i] ? level[i]! + levels.z4[i]! : levelOf(levels, mesh, i, volume[i]!);
+    level[i] = full[i] ? level[i]! + levels[i * FIGURES + Z4]! : levelOf(levels, mesh, i, volume[i]!);
 }
 
 /** Dry cells kept active either side of the metal: it crosses half a cell a step at most. */
@@ -62,14 +61,15 @@ function setActive(flow: Flow, mesh: Mesh, { conditions }: Forces): void {
 }
 
 /** Gas pressure lifts the level that a cell's metal answers to: its piezometric head is surface plus gas head. */
-function raiseByGas({ z1, z2, z3, z4 }: Levels, head: Float64Array, from: number, to: number): void {
+function raiseByGas(levels: Levels, head: Float64Array, from: number, to: number): void {
   for (let i = from; i <= to; i++) {
     const rise = head[i]!;
     if (rise === 0) continue;
-    z1[i] = z1[i]! + rise;
-    z2[i] = z2[i]! + rise;
-    z3[i] = z3[i]! + rise;
-    z4[i] = z4[i]! + rise;
+    const k = i * FIGURES;
+    levels[k + Z1] = levels[k + Z1]! + rise;
+    levels[k + Z2] = levels[k + Z2]! + rise;
+    levels[k + Z3] = levels[k + Z3]! + rise;
+    levels[k + Z4] = levels[k + Z4]! + rise;
   }
 }
 

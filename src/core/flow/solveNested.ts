@@ -1,3 +1,4 @@
+import { CHORD2, CHORD3, FIGURES, Z1, Z2, Z3, Z4 } from '$src/core/mesh/levels';
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
 import { reduceRows, solveTridiagonal } from './levelSystem';
@@ -17,7 +18,7 @@ export function solveNested(flow: Flow, mesh: Mesh, tolerance: number): boolean 
   for (let outer = 0; outer < OUTER_CAP; outer++) {
     trial.set(level);
     lineariseRest(flow, mesh);
-    for (let i = first; i <= last; i++) level[i] = Math.max(level[i]!, levels.z3[i]!);
+    for (let i = first; i <= last; i++) level[i] = Math.max(level[i]!, levels[i * FIGURES + Z3]!);
     for (let inner = 0; inner < INNER_CAP; inner++) {
       if (assembleInner(flow) <= tolerance) break;
       solveTridiagonal(flow);
@@ -31,8 +32,9 @@ export function solveNested(flow: Flow, mesh: Mesh, tolerance: number): boolean 
 
 /** Where the chord is longest: up to here the volume is convex. */
 function peakLevel(flow: Flow, i: number): number {
-  const { z2, z3, chord2, chord3 } = flow.levels;
-  return chord3[i]! >= chord2[i]! ? z3[i]! : z2[i]!;
+  const { levels } = flow;
+  const k = i * FIGURES;
+  return levels[k + (levels[k + CHORD3]! >= levels[k + CHORD2]! ? Z3 : Z2)]!;
 }
 
 /** What V2 holds at the levels of the outer iteration, and its chord there. */
@@ -67,40 +69,58 @@ function assembleInner(flow: Flow): number {
 }
 
 function chordAt(flow: Flow, i: number, e: number): number {
-  const { z1, z2, z3, z4, chord2, chord3 } = flow.levels;
-  if (e <= z1[i]! || e >= z4[i]!) return 0;
-  if (e < z2[i]!) return (chord2[i]! * (e - z1[i]!)) / (z2[i]! - z1[i]!);
-  if (e > z3[i]!) return (chord3[i]! * (z4[i]! - e)) / (z4[i]! - z3[i]!);
-  return z3[i]! > z2[i]!
-    ? chord2[i]! + ((chord3[i]! - chord2[i]!) * (e - z2[i]!)) / (z3[i]! - z2[i]!)
-    : chord2[i]!;
+  const { levels } = flow;
+  const k = i * FIGURES;
+  const z1 = levels[k + Z1]!;
+  const z2 = levels[k + Z2]!;
+  const z3 = levels[k + Z3]!;
+  const z4 = levels[k + Z4]!;
+  const chord2 = levels[k + CHORD2]!;
+  const chord3 = levels[k + CHORD3]!;
+  if (e <= z1 || e >= z4) return 0;
+  if (e < z2) return (chord2 * (e - z1)) / (z2 - z1);
+  if (e > z3) return (chord3 * (z4 - e)) / (z4 - z3);
+  return z3 > z2 ? chord2 + ((chord3 - chord2) * (e - z2)) / (z3 - z2) : chord2;
 }
 
 function volumeAt(flow: Flow, mesh: Mesh, i: number, e: number): number {
-  const { z1, z2, z3, z4, chord2, chord3 } = flow.levels;
-  if (e <= z1[i]!) return 0;
-  if (e >= z4[i]!) return mesh.volume[i]!;
-  if (e < z2[i]!) return (chordAt(flow, i, e) * (e - z1[i]!)) / 2;
-  if (e > z3[i]!) return mesh.volume[i]! - (chord3[i]! * (z4[i]! - e) ** 2) / (2 * (z4[i]! - z3[i]!));
-  return (chord2[i]! * (z2[i]! - z1[i]!)) / 2 + ((chord2[i]! + chordAt(flow, i, e)) * (e - z2[i]!)) / 2;
+  const { levels } = flow;
+  const k = i * FIGURES;
+  const z1 = levels[k + Z1]!;
+  const z2 = levels[k + Z2]!;
+  const z3 = levels[k + Z3]!;
+  const z4 = levels[k + Z4]!;
+  const chord2 = levels[k + CHORD2]!;
+  const chord3 = levels[k + CHORD3]!;
+  if (e <= z1) return 0;
+  if (e >= z4) return mesh.volume[i]!;
+  if (e < z2) return (chordAt(flow, i, e) * (e - z1)) / 2;
+  if (e > z3) return mesh.volume[i]! - (chord3 * (z4 - e) ** 2) / (2 * (z4 - z3));
+  return (chord2 * (z2 - z1)) / 2 + ((chord2 + chordAt(flow, i, e)) * (e - z2)) / 2;
 }
 
 function convexChord(flow: Flow, i: number, e: number): number {
   const peak = peakLevel(flow, i);
   if (e < peak) return chordAt(flow, i, e);
-  return Math.max(flow.levels.chord2[i]!, flow.levels.chord3[i]!);
+  return Math.max(flow.levels[i * FIGURES + CHORD2]!, flow.levels[i * FIGURES + CHORD3]!);
 }
 
 function convexPart(flow: Flow, i: number, e: number): number {
-  const { z1, z2, z3, chord2, chord3 } = flow.levels;
+  const { levels } = flow;
+  const k = i * FIGURES;
+  const z1 = levels[k + Z1]!;
+  const z2 = levels[k + Z2]!;
+  const z3 = levels[k + Z3]!;
+  const chord2 = levels[k + CHORD2]!;
+  const chord3 = levels[k + CHORD3]!;
   const peak = peakLevel(flow, i);
-  const most = Math.max(chord2[i]!, chord3[i]!);
-  const low = (chord2[i]! * (z2[i]! - z1[i]!)) / 2;
+  const most = Math.max(chord2, chord3);
+  const low = (chord2 * (z2 - z1)) / 2;
   if (e >= peak) {
-    const atPeak = chord3[i]! >= chord2[i]! ? low + ((chord2[i]! + chord3[i]!) * (z3[i]! - z2[i]!)) / 2 : low;
+    const atPeak = chord3 >= chord2 ? low + ((chord2 + chord3) * (z3 - z2)) / 2 : low;
     return atPeak + most * (e - peak);
   }
-  if (e <= z1[i]!) return 0;
-  if (e < z2[i]!) return (chordAt(flow, i, e) * (e - z1[i]!)) / 2;
-  return low + ((chord2[i]! + chordAt(flow, i, e)) * (e - z2[i]!)) / 2;
+  if (e <= z1) return 0;
+  if (e < z2) return (chordAt(flow, i, e) * (e - z1)) / 2;
+  return low + ((chord2 + chordAt(flow, i, e)) * (e - z2)) / 2;
 }

@@ -5,34 +5,42 @@ import type { Mesh } from './mesh';
  * a quadratic between four elevations z1 ≤ z2 ≤ z3 ≤ z4: its horizontal chord grows from 0 at z1 to `chord2`
  * at z2, runs linearly to `chord3` at z3 and shrinks to 0 at z4. Elevations are lab elevations [m],
  * Z(x, y) = x sin φ + y cos φ; chords include the width [m²].
+ *
+ * The figures of a cell lie side by side, each at its own place from i × FIGURES on: at every turn of a loop the engine
+ * looks over each array that it touches, and an array for each figure costs a pour a twentieth more.
  */
-export interface Levels {
-  readonly z1: Float64Array;
-  readonly z2: Float64Array;
-  readonly z3: Float64Array;
-  readonly z4: Float64Array;
-  readonly chord2: Float64Array;
-  readonly chord3: Float64Array;
-  /** Volume at z2 [m³], and how the chord changes with level in the three stretches [m]: kept so that solving divides nothing. */
-  readonly volume2: Float64Array;
-  readonly opens: Float64Array;
-  readonly bends: Float64Array;
-  readonly closes: Float64Array;
-}
+export type Levels = Float64Array;
+
+export const Z1 = 0;
+export const Z2 = 1;
+export const Z3 = 2;
+export const Z4 = 3;
+export const CHORD2 = 4;
+export const CHORD3 = 5;
+/** Volume at z2 [m³], and how the chord changes with level in the three stretches [m]: kept so that solving divides nothing. */
+export const VOLUME2 = 6;
+export const OPENS = 7;
+export const BENDS = 8;
+export const CLOSES = 9;
+/** How many figures a cell has. */
+export const FIGURES = 10;
 
 export function makeLevels(cells: number): Levels {
-  return {
-    z1: new Float64Array(cells),
-    z2: new Float64Array(cells),
-    z3: new Float64Array(cells),
-    z4: new Float64Array(cells),
-    chord2: new Float64Array(cells),
-    chord3: new Float64Array(cells),
-    volume2: new Float64Array(cells),
-    opens: new Float64Array(cells),
-    bends: new Float64Array(cells),
-    closes: new Float64Array(cells),
-  };
+  return new Float64Array(FIGURES * cells);
+}
+
+/** Elevation of the lowest place of all cells [m]. */
+export function lowestLevel(levels: Levels): number {
+  let lowest = Number.POSITIVE_INFINITY;
+  for (let k = Z1; k < levels.length; k += FIGURES) lowest = Math.min(lowest, levels[k]!);
+  return lowest;
+}
+
+/** Elevation of the highest place of all cells [m]. */
+export function highestLevel(levels: Levels): number {
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let k = Z4; k < levels.length; k += FIGURES) highest = Math.max(highest, levels[k]!);
+  return highest;
 }
 
 /**
@@ -48,7 +56,6 @@ export function rotateLevels(
   to = mesh.cells - 1,
 ): void {
   const { x, floorLeft, floorRight, roofLeft, roofRight, width } = mesh;
-  const { z1, z2, z3, z4, chord2, chord3, volume2, opens, bends, closes } = levels;
   const perCos = 1 / cos;
   for (let i = from; i <= to; i++) {
     const xl = x[i]!;
@@ -80,50 +87,55 @@ export function rotateLevels(
       chordLow = (width[i]! * (lowerIsRight ? cr - br : cl - bl)) / floorFall;
       chordHigh = (width[i]! * (lowerIsRight ? cl - bl : cr - br)) / roofFall;
     }
-    z1[i] = bottom;
-    z2[i] = low;
-    z3[i] = high;
-    z4[i] = top;
-    chord2[i] = chordLow;
-    chord3[i] = chordHigh;
-    volume2[i] = (chordLow * (low - bottom)) / 2;
-    opens[i] = low > bottom ? chordLow / (low - bottom) : 0;
-    bends[i] = chordHigh !== chordLow && high > low ? (chordHigh - chordLow) / (high - low) : 0;
-    closes[i] = top > high ? chordHigh / (top - high) : 0;
+    const k = i * FIGURES;
+    levels[k + Z1] = bottom;
+    levels[k + Z2] = low;
+    levels[k + Z3] = high;
+    levels[k + Z4] = top;
+    levels[k + CHORD2] = chordLow;
+    levels[k + CHORD3] = chordHigh;
+    levels[k + VOLUME2] = (chordLow * (low - bottom)) / 2;
+    levels[k + OPENS] = low > bottom ? chordLow / (low - bottom) : 0;
+    levels[k + BENDS] = chordHigh !== chordLow && high > low ? (chordHigh - chordLow) / (high - low) : 0;
+    levels[k + CLOSES] = top > high ? chordHigh / (top - high) : 0;
   }
 }
 
 /** Volume of metal in cell i when its surface stands at elevation `level` [m³]. */
 export function volumeUnder(levels: Levels, mesh: Mesh, i: number, level: number): number {
-  const z1 = levels.z1[i]!;
-  const z2 = levels.z2[i]!;
-  const z3 = levels.z3[i]!;
-  const z4 = levels.z4[i]!;
+  const k = i * FIGURES;
+  const z1 = levels[k + Z1]!;
+  const z2 = levels[k + Z2]!;
+  const z3 = levels[k + Z3]!;
+  const z4 = levels[k + Z4]!;
   if (level <= z1) return 0;
   if (level >= z4) return mesh.volume[i]!;
-  if (level < z2) return (levels.opens[i]! * (level - z1) ** 2) / 2;
+  if (level < z2) return (levels[k + OPENS]! * (level - z1) ** 2) / 2;
   if (level <= z3) {
     const rise = level - z2;
-    return levels.volume2[i]! + (levels.chord2[i]! + (levels.bends[i]! * rise) / 2) * rise;
+    return levels[k + VOLUME2]! + (levels[k + CHORD2]! + (levels[k + BENDS]! * rise) / 2) * rise;
   }
-  return mesh.volume[i]! - (levels.closes[i]! * (z4 - level) ** 2) / 2;
+  return mesh.volume[i]! - (levels[k + CLOSES]! * (z4 - level) ** 2) / 2;
 }
 
 /** Level of the surface in cell i that holds `volume` [m³]; z1 when empty, z4 when full. Inverse of `volumeUnder`. */
 export function levelOf(levels: Levels, mesh: Mesh, i: number, volume: number): number {
+  const k = i * FIGURES;
   const full = mesh.volume[i]!;
-  if (volume <= 0) return levels.z1[i]!;
-  if (volume >= full) return levels.z4[i]!;
-  const rest = volume - levels.volume2[i]!;
-  if (rest < 0) return levels.z1[i]! + Math.sqrt((2 * volume) / levels.opens[i]!);
-  const z3 = levels.z3[i]!;
-  const z4 = levels.z4[i]!;
-  if (z3 > levels.z2[i]! && full - volume >= (levels.chord3[i]! * (z4 - z3)) / 2) {
-    const chord2 = levels.chord2[i]!;
-    const bend = levels.bends[i]!;
-    if (bend === 0) return levels.z2[i]! + rest / chord2;
-    return levels.z2[i]! + (2 * rest) / (chord2 + Math.sqrt(Math.max(0, chord2 * chord2 + 2 * bend * rest)));
+  if (volume <= 0) return levels[k + Z1]!;
+  if (volume >= full) return levels[k + Z4]!;
+  const rest = volume - levels[k + VOLUME2]!;
+  if (rest < 0) return levels[k + Z1]! + Math.sqrt((2 * volume) / levels[k + OPENS]!);
+  const z3 = levels[k + Z3]!;
+  const z4 = levels[k + Z4]!;
+  if (z3 > levels[k + Z2]! && full - volume >= (levels[k + CHORD3]! * (z4 - z3)) / 2) {
+    const chord2 = levels[k + CHORD2]!;
+    const bend = levels[k + BENDS]!;
+    if (bend === 0) return levels[k + Z2]! + rest / chord2;
+    return (
+      levels[k + Z2]! + (2 * rest) / (chord2 + Math.sqrt(Math.max(0, chord2 * chord2 + 2 * bend * rest)))
+    );
   }
-  const closes = levels.closes[i]!;
+  const closes = levels[k + CLOSES]!;
   return closes > 0 ? z4 - Math.sqrt((2 * (full - volume)) / closes) : z4;
 }

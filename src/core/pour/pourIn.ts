@@ -1,6 +1,6 @@
 import type { Flow } from '$src/core/flow/flow';
 import type { Pool } from '$src/core/level/pools';
-import { levelOf, rotateLevels, volumeUnder } from '$src/core/mesh/levels';
+import { FIGURES, levelOf, rotateLevels, volumeUnder, Z1, Z4 } from '$src/core/mesh/levels';
 import type { Mesh } from '$src/core/mesh/mesh';
 
 /**
@@ -34,8 +34,8 @@ function fillPool(flow: Flow, mesh: Mesh, pool: Pool): void {
 }
 
 function matchLevel(flow: Flow, mesh: Mesh, cells: readonly number[], pool: Pool): number {
-  let low = Math.min(...cells.map((i) => flow.levels.z1[i]!));
-  let high = Math.max(...cells.map((i) => flow.levels.z4[i]!));
+  let low = Math.min(...cells.map((i) => flow.levels[i * FIGURES + Z1]!));
+  let high = Math.max(...cells.map((i) => flow.levels[i * FIGURES + Z4]!));
   for (let k = 0; k < 200 && high - low > 0; k++) {
     const middle = (low + high) / 2;
     if (middle === low || middle === high) break;

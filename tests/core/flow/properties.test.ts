@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { totalVolume } from '$src/core/flow/flow';
+import { highestLevel, lowestLevel } from '$src/core/mesh/levels';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
 import { runPour } from '$src/core/pour/runPour';
@@ -100,8 +101,8 @@ test('still metal stays still in any section at any inclination', () => {
       fc.integer({ min: 15, max: 150 }),
       (section, inclination, share, meshCells) => {
         const run = startCase({ section, meshCells, inclination });
-        const low = Math.min(...run.flow.levels.z1);
-        const high = Math.max(...run.flow.levels.z4);
+        const low = lowestLevel(run.flow.levels);
+        const high = highestLevel(run.flow.levels);
         fillLevel(run, () => low + share * (high - low));
         const before = totalVolume(run.flow);
         runTo(run, 0.05, () => expect(greatestSpeed(run)).toBeLessThanOrEqual(1e-10));
