@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { advance, largestOrdinaryCell, stepLength } from '$src/core/flow/advance';
 import { DIE_CONDITIONS } from '$src/core/flow/conditions';
-import { type Flow, makeFlow } from '$src/core/flow/flow';
+import { Flow } from '$src/core/flow/flow';
 import { type Forces, frontResistance } from '$src/core/flow/forces';
 import { DRAG, NOSE_WEIGHT, TIME_WEIGHT } from '$src/core/flow/settings';
 import { GRAVITY } from '$src/core/gravity';
@@ -76,7 +76,7 @@ interface Case {
 
 function prepare(plan: PourPlan): Case {
   const mesh = buildMesh(plan.section, plan.computation.meshCells);
-  const flow = makeFlow(mesh);
+  const flow = new Flow(mesh);
   const { liquid } = plan;
   const sin = Math.sin(plan.tilt.start);
   const cos = Math.cos(plan.tilt.start);

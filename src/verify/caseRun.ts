@@ -1,6 +1,6 @@
 import { advance, largestOrdinaryCell, stepLength } from '$src/core/flow/advance';
 import type { Conditions } from '$src/core/flow/conditions';
-import { type Flow, makeFlow } from '$src/core/flow/flow';
+import { Flow } from '$src/core/flow/flow';
 import { type Forces, frontResistance } from '$src/core/flow/forces';
 import { COURANT, DRAG, TIME_WEIGHT } from '$src/core/flow/settings';
 import { GRAVITY } from '$src/core/gravity';
@@ -81,7 +81,7 @@ export function startCase(setup: CaseSetup): CaseRun {
   };
   const run: CaseRun = {
     mesh,
-    flow: makeFlow(mesh),
+    flow: new Flow(mesh),
     forces,
     motion,
     longestStep: setup.longestStep ?? null,

@@ -101,7 +101,16 @@ test('a pour window waits to be begun, is computed, told in words, shown again w
   await page.locator('#pick-study').click();
   const second = page.locator('[data-kind="study"]').nth(1);
   await expect.poll(() => second.textContent()).toContain('Which pour should it vary?');
-  expect(await second.getByRole('combobox', { name: 'around the pour' }).inputValue()).toBe('');
+  // The new cell at the foot of the book cannot be scrolled up, and yet it is the one at hand.
+  const atHand = page.getByRole('navigation', { name: 'Contents' }).locator('[aria-current="location"]');
+  await expect.poll(() => atHand.getAttribute('href')).toBe(`#${await second.getAttribute('id')}`);
+  const around = second.getByRole('combobox', { name: 'around the pour' });
+  expect(await around.inputValue()).toBe('');
+  // Once the pour is chosen, what else is to be chosen stays open.
+  const inputs = second.locator('details', { hasText: 'What this study varies' });
+  await around.selectOption({ index: 1 });
+  await expect.poll(() => second.getByText(/^It takes/).count()).toBe(1);
+  expect(await inputs.evaluate((details: HTMLDetailsElement) => details.open)).toBe(true);
   expect(await seriousBarriers(page)).toEqual([]);
 });
 
@@ -123,4 +132,11 @@ test('where measured repeats land is drawn as a patch round the cross, and told'
   expect(patch.width).toBeGreaterThan(2);
   const middle = ({ x, width }: { x: number; width: number }) => x + width / 2;
   expect(Math.abs(middle(patch) - middle(cross))).toBeLessThan(2);
+
+  // On a map from before a change the cross is no longer what is set.
+  expect(await study.locator('svg.map').textContent()).toContain('set now');
+  await study.getByText('What this study varies, and how far').click();
+  await study.getByLabel('to', { exact: true }).first().fill('7');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => study.locator('svg.map').textContent()).toContain('set before');
 });

@@ -69,7 +69,8 @@ test('units change inputs, charts, figures and the card, keep every value, and a
   expect(await pour.locator('[data-key="skin_folded_mm"] dd small').textContent()).toBe('in');
   const card = page.locator('.paper .shop-card');
   expect(await card.textContent()).toMatch(/charge[\d.]+lb/);
-  expect(await card.textContent()).not.toMatch(/\d (?:mm|kg|°C)/);
+  expect(await card.textContent()).not.toMatch(/\d\)? (?:mm|kg|°C|m\/s)/);
+  expect(await pour.getByText('front speed, in/s', { exact: true }).count()).toBe(1);
 
   await chooseUnits(page, METRIC);
   await chooseUnits(page, US);

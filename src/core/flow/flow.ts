@@ -6,133 +6,135 @@ import type { Gas } from './gas';
 /**
  * The state of the metal and the scratch of a step, all allocated once. Cell arrays have `cells` entries,
  * face arrays `cells + 1`; faces 0 and `cells` are the end walls.
+ *
+ * A class, and its fields no more than declared, since an engine learns by the first state what the fields of all hold:
+ * a second one of the same make, as each later pour of a worker has it, then leaves the compiled code as it is. A
+ * literal, or fields that are first undefined, have it thrown away.
  */
-export interface Flow {
-  readonly levels: Levels;
+export class Flow {
+  declare readonly levels: Levels;
   /** Metal in the cell [m³]. */
-  readonly volume: Float64Array;
+  declare readonly volume: Float64Array;
   /** Lab elevation of the free surface, or piezometric head of a full cell [m]. */
-  readonly level: Float64Array;
+  declare readonly level: Float64Array;
   /** Depth, normal to the axis, mean of the cell [m], and its limited difference across the cell [m]. */
-  readonly depth: Float64Array;
-  readonly depthSlope: Float64Array;
-  readonly full: Uint8Array;
+  declare readonly depth: Float64Array;
+  declare readonly depthSlope: Float64Array;
+  declare readonly full: Uint8Array;
   /** Speed along the floor at faces [m/s], positive towards the die end. */
-  readonly speed: Float64Array;
+  declare readonly speed: Float64Array;
   /** The same one step ago. */
-  readonly speedBefore: Float64Array;
+  declare readonly speedBefore: Float64Array;
   /** Discharge at faces in the last step [m³/s]. */
-  readonly flux: Float64Array;
+  declare readonly flux: Float64Array;
   /** Mean metal area square to the floor about a face [m²], now and one step ago. */
-  readonly area: Float64Array;
-  readonly areaBefore: Float64Array;
+  declare readonly area: Float64Array;
+  declare readonly areaBefore: Float64Array;
   /** Speed after advection, then with the explicit forces. */
-  readonly advected: Float64Array;
-  readonly pushed: Float64Array;
+  declare readonly advected: Float64Array;
+  declare readonly pushed: Float64Array;
   /** Metal height at the face square to the floor [m], and the cell it comes from. */
-  readonly height: Float64Array;
-  readonly upstream: Int32Array;
+  declare readonly height: Float64Array;
+  declare readonly upstream: Int32Array;
   /** Wetted passage at the face [m²]. */
-  readonly passage: Float64Array;
+  declare readonly passage: Float64Array;
   /** Friction and limiter factor, implicit gravity factor, coupling of the two levels [m²]. */
-  readonly hold: Float64Array;
-  readonly pull: Float64Array;
-  readonly coupling: Float64Array;
+  declare readonly hold: Float64Array;
+  declare readonly pull: Float64Array;
+  declare readonly coupling: Float64Array;
   /** Scratch of the tridiagonal solve. */
-  readonly target: Float64Array;
-  readonly diagonal: Float64Array;
-  readonly residual: Float64Array;
-  readonly sweep: Float64Array;
-  readonly update: Float64Array;
-  readonly trial: Float64Array;
+  declare readonly target: Float64Array;
+  declare readonly diagonal: Float64Array;
+  declare readonly residual: Float64Array;
+  declare readonly sweep: Float64Array;
+  declare readonly update: Float64Array;
+  declare readonly trial: Float64Array;
   /** Of the nested solve: volume [m³] and chord [m²] of the part that its inner iteration holds straight. */
-  readonly restVolume: Float64Array;
-  readonly restChord: Float64Array;
+  declare readonly restVolume: Float64Array;
+  declare readonly restChord: Float64Array;
   /** Whether the last pass down the cells left an update that solves its rows as they stand. */
-  reducedExactly: boolean;
+  declare reducedExactly: boolean;
   /** Cells or faces picked out by one loop for the next. */
-  readonly marked: Int32Array;
+  declare readonly marked: Int32Array;
   /** Faces at which skin holds a front in this step, and how many there are. */
-  readonly held: Int32Array;
-  heldCount: number;
+  declare readonly held: Int32Array;
+  declare heldCount: number;
   /** 1 at a face whose skin the pressure behind breaks within the step. */
-  readonly broken: Uint8Array;
+  declare readonly broken: Uint8Array;
   /** Levels after turning, before the solve; kept only while skin holds a front. */
-  readonly turned: Float64Array;
+  declare readonly turned: Float64Array;
   /** How the levels moved in the last step after turning [m]. */
-  readonly change: Float64Array;
+  declare readonly change: Float64Array;
   /** Gas under the roof; null = vented everywhere. */
-  gas: Gas | null;
+  declare gas: Gas | null;
   /** Factor on the speed at each face, 0 where stiff metal blocks the passage; null = metal never stiffens. */
-  holds: Float64Array | null;
+  declare holds: Float64Array | null;
   /** Cells that hold metal or may soon, first and last: the step leaves the rest alone. */
-  activeFrom: number;
-  activeTo: number;
+  declare activeFrom: number;
+  declare activeTo: number;
   /** The same of this step alone. */
-  wetFrom: number;
-  wetTo: number;
+  declare wetFrom: number;
+  declare wetTo: number;
   /** Level held in the first and last cell [m]; null = free (a die's ends always are). */
-  heldStart: number | null;
-  heldEnd: number | null;
+  declare heldStart: number | null;
+  declare heldEnd: number | null;
   /** Metal that has left over a rim so far [m³]. */
-  spilled: number;
+  declare spilled: number;
   /** Work done so far. */
-  steps: number;
-  newtonIterations: number;
-  nestedSolves: number;
-}
+  declare steps: number;
+  declare newtonIterations: number;
+  declare nestedSolves: number;
 
-export function makeFlow(mesh: Mesh): Flow {
-  const cell = () => new Float64Array(mesh.cells);
-  const face = () => new Float64Array(mesh.cells + 1);
-  return {
-    levels: makeLevels(mesh.cells),
-    volume: cell(),
-    level: cell(),
-    depth: cell(),
-    depthSlope: cell(),
-    full: new Uint8Array(mesh.cells),
-    speed: face(),
-    speedBefore: face(),
-    flux: face(),
-    area: face(),
-    areaBefore: face(),
-    advected: face(),
-    pushed: face(),
-    height: face(),
-    upstream: new Int32Array(mesh.cells + 1),
-    passage: face(),
-    hold: face(),
-    pull: face(),
-    coupling: face(),
-    target: cell(),
-    diagonal: cell(),
-    residual: cell(),
-    sweep: cell(),
-    update: cell(),
-    trial: cell(),
-    restVolume: cell(),
-    restChord: cell(),
-    reducedExactly: false,
-    marked: new Int32Array(mesh.cells + 1),
-    held: new Int32Array(mesh.cells + 1),
-    heldCount: 0,
-    broken: new Uint8Array(mesh.cells + 1),
-    turned: cell(),
-    change: cell(),
-    gas: null,
-    holds: null,
-    activeFrom: 0,
-    activeTo: mesh.cells - 1,
-    wetFrom: 0,
-    wetTo: mesh.cells - 1,
-    heldStart: null,
-    heldEnd: null,
-    spilled: 0,
-    steps: 0,
-    newtonIterations: 0,
-    nestedSolves: 0,
-  };
+  constructor(mesh: Mesh) {
+    const cell = () => new Float64Array(mesh.cells);
+    const face = () => new Float64Array(mesh.cells + 1);
+    this.levels = makeLevels(mesh.cells);
+    this.volume = cell();
+    this.level = cell();
+    this.depth = cell();
+    this.depthSlope = cell();
+    this.full = new Uint8Array(mesh.cells);
+    this.speed = face();
+    this.speedBefore = face();
+    this.flux = face();
+    this.area = face();
+    this.areaBefore = face();
+    this.advected = face();
+    this.pushed = face();
+    this.height = face();
+    this.upstream = new Int32Array(mesh.cells + 1);
+    this.passage = face();
+    this.hold = face();
+    this.pull = face();
+    this.coupling = face();
+    this.target = cell();
+    this.diagonal = cell();
+    this.residual = cell();
+    this.sweep = cell();
+    this.update = cell();
+    this.trial = cell();
+    this.restVolume = cell();
+    this.restChord = cell();
+    this.reducedExactly = false;
+    this.marked = new Int32Array(mesh.cells + 1);
+    this.held = new Int32Array(mesh.cells + 1);
+    this.heldCount = 0;
+    this.broken = new Uint8Array(mesh.cells + 1);
+    this.turned = cell();
+    this.change = cell();
+    this.gas = null;
+    this.holds = null;
+    this.activeFrom = 0;
+    this.activeTo = mesh.cells - 1;
+    this.wetFrom = 0;
+    this.wetTo = mesh.cells - 1;
+    this.heldStart = null;
+    this.heldEnd = null;
+    this.spilled = 0;
+    this.steps = 0;
+    this.newtonIterations = 0;
+    this.nestedSolves = 0;
+  }
 }
 
 /** Metal in the section [m³], compensated sum. */

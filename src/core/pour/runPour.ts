@@ -1,7 +1,7 @@
 import { cosine, sine } from '$src/core/elementary/sine';
 import { advance, largestOrdinaryCell, stepLength } from '$src/core/flow/advance';
 import { DIE_CONDITIONS } from '$src/core/flow/conditions';
-import { type Flow, makeFlow, totalVolume } from '$src/core/flow/flow';
+import { Flow, totalVolume } from '$src/core/flow/flow';
 import { type Forces, frontResistance } from '$src/core/flow/forces';
 import { makeGas } from '$src/core/flow/gas';
 import { CALM_STEP, DRAG, LONGEST_STEP, TIME_WEIGHT } from '$src/core/flow/settings';
@@ -101,7 +101,7 @@ function frontRun(run: Run): Run {
 function begin(plan: PourPlan, lookEvery: number = SAMPLE_TIME): Run {
   refuseNonsense(plan);
   const mesh = buildMesh(plan.section, plan.computation.meshCells);
-  const flow = makeFlow(mesh);
+  const flow = new Flow(mesh);
   if (plan.computation.gas !== 'free')
     flow.gas = makeGas(mesh, ventsOf(plan.section, mesh), plan.liquid.density);
   const { liquid } = plan;

@@ -1,4 +1,6 @@
+import type { PageUnits } from '$src/core/units';
 import { escaped } from '../drawing/paper';
+import { inUnits } from '../inUnits';
 import { verdict } from '../verdict';
 import type { Reason } from '../verdictReasons';
 import { cardCurve } from './cardCurve';
@@ -38,20 +40,20 @@ const ticks = (texts: readonly string[]): string =>
   `<ul class="ticks">${texts.map((text) => `<li>${escaped(text)}</li>`).join('')}</ul>`;
 
 /** Which limit a pour is near, so that nobody has to go back to the page for it. */
-const nearness = (reason: Reason | undefined): string =>
+const nearness = (reason: Reason | undefined, units: PageUnits): string =>
   reason === undefined
     ? ''
-    : `<p class="warning"><b>Near a limit ◇: ${escaped(reason.name)}.</b> ${escaped(reason.line)}</p>`;
+    : `<p class="warning"><b>Near a limit ◇: ${escaped(reason.name)}.</b> ${escaped(inUnits(reason.line, units))}</p>`;
 
 /** What the model holds against a pour that is up to date: the card can be printed, but says so at its head. */
-function advice({ record }: CardSource): string {
+function advice({ record, units }: CardSource): string {
   const { kind, sentence, reasons } = verdict(record);
   if (kind === 'sound') return '';
-  if (kind === 'near the limit') return nearness(reasons[0]);
+  if (kind === 'near the limit') return nearness(reasons[0], units);
   const said = sentence.map(({ text }) => text).join('');
   const head =
     kind === 'not judged' ? 'The model cannot judge this pour' : 'The model speaks against this pour';
-  return `<p class="warning"><b>${head} ◇.</b> ${escaped(said)}</p>`;
+  return `<p class="warning"><b>${head} ◇.</b> ${escaped(inUnits(said, units))}</p>`;
 }
 
 function upper(card: ShopCard, source: CardSource, id: string): string {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { makeFlow } from '$src/core/flow/flow';
+import { Flow } from '$src/core/flow/flow';
 import { carryHeat, LOSS_TIME } from '$src/core/heat/carryHeat';
 import { coolFor } from '$src/core/heat/cooling';
 import { enthalpyOf, temperatureOf } from '$src/core/heat/enthalpy';
@@ -25,7 +25,7 @@ const START = enthalpyOf(FREEZING, HEAT.startTemperature);
 /** A closed channel 300 × 10 × 50 mm, full of still metal. */
 function fullChannel(cells: number, plan = ONE_REGION) {
   const mesh = buildMesh(channel(LENGTH, HEIGHT, 0.05), cells);
-  const flow = makeFlow(mesh);
+  const flow = new Flow(mesh);
   flow.volume.set(mesh.volume);
   flow.depth.fill(HEIGHT);
   flow.level.fill(HEIGHT);

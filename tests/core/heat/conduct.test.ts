@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { makeFlow } from '$src/core/flow/flow';
+import { Flow } from '$src/core/flow/flow';
 import { carryHeat } from '$src/core/heat/carryHeat';
 import { conduct } from '$src/core/heat/conduct';
 import { enthalpyOf, temperatureOf } from '$src/core/heat/enthalpy';
@@ -18,7 +18,7 @@ const LENGTH = 0.1;
 /** A channel full of metal whose temperature is a mean and one cosine along it. */
 function channelWith(cells: number, swing: number, transfer = HEAT.regions[1]!.transfer) {
   const mesh = buildMesh(channel(LENGTH, 0.01, 0.05), cells);
-  const flow = makeFlow(mesh);
+  const flow = new Flow(mesh);
   flow.volume.set(mesh.volume);
   const heat = makeHeat({ ...HEAT, regions: [{ ...HEAT.regions[1]!, transfer }] }, flow, mesh, [LENGTH], 1);
   for (let i = 0; i < cells; i++) {

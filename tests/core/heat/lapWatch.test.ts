@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { makeFlow } from '$src/core/flow/flow';
+import { Flow } from '$src/core/flow/flow';
 import { makeHeat } from '$src/core/heat/heat';
 import { watchLaps } from '$src/core/heat/lapWatch';
 import { buildMesh } from '$src/core/mesh/mesh';
@@ -11,7 +11,7 @@ const LIMIT = HEAT.lapTemperature;
 /** A channel of ten cells with metal where marked, at one temperature. */
 function filled(marks: readonly number[], temperature: number) {
   const mesh = buildMesh(channel(0.1, 0.01, 0.05), marks.length);
-  const flow = makeFlow(mesh);
+  const flow = new Flow(mesh);
   const put = (cells: readonly number[]) => {
     for (let i = 0; i < mesh.cells; i++) {
       flow.volume[i] = cells[i] ? mesh.volume[i]! : 0;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { makeFlow } from '$src/core/flow/flow';
+import { Flow } from '$src/core/flow/flow';
 import { holdFactor, setFrontHolds } from '$src/core/heat/frontHold';
 import { makeHeat } from '$src/core/heat/heat';
 import {
@@ -28,7 +28,7 @@ describe('a front that freezes', () => {
 
   it('holds the face ahead of it and no other', () => {
     const mesh = buildMesh(channel(0.1, 0.01, 0.05), 5);
-    const flow = makeFlow(mesh);
+    const flow = new Flow(mesh);
     for (let i = 0; i < 3; i++) {
       flow.volume[i] = mesh.volume[i]!;
       flow.depth[i] = 0.01;

@@ -1,6 +1,6 @@
 import { advance, largestOrdinaryCell, stepLength } from '$src/core/flow/advance';
 import { DIE_CONDITIONS } from '$src/core/flow/conditions';
-import { type Flow, makeFlow } from '$src/core/flow/flow';
+import { Flow } from '$src/core/flow/flow';
 import { type Forces, frontResistance } from '$src/core/flow/forces';
 import { DRAG, TIME_WEIGHT } from '$src/core/flow/settings';
 import { GRAVITY } from '$src/core/gravity';
@@ -121,7 +121,7 @@ export function pourWithHeat(settings: PourSettings): HeatedPour {
   const upright = buildMesh(section, settings.meshCells);
   const turned = mirrorMesh(upright);
   let mesh = upright;
-  const flow = makeFlow(mesh);
+  const flow = new Flow(mesh);
   const forces: Forces = {
     gravity: GRAVITY,
     sin: Math.sin(startAngle),
