@@ -124,11 +124,19 @@ function figuresSideBySide(pours: readonly Compared[], units: PageUnits): Compar
 }
 
 /** How far the comparison can be trusted to show the effect of one thing. */
-function creditReason(differs: readonly InputRow[]): Reason {
+function creditReason(differs: readonly InputRow[], pours: readonly Compared[]): Reason {
   if (differs.length === 0)
     return { name: 'nothing differs', line: 'The inputs are the same; so must the figures be.' };
   if (differs.length === 1)
     return { name: 'one thing differs', line: `Only the ${differs[0]!.name}: what changes, changes by it.` };
+  const changes = pours
+    .slice(1)
+    .map((_, index) => differs.filter(({ texts }) => texts[index + 1] !== texts[0]));
+  if (changes.every(({ length }) => length <= 1))
+    return {
+      name: 'one thing at a time',
+      line: `Against “${pours[0]!.name}” each differs by one thing at most: ${listText(changes.flatMap(([one], index) => (one ? `“${pours[index + 1]!.name}” by the ${one.name}` : [])))}.`,
+    };
   return {
     name: `${countText(differs.length, 'thing')} differ`,
     line: `${listText(differs.map(({ name }) => name))}: no one of them can be credited alone.`,
@@ -144,7 +152,7 @@ export function compare(pours: readonly Compared[], units: PageUnits = METRIC): 
     .map((input) => ({ name: input.name, texts: differingTexts(input) }));
   return {
     sentence: compareSentence(pours),
-    reasons: [creditReason(differs)],
+    reasons: [creditReason(differs, pours)],
     differs,
     same: sameText(inputs),
     figures: figuresSideBySide(pours, units),

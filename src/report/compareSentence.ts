@@ -1,5 +1,5 @@
 import type { Compared } from './compare';
-import { bold, plain, type Sentence } from './sentence';
+import { bold, named, plain, type Sentence } from './sentence';
 import { MESH_SPREAD, type SpeedCall, speedCall } from './speedCall';
 import { countText, speedText } from './wording';
 
@@ -29,11 +29,11 @@ function ranked(pours: readonly Compared[]): Ranked[] {
 
 function extremes(slow: Ranked, quick: Ranked): Sentence {
   const start: Sentence = [
-    bold(slow.name),
+    named(slow.name),
     plain(' runs at up to '),
     bold(speedText(slow.peak)),
     plain(`, ${callOf(slow)}; `),
-    bold(quick.name),
+    named(quick.name),
     plain(' at '),
     bold(speedText(quick.peak)),
     plain(`, ${callOf(quick)}. `),
@@ -52,7 +52,7 @@ function unfilled(pours: readonly Compared[]): Sentence {
   if (short.length > MOST_NAMED) return [plain(` ${short.length} of ${pours.length} do not fill.`)];
   const joint = (index: number): string => (index === 0 ? ' ' : index === short.length - 1 ? ' and ' : ', ');
   return [
-    ...short.flatMap(({ name }, index) => [plain(joint(index)), bold(name)]),
+    ...short.flatMap(({ name }, index) => [plain(joint(index)), named(name)]),
     plain(short.length === 1 ? ' does not fill.' : ' do not fill.'),
   ];
 }
@@ -62,7 +62,7 @@ export function compareSentence(pours: readonly Compared[]): Sentence {
   const order = ranked(pours);
   const [slow, quick] = [order[0], order.at(-1)];
   if (!slow || !quick) return [plain('In none of these pours does metal run in the die.')];
-  if (order.length === 1) return [plain('Only in '), bold(slow.name), plain(' does metal run in the die.')];
+  if (order.length === 1) return [plain('Only in '), named(slow.name), plain(' does metal run in the die.')];
   if (quick.peak <= slow.peak * (1 + MESH_SPREAD))
     return [
       bold('Too close to call.'),

@@ -14,7 +14,16 @@ import {
   toMillipascalSeconds,
 } from '$src/core/units';
 import { inUnits } from './inUnits';
-import { angleText, countText, fixed, lengthText, listText, significant, speedText } from './wording';
+import {
+  angleText,
+  countText,
+  fixed,
+  lengthText,
+  listText,
+  rateText,
+  significant,
+  speedText,
+} from './wording';
 
 /** One input in words, with what decides it: two pours differ in it when `decides` differs. */
 export interface InputWords {
@@ -151,17 +160,14 @@ function openingText({ roof, openings }: Section, units: PageUnits): string {
 
 /** A tilt in words: "steady 15 °/s" or "8 °/s to −6°, then 18 °/s". */
 export function tiltText(tilt: Tilt, units: PageUnits = METRIC): string {
-  if (tilt.kind === 'steady') return `steady ${significant(toDegrees(Math.abs(tilt.rate)))} °/s`;
+  if (tilt.kind === 'steady') return `steady ${rateText(Math.abs(tilt.rate))}`;
   if (tilt.kind === 'machine') return machineText(tilt, units);
   if (tilt.kind === 'front-led') return frontLedText(tilt);
   if (tilt.kind !== 'staged') return `${tilt.kind}, ${significant(tilt.knots.at(-1)?.time ?? 0)} s`;
   const last = tilt.stages.length - 1;
   return tilt.stages
     .map((stage, index) => {
-      const pace =
-        'rate' in stage
-          ? `${significant(toDegrees(Math.abs(stage.rate)))} °/s`
-          : `${significant(stage.time)} s`;
+      const pace = 'rate' in stage ? rateText(Math.abs(stage.rate)) : `${significant(stage.time)} s`;
       return index < last ? `${pace} to ${angleText(stage.to, 0)}` : pace;
     })
     .join(', then ');

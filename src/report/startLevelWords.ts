@@ -11,6 +11,12 @@ const size = (length: number, units: PageUnits): string => withUnit(shownLength(
 export const fromLipWords = (fromLip: number, units: PageUnits): string =>
   `${size(fromLip, units)} ${fromLip > 0 ? 'above' : 'below'} the lip`;
 
+/** A mark nearer than this below the lip cannot be told from it by eye [m]; chosen. */
+const AT_THE_BRINK = 1e-3;
+
+/** A level from the lip [m], below it or at it, that looks brimful. */
+export const isAtBrink = (fromLip: number): boolean => fromLip <= 0 && fromLip > -AT_THE_BRINK;
+
 /** How far before the mouth metal stops that stands higher than the lip, for want of running on; null when it does not. */
 export const stopsShort = ({ held, shortOfMouth }: StartLevel, units: PageUnits): string | null =>
   held !== null && held > 0 && shortOfMouth > AT_THE_MOUTH

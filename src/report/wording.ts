@@ -39,6 +39,9 @@ export const speedInRange = (
   { from, to }: { readonly from: number; readonly to: number },
 ): string => `${fixed(speed, 2)} (${fixed(from, 2)} to ${fixed(to, 2)}) m/s`;
 
+/** Tilt rate [rad/s], as fine as it is typed. */
+export const rateText = (rate: number): string => `${fixed(toDegrees(rate), 2).replace(/\.?0+$/, '')} °/s`;
+
 /** Time [s]: hundredths below ten seconds, tenths above. */
 export const secondsNumber = (time: number): string => fixed(time, Math.abs(time) < 9.995 ? 2 : 1);
 export const secondsText = (time: number): string => `${secondsNumber(time)} s`;

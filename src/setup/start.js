@@ -7,6 +7,11 @@ const { installIfNeeded } = await import('./install.js');
 const { buildOrExit, targets } = await import('./build.js');
 const { projectFolder } = await import('./paths.js');
 
+const [word] = process.argv.slice(2);
+if (word !== undefined) {
+  console.error(`npm start does not know “${word}”. For another port set PORT, as in PORT=4199 npm start.`);
+  process.exit(1);
+}
 const chosen = chosenPort(process.env['PORT']);
 if ('problem' in chosen) {
   console.error(chosen.problem);

@@ -118,6 +118,12 @@ class Desk {
     else await this.openBookText(await file.text(), file.name, true);
   }
 
+  /** Begins a book with nothing in it, in the units of the one that lies open, which stays kept when it was changed. */
+  async beginBook(): Promise<void> {
+    const empty = { title: 'New book', casting: '', units: bench.units, cells: [] };
+    await this.openBookText(writeBook(empty), 'A new book', true);
+  }
+
   /** Opens one of the books kept on this machine. */
   openKept(id: string): Promise<void> {
     return this.#inTurn(() => this.#openKept(id));

@@ -45,7 +45,7 @@ describe('compare', () => {
     const { differs, same, reasons } = compare([quick, slow]);
     expect(differs).toEqual([
       { name: 'start angle', texts: ['0°, level', '+30°, uphill'] },
-      { name: 'tilt', texts: ['steady 15 °/s', '8.0 °/s to −6°, then 18 °/s'] },
+      { name: 'tilt', texts: ['steady 15 °/s', '8 °/s to −6°, then 18 °/s'] },
     ]);
     expect(same).toBe(
       'Same in all: section, end angle, smoothing of the tilt, charge, metal and computation.',
@@ -57,6 +57,35 @@ describe('compare', () => {
     expect(plainText(compare([quick, slow]).sentence)).toBe(
       'Uphill start runs at up to 0.15 m/s, under critical; Level start at 0.81 m/s, over critical. One fold against five.',
     );
+  });
+
+  it('lets its speeds be turned into other units, and no name', () => {
+    const { sentence } = compare([quick, { ...slow, name: 'Wall of 5 mm' }]);
+    const marked = (name: boolean) =>
+      sentence.filter((words) => words.bold && (words.isName ?? false) === name);
+    expect(marked(true).map(({ text }) => text)).toEqual(['Wall of 5 mm', 'Level start']);
+    expect(marked(false).map(({ text }) => text)).toEqual(['0.15 m/s', '0.81 m/s']);
+  });
+
+  it('credits what differs where each pour differs from the first by one thing', () => {
+    const changed = (name: string, change: Partial<PourPlan>) => ({
+      name,
+      record: inventedRecord({ plan: { ...inventedPlan, ...change } }),
+    });
+    const base = changed('As now', { tilt: steadyTilt });
+    const slower = changed('Slower', { tilt: { ...steadyTilt, rate: fromDegrees(10.3) } });
+    const fuller = changed('Fuller', { tilt: steadyTilt, volume: 1.1 * inventedPlan.volume });
+    const [reason] = compare([base, slower, fuller]).reasons;
+    expect(reason).toEqual({
+      name: 'one thing at a time',
+      line: 'Against “As now” each differs by one thing at most: “Slower” by the tilt and “Fuller” by the charge.',
+    });
+    expect(compare([base, slower, fuller]).differs[0]!.texts).toContain('steady 10.3 °/s');
+    const both = changed('Both', {
+      tilt: { ...steadyTilt, rate: fromDegrees(10.3) },
+      volume: 1.1 * inventedPlan.volume,
+    });
+    expect(compare([base, both]).reasons[0]!.name).toBe('two things differ');
   });
 
   it('sets figures beside each other by what they are, also where one pour has heat and the other none', () => {

@@ -30,6 +30,7 @@ function sectionAsDrawn(book: Book, pourId: CellId) {
   const evaluations = evaluateBook(book);
   const around = {
     charges: () => [charge],
+    metals: () => [],
     cell: (id: CellId | null) => book.cells.find((cell) => cell.id === id) ?? null,
     evaluation: (id: CellId) => evaluations.get(id)!,
   };
@@ -59,7 +60,7 @@ describe.each(pours)('%s', (pour) => {
   });
 
   test('has one mark on section, charge and card', () => {
-    const mark = fillWords(plan, METRIC);
+    const mark = fillWords(plan, METRIC).replace(/^to the brink: /, '');
     expect(mark).toMatch(/mm below the lip$/);
     expect(startLevelWords(readings.level, METRIC).startsWith(mark)).toBe(true);
     expect(startLevelWords(charge.startLevel, METRIC).startsWith(mark)).toBe(true);

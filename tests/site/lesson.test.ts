@@ -193,8 +193,8 @@ test(
   PATIENCE,
   async () => {
     const file = JSON.parse(example('class-oxide-film'));
-    const empty = { ...file, book: { ...file.book, cells: [] } };
-    const page = await openBook(JSON.stringify(empty));
+    const page = await openBook(example('class-oxide-film'));
+    await page.getByRole('button', { name: 'Begin a new book' }).click();
     await page.getByText('Nothing in this book yet.').waitFor();
     const cells = file.book.cells.map((cell: { id: string }) =>
       cell.id === 'gentle' ? { ...cell, charge: null } : cell,

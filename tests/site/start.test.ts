@@ -7,8 +7,14 @@ import { expect, test } from 'vitest';
 const START = fileURLToPath(new URL('../../src/setup/start.js', import.meta.url));
 
 /** Starts Quietpour as a user does and gathers what it prints. */
-function start(port: string): { child: ChildProcess; said: () => string; ended: Promise<number | null> } {
-  const child = spawn(process.execPath, [START], { env: { ...process.env, PORT: port }, stdio: 'pipe' });
+function start(
+  port: string,
+  words: readonly string[] = [],
+): { child: ChildProcess; said: () => string; ended: Promise<number | null> } {
+  const child = spawn(process.execPath, [START, ...words], {
+    env: { ...process.env, PORT: port },
+    stdio: 'pipe',
+  });
   let text = '';
   const keep = (piece: Buffer) => {
     text += piece.toString();
@@ -31,6 +37,12 @@ test('start prints the real address last, serves the page on this machine only, 
     child.kill('SIGTERM');
   }
   expect(await ended).toBe(0);
+});
+
+test('a word it does not know is refused with the way to another port', async () => {
+  const { said, ended } = start('0', ['--port', '4199']);
+  expect(await ended).toBe(1);
+  expect(said()).toContain('PORT=4199');
 });
 
 test('a port that is taken is said to be taken', async () => {

@@ -1,3 +1,4 @@
+import type { PourRecord } from '$src/core/pour/record';
 import { lineAt } from '$src/core/section/lineAt';
 import type { Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
@@ -190,9 +191,19 @@ const CALLS = {
   over: 'front OVER',
 } as const;
 
+/** The first flows that are left open, first and last: the band comes from a coarser mesh, so the pour's own may lie beside it. */
+function flowRange({ figures, band }: PourRecord): string {
+  const own = figures.firstFlow;
+  if (own.kind !== 'angle' || !band) return '';
+  const open = [own, band.gateOff.firstFlow, band.nonWetting.firstFlow];
+  const angles = open.flatMap((flow) => (flow.kind === 'angle' ? flow.inclination : []));
+  if (angles.length < open.length) return '';
+  return ` (${angleText(Math.max(...angles))} to ${angleText(Math.min(...angles))})`;
+}
+
 /** What the model expects, each with its band where it has one. */
 function expected({ record, units }: CardSource): CardLine[] {
-  const { figures, plan, band } = record;
+  const { figures, plan } = record;
   const limit = plan.liquid.criticalSpeed;
   const range = peakRange(record);
   const critical = criticalRange(limit);
@@ -201,17 +212,13 @@ function expected({ record, units }: CardSource): CardLine[] {
     figures.peakFrontSpeed === null || !range
       ? 'no front in the die'
       : inUnits(speedInRange(figures.peakFrontSpeed, range), units);
-  const flow = firstFlowText(figures.firstFlow);
-  const flowBand = band
-    ? ` (${firstFlowText(band.gateOff.firstFlow)} to ${firstFlowText(band.nonWetting.firstFlow)})`
-    : '';
   return [
     model('front speed, peak', speed),
     model(
       'limit, critical',
       `${inUnits(speedInRange(limit, critical), units)}${call ? `, ${CALLS[call]}` : ''}`,
     ),
-    model('first flow', flow + (figures.firstFlow.kind === 'angle' ? flowBand : '')),
+    model('first flow', firstFlowText(figures.firstFlow) + flowRange(record)),
     model('fill time', figures.fillTime === null ? 'not filled' : secondsText(figures.fillTime)),
     ...(figures.lap && Number.isFinite(figures.lap.margin)
       ? [model('left before freezing', `${secondsNumber(figures.lap.margin)} s at the coldest`)]

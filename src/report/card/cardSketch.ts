@@ -9,7 +9,7 @@ import { escaped, type Paper, paperFor, pathOf, type Spot, short } from '../draw
 import { sectionMarks } from '../drawing/sectionMarks';
 import { type Steel, steelAround } from '../drawing/steel';
 import { shownLength, withUnit } from '../measureText';
-import { stopsShort } from '../startLevelWords';
+import { isAtBrink, stopsShort } from '../startLevelWords';
 import { angleText } from '../wording';
 import { cardDial } from './cardDial';
 import { startLevelOf } from './fillMark';
@@ -161,7 +161,11 @@ function markWords(level: StartLevel, units: PageUnits): readonly [string, ...st
   const short = stopsShort(level, units);
   if (short) return ['weigh it', 'no mark: it stops', ...short.split(/ (?=the)/)];
   if (fromLip > 0) return ['weigh it', 'no mark: it', 'stands over the lip'];
-  return ['fill to the mark', withUnit(shownLength(-fromLip, units)), 'below the lip'];
+  return [
+    isAtBrink(fromLip) ? 'fill to the brink' : 'fill to the mark',
+    withUnit(shownLength(-fromLip, units)),
+    'below the lip',
+  ];
 }
 
 /** Where a lab elevation [m] lies on the page [px]: heights are square to the page whatever the inclination. */

@@ -1,9 +1,9 @@
 import type { PourRecord } from '$src/core/pour/record';
 import type { MachineTilt, ProgrammedTilt } from '$src/core/tilt/tilt';
 import { turnsOf } from '$src/core/tilt/turns';
-import { fromDegrees, type PageUnits, toDegrees } from '$src/core/units';
+import { fromDegrees, type PageUnits } from '$src/core/units';
 import { shownTemperature, withUnit } from '../measureText';
-import { angleText, countText, secondsNumber, significant } from '../wording';
+import { angleText, countText, rateText, secondsNumber, significant } from '../wording';
 import type { CardLine, CardTable } from './shopCard';
 
 /** Rows that leave the card on one page. */
@@ -30,7 +30,7 @@ function stagesTable(tilt: ProgrammedTilt): CardTable {
       String(index + 1),
       angleText(turn.from),
       angleText(turn.to),
-      `${significant(toDegrees(turn.rate))} °/s`,
+      rateText(turn.rate),
       `${secondsNumber(from)} to ${secondsNumber(time)} s`,
     ];
   });

@@ -2,7 +2,7 @@ import { type StartLevel, startLevel } from '$src/core/level/startLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { PageUnits } from '$src/core/units';
 import { standOfPlan } from '../drawing/metalAtRest';
-import { fromLipWords, stopsShort } from '../startLevelWords';
+import { fromLipWords, isAtBrink, stopsShort } from '../startLevelWords';
 
 /** Where the metal stands before the tilt, as the pour begins with it. */
 export const startLevelOf = (plan: PourPlan): StartLevel =>
@@ -18,5 +18,6 @@ export function fillWords(plan: PourPlan, units: PageUnits): string {
   const short = stopsShort(level, units);
   if (short) return `stops ${short}: weigh it`;
   if (level.held > 0) return 'stands over the lip: weigh it, no mark will do';
-  return fromLipWords(level.held, units);
+  const words = fromLipWords(level.held, units);
+  return isAtBrink(level.held) ? `to the brink: ${words}` : words;
 }

@@ -1,5 +1,5 @@
 import type { ChargeValue, Evaluation } from '$src/cells/evaluate';
-import type { Cell, CellId, ChargeCell, SectionCell } from '$src/cells/kinds';
+import type { Cell, CellId, ChargeCell, MetalCell, SectionCell } from '$src/cells/kinds';
 import { remember } from '$src/cells/remember';
 import type { Liquid } from '$src/core/metal/liquid';
 import { liquidOf } from '$src/core/metal/liquidOf';
@@ -35,6 +35,7 @@ const SPARE = 1.15;
 /** What is read of the book that the section stands in. */
 export interface BookAround {
   charges(): readonly ChargeCell[];
+  metals(): readonly MetalCell[];
   cell(id: CellId | null): Cell | null;
   evaluation(id: CellId): Evaluation;
 }
@@ -77,7 +78,7 @@ function drawnNow(
   const charge = chargeOf(around.charges(), cell);
   const value = charge ? chargeValueIn(around.evaluation(charge.id)) : null;
   const metalCell = around.cell(charge?.metal ?? null);
-  const metal = metalCell?.kind === 'metal' ? metalCell.metal : METALS[0]!;
+  const metal = metalCell?.kind === 'metal' ? metalCell.metal : (around.metals()[0]?.metal ?? METALS[0]!);
   const known = { liquid: liquidIn(metal), metalName: metal.name };
   if (charge && value) {
     const { startInclination: start, endInclination: end, volume, fromLip } = value;

@@ -44,7 +44,7 @@ describe('what is set', () => {
     const charge = settingOf(source, 'charge');
     expect(charge.number).toBe('0.70');
     expect(charge.unit).toBe('kg');
-    expect(charge.note).toMatch(/^[\d.]+ mm below the lip$/);
+    expect(charge.note).toMatch(/^to the brink: 0\.\d+ mm below the lip$/);
     expect(charge.isModel).toBe(false);
   });
 
@@ -138,6 +138,17 @@ describe('what is expected and watched', () => {
     expect(text('front speed, peak')).toMatch(/^0\.\d\d \(0\.\d\d to 0\.\d\d\) m\/s$/);
     expect(text('limit, critical')).toMatch(/^0\.49 \(0\.46 to 0\.52\) m\/s, /);
     expect(expected.every(({ isModel }) => isModel)).toBe(true);
+  });
+
+  test('a first flow lies within what is left open, also where the band of the coarser mesh lies beside it', () => {
+    const angle = (degrees: number) =>
+      ({ kind: 'angle', inclination: fromDegrees(degrees), time: 1 }) as const;
+    const end = (degrees: number) => ({ firstFlow: angle(degrees), peakFrontSpeed: 0.4, arrivalTime: 2 });
+    const figures = { ...record.figures, firstFlow: angle(23) };
+    const band = { gateOff: end(27.7), nonWetting: end(24.9), meshCells: 100 };
+    const { expected } = cardRows(withChange({ record: { ...record, figures, band } }));
+    const flow = expected.find(({ label }) => label === 'first flow')!.text;
+    expect(flow).toBe('+23.0° (+27.7° to +23.0°)');
   });
 
   test('sights come in order of time and begin with the first metal', () => {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell, CellId, ChargeCell, SectionCell, TiltCell } from '$src/cells/kinds';
+import { METALS } from '$src/core/metal/metals';
 import { fromDegrees } from '$src/core/units';
 import { type DrawnWith, drawnWith } from '$src/ui/section/sectionDrawnWith';
 import { sampleBook } from '../../book/sample';
@@ -23,6 +24,7 @@ function drawnIn(changed: Book, before: DrawnWith | null = null): DrawnWith {
   const evaluations = evaluateBook(changed);
   const around = {
     charges: () => changed.cells.filter((cell) => cell.kind === 'charge'),
+    metals: () => changed.cells.filter((cell) => cell.kind === 'metal'),
     cell: (id: CellId | null) => changed.cells.find((cell) => cell.id === id) ?? null,
     evaluation: (id: CellId) => evaluations.get(id)!,
   };
@@ -55,6 +57,17 @@ test('without a charge the section is drawn from +30°, and says so', () => {
   const alone = drawnIn({ ...book, cells: book.cells.filter(({ kind }) => kind !== 'charge') });
   expect(alone.start).toBeCloseTo(fromDegrees(30), 12);
   expect(alone.assumed).toContain('No charge takes this section yet: drawn from +30.0° to −90.0°');
+});
+
+test('without a charge the weight is of the metal of the book', () => {
+  const cells = book.cells.flatMap((cell): Cell[] => {
+    if (cell.kind === 'charge') return [];
+    return cell.kind === 'metal' ? [{ ...cell, metal: { ...METALS[2]! } }] : [cell];
+  });
+  const alone = drawnIn({ ...book, cells });
+  expect(alone.metalName).toBe(METALS[2]!.name);
+  expect(alone.liquid.density).toBe(METALS[2]!.density.value);
+  expect(METALS[2]!.name).not.toBe(METALS[0]!.name);
 });
 
 test('a tilt that turns otherwise between the same ends leaves what is drawn the very same', () => {
