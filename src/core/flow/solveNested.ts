@@ -30,11 +30,23 @@ export function solveNested(flow: Flow, mesh: Mesh, tolerance: number): boolean 
   return false;
 }
 
+/** The figures of a cell by name: nested solves are few, and may take their time. */
+function storageOf({ levels }: Flow, i: number) {
+  const k = i * FIGURES;
+  return {
+    z1: levels[k + Z1]!,
+    z2: levels[k + Z2]!,
+    z3: levels[k + Z3]!,
+    z4: levels[k + Z4]!,
+    chord2: levels[k + CHORD2]!,
+    chord3: levels[k + CHORD3]!,
+  };
+}
+
 /** Where the chord is longest: up to here the volume is convex. */
 function peakLevel(flow: Flow, i: number): number {
-  const { levels } = flow;
-  const k = i * FIGURES;
-  return levels[k + (levels[k + CHORD3]! >= levels[k + CHORD2]! ? Z3 : Z2)]!;
+  const { z2, z3, chord2, chord3 } = storageOf(flow, i);
+  return chord3 >= chord2 ? z3 : z2;
 }
 
 /** What V2 holds at the levels of the outer iteration, and its chord there. */
@@ -69,14 +81,7 @@ function assembleInner(flow: Flow): number {
 }
 
 function chordAt(flow: Flow, i: number, e: number): number {
-  const { levels } = flow;
-  const k = i * FIGURES;
-  const z1 = levels[k + Z1]!;
-  const z2 = levels[k + Z2]!;
-  const z3 = levels[k + Z3]!;
-  const z4 = levels[k + Z4]!;
-  const chord2 = levels[k + CHORD2]!;
-  const chord3 = levels[k + CHORD3]!;
+  const { z1, z2, z3, z4, chord2, chord3 } = storageOf(flow, i);
   if (e <= z1 || e >= z4) return 0;
   if (e < z2) return (chord2 * (e - z1)) / (z2 - z1);
   if (e > z3) return (chord3 * (z4 - e)) / (z4 - z3);
@@ -84,14 +89,7 @@ function chordAt(flow: Flow, i: number, e: number): number {
 }
 
 function volumeAt(flow: Flow, mesh: Mesh, i: number, e: number): number {
-  const { levels } = flow;
-  const k = i * FIGURES;
-  const z1 = levels[k + Z1]!;
-  const z2 = levels[k + Z2]!;
-  const z3 = levels[k + Z3]!;
-  const z4 = levels[k + Z4]!;
-  const chord2 = levels[k + CHORD2]!;
-  const chord3 = levels[k + CHORD3]!;
+  const { z1, z2, z3, z4, chord2, chord3 } = storageOf(flow, i);
   if (e <= z1) return 0;
   if (e >= z4) return mesh.volume[i]!;
   if (e < z2) return (chordAt(flow, i, e) * (e - z1)) / 2;
@@ -102,17 +100,12 @@ function volumeAt(flow: Flow, mesh: Mesh, i: number, e: number): number {
 function convexChord(flow: Flow, i: number, e: number): number {
   const peak = peakLevel(flow, i);
   if (e < peak) return chordAt(flow, i, e);
-  return Math.max(flow.levels[i * FIGURES + CHORD2]!, flow.levels[i * FIGURES + CHORD3]!);
+  const { chord2, chord3 } = storageOf(flow, i);
+  return Math.max(chord2, chord3);
 }
 
 function convexPart(flow: Flow, i: number, e: number): number {
-  const { levels } = flow;
-  const k = i * FIGURES;
-  const z1 = levels[k + Z1]!;
-  const z2 = levels[k + Z2]!;
-  const z3 = levels[k + Z3]!;
-  const chord2 = levels[k + CHORD2]!;
-  const chord3 = levels[k + CHORD3]!;
+  const { z1, z2, z3, chord2, chord3 } = storageOf(flow, i);
   const peak = peakLevel(flow, i);
   const most = Math.max(chord2, chord3);
   const low = (chord2 * (z2 - z1)) / 2;
