@@ -1,23 +1,28 @@
 import type { Point } from '$src/core/section/section';
 import { bulgePoints } from './curves';
 import { MOST_POINTS } from './drawing';
-import { type Entity, textOf } from './dxfPairs';
+import { type Entity, type Pair, textOf } from './dxfPairs';
 
 /** The bit of a VERTEX that is only a handle of the curve fitted to its polyline (DXF reference, group code 70). */
 const HANDLE = 16;
 
 /** The vertices that follow a POLYLINE taken into it; the marks of its end left out. */
 export function withVertices(entities: readonly Entity[]): Entity[] {
-  const whole: { type: string; pairs: Entity['pairs'][number][] }[] = [];
+  const whole: Entity[] = [];
+  let vertices: Pair[] | null = null;
   for (const entity of entities) {
     const { type, pairs } = entity;
-    const isVertex = type === 'VERTEX' && whole.at(-1)?.type === 'POLYLINE';
-    // The base point of a POLYLINE has the codes of a vertex and is none.
-    if (type === 'POLYLINE')
-      whole.push({ type, pairs: pairs.filter(({ code }) => code !== 10 && code !== 20) });
-    else if (isVertex && (flagsOf(entity) & HANDLE) === 0)
-      whole.at(-1)!.pairs.push(...pairs.filter(({ code }) => [10, 20, 42].includes(code)));
-    else if (type !== 'SEQEND' && type !== 'VERTEX') whole.push({ type, pairs: [...pairs] });
+    if (type === 'POLYLINE') {
+      // The base point of a POLYLINE has the codes of a vertex and is none.
+      vertices = pairs.filter(({ code }) => code !== 10 && code !== 20);
+      whole.push({ type, pairs: vertices });
+    } else if (type === 'VERTEX') {
+      if (vertices && (flagsOf(entity) & HANDLE) === 0)
+        vertices.push(...pairs.filter(({ code }) => [10, 20, 42].includes(code)));
+    } else if (type !== 'SEQEND') {
+      vertices = null;
+      whole.push(entity);
+    }
   }
   return whole;
 }

@@ -9,9 +9,11 @@ import { throughPoints } from './throughPoints';
  * degree, 40 knots, 41 weights, 10 and 20 control points, 11 and 21 fit points). None when it cannot be read.
  */
 export function splinePoints(entity: Entity): Point[] {
-  const nurbs = isFitOnly(entity) ? fitted(entity) : given(entity);
-  // Too many to be kept: not worked out.
-  if (nurbs && nurbs.controls.length > 3 * MOST_POINTS) return [];
+  const isFitted = isFitOnly(entity);
+  const drawn = pointsOf(entity, isFitted ? 11 : 10);
+  // Too many to be kept: not bent first.
+  if (drawn.length > MOST_POINTS) return drawn;
+  const nurbs = isFitted ? fitted(entity, drawn) : given(entity, drawn);
   return nurbs && isNurbs(nurbs) ? nurbsPoints(nurbs) : [];
 }
 
@@ -22,8 +24,7 @@ export const isFitOnly = (entity: Entity): boolean =>
 /** Bit 1 of its flags (group code 70). */
 export const isClosedSpline = (entity: Entity): boolean => numberOf(entity, 70) % 2 === 1;
 
-function given(entity: Entity): Nurbs {
-  const controls = pointsOf(entity, 10);
+function given(entity: Entity, controls: readonly Point[]): Nurbs {
   const weights = numbersOf(entity, 41);
   return {
     degree: numberOf(entity, 71),
@@ -33,9 +34,9 @@ function given(entity: Entity): Nurbs {
   };
 }
 
-const fitted = (entity: Entity): Nurbs | null =>
+const fitted = (entity: Entity, points: readonly Point[]): Nurbs | null =>
   throughPoints({
-    points: pointsOf(entity, 11),
+    points,
     startTangent: pointsOf(entity, 12)[0] ?? null,
     endTangent: pointsOf(entity, 13)[0] ?? null,
     isClosed: isClosedSpline(entity),
