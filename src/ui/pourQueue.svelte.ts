@@ -154,11 +154,16 @@ export class PourQueue {
       this.#failAll(readable(error));
       return;
     }
-    while (this.#jobs.length < this.#atOnce) {
-      const next = this.#nextPour();
-      if (!next) return;
+    for (let next = this.#nextPour(); next && this.#mayStart(next); next = this.#nextPour())
       this.#start(this.#client, next.pour, next.coarse);
-    }
+  }
+
+  /** A first look at what is on show joins the full runs under way, which may take a minute on a fine mesh. */
+  #mayStart({ coarse }: { coarse: boolean }): boolean {
+    const isFull = this.#jobs.length >= this.#atOnce;
+    return (
+      !isFull || (coarse && this.#jobs.length === this.#atOnce && this.#jobs.every((job) => !job.coarse))
+    );
   }
 
   #failAll(reason: string): void {

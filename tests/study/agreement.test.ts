@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
+import { MESH_CELLS_RANGE } from '$src/cells/checkComputation';
 import { addCell } from '$src/cells/edit';
 import type { Book } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
@@ -18,14 +19,14 @@ import { sampleBook } from '../book/sample';
 const COMMAND = fileURLToPath(new URL('../../src/setup/quietpour.js', import.meta.url));
 
 /**
- * 40 mesh cells, quick strokes and a short look after them, so that 400 pours take seconds; the physics is the same, the
+ * The coarsest mesh, quick strokes and a short look after them, so that 400 pours take seconds; the physics is the same, the
  * picture coarser. Five regions meet on this map, along slanted and stepped edges, and one of them ends in a single point.
  */
 const axes = [
   { setting: 'tilt.time', from: 1.2, to: 3, points: 20 },
   { setting: 'basin.length', from: fromMillimetres(105), to: fromMillimetres(200), points: 20 },
 ];
-const computation = { meshCells: 40, capillaryGate: true, settlingTime: 0.5 };
+const computation = { meshCells: MESH_CELLS_RANGE.least, capillaryGate: true, settlingTime: 0.5 };
 const grid = gridOf({ axes });
 
 function studyBook(): Book {

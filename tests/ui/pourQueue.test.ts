@@ -76,6 +76,23 @@ test('all pours on show run coarse, in order, before any runs in full', async ()
   expect(queue.progress.size).toBe(0);
 });
 
+test('a first look at a pour on show does not wait for a full run under way, a second one does', async () => {
+  const { client, asked } = handClient();
+  const queue = new PourQueue(async () => client, 1);
+  queue.want([wanted('fine', 2000, false)]);
+  await settled();
+  queue.want([wanted('seen'), wanted('seen too'), wanted('fine', 2000, false)]);
+  await settled();
+  expect(asked.map(({ plan }) => plan.computation.meshCells)).toEqual([2000, 100]);
+  asked[1]!.finish(recordOf('look'));
+  await settled();
+  expect(asked.map(({ plan }) => plan.computation.meshCells)).toEqual([2000, 100, 100]);
+  asked[2]!.finish(recordOf('look'));
+  await settled();
+  expect(asked).toHaveLength(3);
+  expect(asked[0]!.stopped).toBe(false);
+});
+
 test('a coarse record is shown and marked until the full one is there', async () => {
   const { client, asked } = handClient();
   const queue = new PourQueue(async () => client, 1);
