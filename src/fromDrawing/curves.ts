@@ -4,6 +4,10 @@ import type { Point } from '$src/core/section/section';
 const PIECES = 16;
 /** Largest turn of one piece of an arc [rad]. */
 const ARC_STEP = Math.PI / 36;
+/** Most that the chords of an arc stray from it, as a share of its radius: a thousandth. */
+export const ARC_STRAY = 1 - Math.cos(ARC_STEP / 2);
+/** The same as a share of the chord. */
+export const ARC_BOW = Math.tan(ARC_STEP / 4) / 2;
 
 /** Points of a cubic Bézier after its first, its end counted. */
 export function cubicPoints(from: Point, a: Point, b: Point, to: Point): Point[] {

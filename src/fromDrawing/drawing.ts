@@ -29,6 +29,8 @@ export const LARGEST_DRAWING = 5_000_000;
 export const MOST_PIECES = 5000;
 /** Points of one line, curves flattened; a floor has some tens. */
 export const MOST_POINTS = 5000;
+/** Points of all lines together, curves flattened: five thousand quarter circles. More would take seconds to work out. */
+export const MOST_POINTS_IN_ALL = 100_000;
 /** Lines that are kept; a drawing with more is not one of a section. */
 export const MOST_LINES = 500;
 
@@ -45,6 +47,12 @@ export const tooLarge = (length: number): ReadDrawing =>
 export const tooMany = (count: number): ReadDrawing =>
   refuse(
     `The drawing has ${count} pieces; one of a section has at most ${MOST_PIECES}.`,
+    'Leave out what does not belong to the section.',
+  );
+
+export const tooManyPoints = (): ReadDrawing =>
+  refuse(
+    `The lines of the drawing have more than ${MOST_POINTS_IN_ALL} points, curves cut into straight pieces.`,
     'Leave out what does not belong to the section.',
   );
 

@@ -1,19 +1,26 @@
+import type { Issue } from '$src/core/issue';
 import type { Point } from '$src/core/section/section';
-import { fromDegrees, fromInches, fromMillimetres } from '$src/core/units';
-import { arcPoints, bulgePoints } from './curves';
+import { fromInches, fromMillimetres } from '$src/core/units';
+import { applied } from './affine';
 import {
   type DrawnLine,
   drawingOf,
   LARGEST_DRAWING,
   MOST_PIECES,
-  MOST_POINTS,
+  MOST_POINTS_IN_ALL,
   passedOver,
   type ReadDrawing,
   refuse,
   tooLarge,
   tooMany,
+  tooManyPoints,
 } from './drawing';
-import { type Entity, numberOf, readPairs, textOf } from './dxfPairs';
+import { type Placed, unfolded, type Wrong } from './dxfBlocks';
+import { blockTable, nameOf } from './dxfBlockTable';
+import { type Entity, readPairs } from './dxfPairs';
+import { isClosed, isLine, pointsOf } from './dxfPoints';
+import { withVertices } from './dxfPolyline';
+import { isFitOnly } from './dxfSpline';
 import { joined } from './joined';
 
 /** Metres of one drawing unit by the header's $INSUNITS (DXF reference, HEADER section). */
@@ -25,7 +32,10 @@ const UNITS: Readonly<Record<number, number>> = {
   6: 1,
 };
 
-/** Reads lines, polylines and arcs of a DXF drawing in text form; lines that meet end to end on a layer become one. */
+/**
+ * Reads lines, polylines, arcs, circles, ellipses and splines of a DXF drawing in text form, in blocks too; lines that
+ * meet end to end on a layer become one.
+ */
 export function readDxf(text: string): ReadDrawing {
   if (text.length > LARGEST_DRAWING) return tooLarge(text.length);
   const content = readPairs(text);
@@ -34,16 +44,13 @@ export function readDxf(text: string): ReadDrawing {
   const entities = withVertices(content.entities);
   if (entities.length === 0) return unreadable('it has no entities.');
   if (entities.length > MOST_PIECES) return tooMany(entities.length);
-  const passed = new Map<string, number>();
-  const pieces = entities.flatMap((entity): DrawnLine[] => {
-    const piece = pieceOf(entity);
-    if (piece) return [piece];
-    const what = entity.type.toLowerCase().slice(0, 30);
-    passed.set(what, (passed.get(what) ?? 0) + 1);
-    return [];
-  });
-  const named = joined(pieces).map((line, index) => ({ ...line, name: `line ${index + 1}` }));
-  return drawingOf(named, unitCode === null ? null : (UNITS[unitCode] ?? null), passedOver(passed));
+  const whole = unfolded(entities, blockTable(content.blockEntities));
+  if ('wrong' in whole) return wrongBlock(whole.wrong);
+  const pieces = piecesOf(whole.placed);
+  if (!pieces) return tooManyPoints();
+  const named = joined(pieces.lines).map((line, index) => ({ ...line, name: `line ${index + 1}` }));
+  const issues = [...passedOver(pieces.passed), ...fittedHere(pieces.fitted)];
+  return drawingOf(named, unitCode === null ? null : (UNITS[unitCode] ?? null), issues);
 }
 
 const unreadable = (reason: string): ReadDrawing =>
@@ -52,76 +59,61 @@ const unreadable = (reason: string): ReadDrawing =>
     'Save the drawing as DXF in text form (not binary), and open it again.',
   );
 
-/** The vertices that follow a POLYLINE taken into it; the marks of its end left out. */
-function withVertices(entities: readonly Entity[]): Entity[] {
-  const whole: { type: string; pairs: Entity['pairs'][number][] }[] = [];
-  for (const { type, pairs } of entities) {
-    const isVertex = type === 'VERTEX' && whole.at(-1)?.type === 'POLYLINE';
-    // The base point of a POLYLINE has the codes of a vertex and is none.
-    if (type === 'POLYLINE')
-      whole.push({ type, pairs: pairs.filter(({ code }) => code !== 10 && code !== 20) });
-    else if (isVertex) whole.at(-1)!.pairs.push(...pairs.filter(({ code }) => [10, 20, 42].includes(code)));
-    else if (type !== 'SEQEND' && type !== 'VERTEX') whole.push({ type, pairs: [...pairs] });
+const REASONS: Readonly<Record<Wrong['kind'], (block: string) => string>> = {
+  'within itself': (block) => `Block “${block}” of the drawing is placed within itself.`,
+  'too deep': (block) => `Block “${block}” of the drawing is nested deeper than in any drawing.`,
+  'too many': (block) =>
+    `With the copies of block “${block}” the drawing has more than ${MOST_PIECES} pieces, the most that one of a section has.`,
+};
+
+const wrongBlock = ({ kind, block }: Wrong): ReadDrawing =>
+  refuse(
+    REASONS[kind](block.slice(0, 60)),
+    'Break up the blocks that are needed, leave out the rest, and save the drawing again.',
+  );
+
+interface Pieces {
+  readonly lines: readonly DrawnLine[];
+  readonly passed: ReadonlyMap<string, number>;
+  /** How many are curves of which the file gives no more than points. */
+  readonly fitted: number;
+}
+
+/** What is a line and what is not; null when there are more points in all than in any drawing. */
+function piecesOf(placed: readonly Placed[]): Pieces | null {
+  // A block is flattened once, however often it is inserted.
+  const known = new Map<Entity, readonly Point[]>();
+  const lines: DrawnLine[] = [];
+  const passed = new Map<string, number>();
+  let [count, fitted] = [0, 0];
+  for (const { entity, affine, layer } of placed) {
+    const own = known.get(entity) ?? pointsOf(entity);
+    known.set(entity, own);
+    count += own.length;
+    if (count > MOST_POINTS_IN_ALL) return null;
+    const points = own.map((point) => applied(affine, point));
+    if (points.length > 1 && points.every(isSomewhere)) {
+      lines.push({ layer, name: '', points, isClosed: isClosed(entity) });
+      if (isFitOnly(entity)) fitted++;
+    } else passed.set(kindOf(entity), (passed.get(kindOf(entity)) ?? 0) + 1);
   }
-  return whole;
+  return { lines, passed, fitted };
 }
 
-function pieceOf(entity: Entity): DrawnLine | null {
-  const points = pointsOf(entity);
-  if (points.length < 2 || points.some(({ x, y }) => !(Number.isFinite(x) && Number.isFinite(y))))
-    return null;
-  return { layer: textOf(entity, 8) ?? '', name: '', points, isClosed: isClosed(entity) };
+const isSomewhere = ({ x, y }: Point): boolean => Number.isFinite(x) && Number.isFinite(y);
+
+/** What a thing that was passed over is called. */
+function kindOf(entity: Entity): string {
+  const kind = entity.type.toLowerCase().slice(0, 30);
+  if (entity.type === 'INSERT') return `insert of block “${nameOf(entity).slice(0, 30)}”, which is missing`;
+  return isLine(entity) ? `${kind} that cannot be read` : kind;
 }
 
-/** Bit 1 of the flags of a polyline (DXF reference, group code 70). */
-const isClosed = (entity: Entity): boolean =>
-  entity.type.endsWith('POLYLINE') && Number(textOf(entity, 70)) % 2 === 1;
-
-function pointsOf(entity: Entity): Point[] {
-  const number = (code: number): number => numberOf(entity, code);
-  switch (entity.type) {
-    case 'LINE':
-      return [
-        { x: number(10), y: number(20) },
-        { x: number(11), y: number(21) },
-      ];
-    case 'LWPOLYLINE':
-    case 'POLYLINE':
-      return polyline(verticesOf(entity), isClosed(entity));
-    case 'ARC': {
-      // Arcs run anticlockwise from start to end.
-      const [start, end, turn] = [fromDegrees(number(50)), fromDegrees(number(51)), 2 * Math.PI];
-      const sweep = (((end - start) % turn) + turn) % turn || turn;
-      return arcPoints({ x: number(10), y: number(20) }, number(40), start, sweep);
-    }
-    default:
-      return [];
-  }
-}
-
-interface Vertex extends Point {
-  readonly bulge: number;
-}
-
-function verticesOf({ pairs }: Entity): Vertex[] {
-  const vertices: { x: number; y: number; bulge: number }[] = [];
-  for (const { code, value } of pairs) {
-    const last = vertices.at(-1);
-    if (code === 10) vertices.push({ x: Number.parseFloat(value), y: Number.NaN, bulge: 0 });
-    else if (code === 20 && last) last.y = Number.parseFloat(value);
-    else if (code === 42 && last) last.bulge = Number.parseFloat(value);
-  }
-  return vertices;
-}
-
-function polyline(vertices: readonly Vertex[], isRound: boolean): Point[] {
-  const [first] = vertices;
-  if (!first) return [];
-  // Too many to be kept: not bent first.
-  if (vertices.length > MOST_POINTS) return vertices.map(({ x, y }) => ({ x, y }));
-  const ends = isRound ? [...vertices.slice(1), first] : vertices.slice(1);
-  return [
-    { x: first.x, y: first.y },
-    ...ends.flatMap(({ x, y }, index) => bulgePoints(vertices[index]!, { x, y }, vertices[index]!.bulge)),
-  ];
+/** Between points alone a curve is a reading, not what was drawn. */
+function fittedHere(count: number): Issue[] {
+  if (count === 0) return [];
+  const message = `The file gives only points of these, and they were taken as the smoothest curves through them: spline (${count}).`;
+  const remedy =
+    'Compare them with what was drawn; where they stray, save them with control points or as polylines.';
+  return [{ path: 'lines', message, remedy }];
 }

@@ -78,7 +78,7 @@ describe('a DXF drawing', () => {
 
   it.each([
     ['nothing of a drawing', 'not readable as DXF'],
-    [dxf('0\nCIRCLE\n8\nA\n10\n0\n20\n0\n40\n5\n'), 'circle (1)'],
+    [dxf('0\nTEXT\n8\nA\n10\n0\n20\n0\n40\n5\n'), 'text (1)'],
   ])('is refused with its reason: %s', (text, reason) => {
     expect(refusal(readDxf(text))).toContain(reason);
   });

@@ -24,6 +24,48 @@ const SVG = `<?xml version="1.0"?>
 const pairs = (...list: readonly (readonly [number, string | number])[]): string =>
   list.map(([code, value]) => `${code}\n${value}\n`).join('');
 
+/** A die whose curves are splines, by control points and by fit points, and parts of ellipses. */
+const CURVES = pairs(
+  [0, 'SPLINE'],
+  [8, 'die'],
+  [70, 12],
+  [71, 2],
+  ...[0, 0, 0, 1, 2, 2, 2].map((knot) => [40, knot] as const),
+  ...[1, 0.7, 0.7, 1].map((weight) => [41, weight] as const),
+  [10, 0],
+  [20, 0],
+  [10, 30],
+  [20, 0],
+  [10, 30],
+  [20, 40],
+  [10, 60],
+  [20, 40],
+  [0, 'SPLINE'],
+  [70, 1],
+  [71, 3],
+  [12, 1],
+  [22, 0],
+  [11, 0],
+  [21, 0],
+  [11, 9],
+  [21, 4],
+  [11, 20],
+  [21, -3],
+  [0, 'ELLIPSE'],
+  [10, 40],
+  [20, 40],
+  [11, 20],
+  [21, 5],
+  [40, 0.5],
+  [41, 0],
+  [42, 2],
+  [230, -1],
+  [0, 'CIRCLE'],
+  [10, 4],
+  [20, 4],
+  [40, 3],
+);
+
 const DXF = pairs(
   [0, 'SECTION'],
   [2, 'HEADER'],
@@ -77,6 +119,20 @@ const DXF = pairs(
   [0, 'ENDSEC'],
   [0, 'EOF'],
 );
+
+const dxf = (entities: string): string => `0\nSECTION\n2\nENTITIES\n${entities}0\nENDSEC\n0\nEOF\n`;
+const blocks = (list: string): string => `0\nSECTION\n2\nBLOCKS\n${list}0\nENDSEC\n`;
+const block = (name: string, inside: string): string =>
+  pairs([0, 'BLOCK'], [2, name], [10, 1], [20, 2]) + inside + pairs([0, 'ENDBLK']);
+const insert = (name: string, ...more: readonly (readonly [number, number])[]): string =>
+  pairs([0, 'INSERT'], [8, 'die'], [2, name], [10, 5], [20, 6], ...more);
+
+/** The same curves in the open and in blocks within blocks, turned, mirrored and repeated. */
+const CURVED_DXF =
+  blocks(
+    block('arm', CURVES) +
+      block('pair', insert('arm', [41, -1]) + insert('arm', [42, 3], [50, 30], [230, -1])),
+  ) + dxf(CURVES + insert('pair', [70, 2], [71, 3], [44, 100], [45, 50], [50, 10]));
 
 /** What becomes of a drawing on the page: read, lines chosen, laid into the die frame; each way round. */
 function drawWith(read: ReadDrawing): void {
@@ -138,6 +194,7 @@ function withNumbers(text: string, list: readonly (readonly [number, string])[])
 describe.each([
   ['SVG', SVG, readSvg],
   ['DXF', DXF, readDxf],
+  ['DXF with curves and blocks', CURVED_DXF, readDxf],
 ] as const)('thousands of broken %s drawings', (_, text, read) => {
   it('cut and filled as text: read or refused in words', () => {
     drawWith(read(text));
@@ -159,7 +216,6 @@ describe.each([
 /** Drawings that are whole, but larger in one way than any drawing of a section. */
 describe('drawings made to choke on', () => {
   const svg = (inside: string): string => `<svg xmlns="http://www.w3.org/2000/svg">${inside}</svg>`;
-  const dxf = (entities: string): string => `0\nSECTION\n2\nENTITIES\n${entities}0\nENDSEC\n0\nEOF\n`;
   const many = (count: number, one: (index: number) => string): string =>
     Array.from({ length: count }, (_, index) => one(index)).join('');
   const spike = (index: number): string => `L${index} ${index % 2 ? index : -index}`;
@@ -226,9 +282,101 @@ describe('drawings made to choke on', () => {
     ],
     [
       'blocks within themselves',
+      () => readDxf(blocks(block('a', insert('b')) + block('b', insert('a'))) + dxf(insert('a'))),
+    ],
+    [
+      'a block copied a million times',
+      () => readDxf(blocks(block('a', CURVES)) + dxf(insert('a', [70, 1000], [71, 1000]))),
+    ],
+    [
+      'copies of copies of copies of nothing',
       () =>
         readDxf(
-          `0\nSECTION\n2\nBLOCKS\n${pairs([0, 'BLOCK'], [2, 'a'], [0, 'INSERT'], [2, 'a'], [0, 'ENDBLK'])}0\nENDSEC\n${dxf(pairs([0, 'INSERT'], [2, 'a']))}`,
+          blocks(
+            many(16, (index) => block(`a${index}`, insert(`a${index + 1}`, [70, 4000]).repeat(50))) +
+              block('a16', ''),
+          ) + dxf(insert('a0')),
+        ),
+    ],
+    [
+      'blocks nested without end',
+      () =>
+        readDxf(
+          blocks(many(50_000, (index) => block(`a${index}`, insert(`a${index + 1}`)))) + dxf(insert('a0')),
+        ),
+    ],
+    [
+      'a spline of a hundred thousand control points',
+      () =>
+        readDxf(
+          dxf(
+            pairs([0, 'SPLINE'], [71, 3]) +
+              many(100_004, (index) => pairs([40, index])) +
+              many(100_000, (index) => pairs([10, index], [20, index % 2])),
+          ),
+        ),
+    ],
+    [
+      'a curve through a hundred thousand points',
+      () =>
+        readDxf(
+          dxf(
+            pairs([0, 'SPLINE'], [70, 1]) +
+              many(100_000, (index) => pairs([11, index % 97], [21, index % 89])),
+          ),
+        ),
+    ],
+    [
+      'splines of the highest degree that leap at every point',
+      () =>
+        readDxf(
+          dxf(
+            many(
+              300,
+              (spline) =>
+                pairs([0, 'SPLINE'], [8, spline], [71, 11]) +
+                many(412, (index) => pairs([40, index])) +
+                many(400, (index) => pairs([10, index % 2 ? 1e6 : -1e6], [20, index])),
+            ),
+          ),
+        ),
+    ],
+    [
+      'splines that are all but corners',
+      () =>
+        readDxf(
+          dxf(
+            many(
+              4000,
+              (spline) =>
+                pairs([0, 'SPLINE'], [8, spline], [71, 3]) +
+                many(10, (index) => pairs([40, index < 4 ? 0 : index < 6 ? index : 9])) +
+                many(6, (index) =>
+                  pairs([10, index % 2 ? 1e3 : 0], [20, index], [41, index % 2 ? 1e9 : 1e-9]),
+                ),
+            ),
+          ),
+        ),
+    ],
+    [
+      'ellipses by thousands, flat and endless',
+      () =>
+        readDxf(
+          dxf(
+            many(5000, (index) =>
+              pairs(
+                [0, 'ELLIPSE'],
+                [8, index],
+                [10, 0],
+                [20, 0],
+                [11, 1e300],
+                [21, index],
+                [40, 1e-300],
+                [41, 1e300],
+                [42, -1e300],
+              ),
+            ),
+          ),
         ),
     ],
   ])('%s', (_, read) => {
