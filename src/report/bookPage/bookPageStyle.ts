@@ -11,7 +11,7 @@ body>header,body>section,body>footer{background:var(--sheet);border:1px solid va
 h1{font-size:27px;line-height:1.15;margin:0}
 body>section>h2{font-size:19px;line-height:1.2;margin:0 0 12px}
 body>section>h3{font-size:15px;margin:14px 0 4px}
-h1,h2,li,td,.verdict{overflow-wrap:anywhere}
+h1,h2,li,.verdict,.words{overflow-wrap:anywhere}
 p{margin:0 0 8px;max-width:80ch}
 body>section>ul{margin:8px 0;padding-left:20px;max-width:80ch}
 .kind,body>header p,caption,body>footer{color:var(--ink2)}
@@ -19,8 +19,8 @@ body>section>ul{margin:8px 0;padding-left:20px;max-width:80ch}
 .words{font:17px/1.5 Charter,Georgia,"DejaVu Serif",serif}
 .question{white-space:pre-line}
 .verdict{font-size:17px}
-figure{margin:14px 0}
-figure svg,body>section>svg{display:block;width:100%;max-height:70vh}
+body>section>figure{margin:14px 0}
+body>section>figure svg,body>section>svg{display:block;width:100%;max-height:70vh}
 .steel{stroke:var(--ink);stroke-width:1.2}
 .hatch{stroke:var(--steel);stroke-width:.8}
 .metal{fill:var(--metal)}
@@ -30,15 +30,19 @@ figure svg,body>section>svg{display:block;width:100%;max-height:70vh}
 .hand button{font:inherit;min-width:72px;min-height:44px;color:inherit;background:none;border:1px solid var(--ink);cursor:pointer}
 .hand output{grid-column:2;font-weight:600}
 :focus-visible{outline:2px solid #1f5fa8;outline-offset:2px}
-.wide{overflow-x:auto;margin:14px 0 8px}
-.wide table{border-collapse:collapse;width:100%}
-.wide caption{text-align:left}
-.wide :is(th,td){text-align:left;vertical-align:top;padding:5px 14px 5px 0;border-bottom:1px solid var(--hair)}
-.wide thead th{vertical-align:bottom;color:var(--ink2);font-weight:400}
-.wide tbody th{font-weight:600}
-.wide .r{text-align:right}
-.wide td{min-width:3em}
-.wide .below td{color:var(--ink2);font-size:14px}
+.table-box{overflow-x:auto;margin:14px 0 8px}
+.table-box table{border-collapse:collapse;width:100%}
+.table-box caption{text-align:left}
+.table-box :is(th,td){text-align:left;vertical-align:top;padding:5px 14px 5px 0;border-bottom:1px solid var(--hair)}
+.table-box thead th{vertical-align:bottom;color:var(--ink2);font-weight:400}
+.table-box tbody th{font-weight:600}
+.table-box .r{text-align:right}
+.table-box td{min-width:3em}
+.table-box td.r{white-space:nowrap}
+.table-box th[scope=row]{position:sticky;left:0;background:var(--sheet)}
+.less,.table-box .below td{color:var(--ink2);font-size:13px}
+.less{display:block;line-height:1.3}
+.below span{position:sticky;left:0;display:inline-block;max-width:calc(100vw - 34px)}
 .chart,.map{max-width:760px}
 .chart-title{margin:0 0 6px;font-weight:600}
 .chart .field{position:relative;height:250px;margin:0 12px 26px 46px;border-left:1px solid var(--ink);border-bottom:1px solid var(--ink)}
@@ -47,11 +51,11 @@ figure svg,body>section>svg{display:block;width:100%;max-height:70vh}
 .chart .up{right:100%;padding-right:6px;transform:translateY(-50%)}
 .chart .across{top:100%;padding-top:5px;transform:translateX(-50%)}
 .chart .field .limit-name{right:0;padding:0 3px;color:var(--ink);background:var(--sheet);transform:translateY(-115%)}
-.axis-name{font-size:13px;color:var(--ink2);text-align:right;margin:0 12px 6px 0}
-.line,.rule,.limit{fill:none;vector-effect:non-scaling-stroke}
-.rule{stroke:var(--hair)}
-.limit{stroke:var(--ink);stroke-width:1.2;stroke-dasharray:3 3}
-.line{stroke-width:2.2;stroke-linejoin:round}
+.axis-name{font-size:13px;color:var(--ink2);text-align:right;max-width:none;margin:0 12px 6px 0}
+.chart :is(.line,.rule,.limit){fill:none;vector-effect:non-scaling-stroke}
+.chart .rule{stroke:var(--hair)}
+.chart .limit{stroke:var(--ink);stroke-width:1.2;stroke-dasharray:3 3}
+.chart .line{stroke-width:2.2;stroke-linejoin:round}
 .look-0,.look-4{stroke:var(--a)}
 .look-1,.look-5{stroke:var(--b)}
 .look-2,.look-6{stroke:var(--c)}
@@ -67,6 +71,7 @@ figure svg,body>section>svg{display:block;width:100%;max-height:70vh}
 .map-across{grid-column:2;display:flex;justify-content:space-between;gap:8px}
 .map pattern path{stroke:var(--ink2)}
 .map pattern circle{fill:var(--ink)}
+.map rect{shape-rendering:crispEdges}
 .map .no-pour{fill:var(--none)}
 .map .frame{fill:none;stroke:var(--ink)}
 .map .set{fill:none;stroke:var(--ink);stroke-width:3}
@@ -76,5 +81,5 @@ summary{cursor:pointer;padding:8px 0}
 .shop-card{margin:0 auto}
 a{color:inherit}
 @media (max-width:699px){body{padding:0 0 40px}body>header,body>section,body>footer{padding:14px 16px;margin-bottom:14px;border-left:0;border-right:0}.chart .field{height:200px}}
-@media print{body{background:none;padding:0}body>section{break-inside:auto;border:0;border-top:1px solid #000}body>section>h2{break-after:avoid}figure,tr,li{break-inside:avoid}.wide{overflow:visible}.hand{display:none}}
+@media print{body{background:none;padding:0}body>section{break-inside:auto;border:0;border-top:1px solid #000}body>section>h2{break-after:avoid}figure,tr,li{break-inside:avoid}body>section:has(>.shop-card){padding:0;border:0;margin:0}body>section:has(>.shop-card)>:is(.kind,h2){display:none}.table-box{overflow:visible}.hand{display:none}}
 `;

@@ -34,7 +34,7 @@ export function comparePart(pours: readonly Compared[], units: PageUnits): strin
         }),
     paragraph(same, units),
     plainTable({
-      caption: isPair ? 'Figures' : `Figures, in brackets what they differ by from “${names[0]}”`,
+      caption: isPair ? 'Figures' : `Figures, and below each what it differs by from “${names[0]}”`,
       columns: ['figure', ...names, ...(isPair ? ['difference'] : [])],
       words: 1,
       rows: figures.map((row) => [
@@ -43,7 +43,7 @@ export function comparePart(pours: readonly Compared[], units: PageUnits): strin
           const difference = row.differences[index]!;
           return isPair || difference === ''
             ? figureWithUnit(figure)
-            : `${figureWithUnit(figure)} (${difference})`;
+            : `${figureWithUnit(figure)}\n${difference}`;
         }),
         ...(isPair ? [row.differences[1]!] : []),
       ]),

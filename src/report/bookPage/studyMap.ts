@@ -1,12 +1,11 @@
 import type { PageUnits } from '$src/core/units';
 import { escaped, short } from '../drawing/paper';
 import { type MapAnswer, regionCounts, regionWords } from '../study/answer';
-import { axisIndex } from '../study/grid';
+import { axisIndex, type Grid } from '../study/grid';
 import { shownQuantity, shownValue } from '../study/quantities';
 import { foldsFilm, isCold, isPoured, type Region } from '../study/region';
 import type { NamedAxis } from '../study/studyFile';
 import { fillsOf, hatches } from '../study/studySvg';
-import { countText } from '../wording';
 
 /** A map as it is drawn. */
 export interface DrawnMap {
@@ -16,14 +15,13 @@ export interface DrawnMap {
   readonly id: string;
 }
 
-/** One point of the study [px of the picture]. */
-const SIDE = 20;
+/** The picture of any map, whatever its points [px]: its hatches keep their scale. */
+const SIZE = { width: 600, height: 440 };
 
 /** A map of two settings as a picture with its hatches; the words stand beside it, so that they keep their size on a phone. */
 export function studyMap({ axes, answer, id }: DrawnMap, units: PageUnits): string {
   const [across, up] = axes as readonly [NamedAxis, NamedAxis];
-  const { columns, rows } = answer.grid;
-  const [width, height] = [columns * SIDE, rows * SIDE];
+  const { width, height } = SIZE;
   const ends = (axis: NamedAxis): string[] =>
     [axis.from, axis.to].map((value) => `<span>${escaped(shownValue(value, axis.quantity, units))}</span>`);
   const [left, right] = ends(across);
@@ -42,19 +40,23 @@ const axisName = ({ name, quantity }: NamedAxis, units: PageUnits): string => {
 
 const mapWords = ([across, up]: readonly NamedAxis[], answer: MapAnswer): string =>
   `Map of ${up!.name} against ${across!.name}. ${regionCounts(answer)
-    .map(([region, count]) => `${regionWords(region)}: ${countText(count, 'point')}`)
+    .map(([region, count]) => `${regionWords(region)}: ${count} ${count === 1 ? 'point' : 'points'}`)
     .join('; ')}.`;
+
+/** What one point takes of the picture [px]. */
+const sidesOf = ({ columns, rows }: Grid) => ({ x: SIZE.width / columns, y: SIZE.height / rows });
 
 /** Points beside each other in one region are one rectangle: a page is sent about. */
 function stretches({ grid, regions }: MapAnswer, id: string): string {
   const drawn: string[] = [];
+  const side = sidesOf(grid);
   for (let row = 0; row < grid.rows; row++) {
     let from = 0;
     for (let column = 1; column <= grid.columns; column++) {
       const region = regions[from + row * grid.columns]!;
       if (column < grid.columns && regions[column + row * grid.columns] === region) continue;
-      const [x, y] = [from * SIDE, (grid.rows - 1 - row) * SIDE];
-      const box = `x="${x}" y="${y}" width="${(column - from) * SIDE}" height="${SIDE}"`;
+      const [x, y] = [from * side.x, (grid.rows - 1 - row) * side.y];
+      const box = `x="${short(x)}" y="${short(y)}" width="${short((column - from) * side.x)}" height="${short(side.y)}"`;
       drawn.push(...fillsOf(region, id).map((fill) => `<rect ${box} ${look(fill)}/>`));
       from = column;
     }
@@ -66,16 +68,17 @@ const look = (fill: string): string => (fill.startsWith('url') ? `fill="${fill}"
 
 /** A ring where the pour itself is set, when that lies in the map. */
 function setPoint([across, up]: readonly NamedAxis[], { grid }: MapAnswer): string {
-  const spot = setSpot(across!, up!, grid.rows);
+  const spot = setSpot(across!, up!, grid);
   return spot ? `<circle class="set" cx="${short(spot.x)}" cy="${short(spot.y)}" r="7"/>` : '';
 }
 
-function setSpot(across: NamedAxis, up: NamedAxis, rows: number): { x: number; y: number } | null {
+function setSpot(across: NamedAxis, up: NamedAxis, grid: Grid): { x: number; y: number } | null {
   if (across.setPoint === null || up.setPoint === null) return null;
   const [column, row] = [axisIndex(across, across.setPoint), axisIndex(up, up.setPoint)];
   const isInside = (index: number, { points }: NamedAxis) => index > -0.5 && index < points - 0.5;
   if (!isInside(column, across) || !isInside(row, up)) return null;
-  return { x: (column + 0.5) * SIDE, y: (rows - 0.5 - row) * SIDE };
+  const side = sidesOf(grid);
+  return { x: (column + 0.5) * side.x, y: (grid.rows - 0.5 - row) * side.y };
 }
 
 interface KeyEntry {
@@ -103,7 +106,7 @@ function mapKey([across, up]: readonly NamedAxis[], { grid, regions }: MapAnswer
   ];
   const shown = entries.filter(({ isMeant }) => regions.some(isMeant));
   const items = shown.map(({ words, sample }) => keyItem(words, `${sample}${box('class="frame"')}`));
-  if (setSpot(across!, up!, grid.rows))
+  if (setSpot(across!, up!, grid))
     items.push(keyItem('where the pour is set', '<circle class="set" cx="14" cy="8" r="6"/>'));
   return `<ul class="key">${items.join('')}</ul>`;
 }

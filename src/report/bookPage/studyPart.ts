@@ -19,7 +19,7 @@ import { shownNumber, shownQuantity } from '../study/quantities';
 import type { Region } from '../study/region';
 import type { Study } from '../study/study';
 import type { NamedAxis, StudyResults } from '../study/studyFile';
-import { countText, significant } from '../wording';
+import { significant } from '../wording';
 import { lineChart } from './lineChart';
 import { studyMap } from './studyMap';
 import { plainTable } from './table';
@@ -71,7 +71,7 @@ function count({ study, results }: KeptStudy, units: PageUnits): string {
   const { count: all } = gridOf(study);
   const rest = all > results.size && study.axes.length > 1 ? '; between them the nearest one counts' : '';
   return paragraph(
-    `${results.size} of ${countText(all, 'point')} computed on ${study.meshCells} mesh cells${rest}.`,
+    `${results.size} of ${all} points computed on ${study.meshCells} mesh cells${rest}.`,
     units,
   );
 }

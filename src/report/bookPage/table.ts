@@ -1,6 +1,6 @@
 import { escaped } from '../drawing/paper';
 
-/** A table of plain texts; the first of each row names the row. */
+/** A table of plain texts; the first of each row names the row. What follows a line break in a cell stands smaller below it. */
 export interface PlainTable {
   readonly caption: string;
   readonly columns: readonly string[];
@@ -16,10 +16,10 @@ export function plainTable({ caption, columns, rows, words = columns.length, bel
   const side = (column: number): string => (column < words ? '' : ' class="r"');
   const head = columns.map((text, at) => `<th scope="col"${side(at)}>${escaped(text)}</th>`).join('');
   const body = rows.map(([name = '', ...rest], index) => {
-    const cells = rest.map((text, at) => `<td${side(at + 1)}>${escaped(text)}</td>`).join('');
+    const cells = rest.map((text, at) => `<td${side(at + 1)}>${lines(text)}</td>`).join('');
     const more = below?.get(index);
     const belowRow = more
-      ? `<tr class="below"><td colspan="${columns.length}">${escaped(more)}</td></tr>`
+      ? `<tr class="below"><td colspan="${columns.length}"><span>${escaped(more)}</span></td></tr>`
       : '';
     return `<tr><th scope="row">${escaped(name)}</th>${cells}</tr>${belowRow}`;
   });
@@ -29,6 +29,11 @@ export function plainTable({ caption, columns, rows, words = columns.length, bel
   );
 }
 
+function lines(text: string): string {
+  const [first = '', ...rest] = text.split('\n').map(escaped);
+  return first + rest.map((line) => `<span class="less">${line}</span>`).join('');
+}
+
 /** `table` is markup. */
 export const scrolled = (name: string, table: string): string =>
-  `<div class="wide" role="group" aria-label="${escaped(name)}" tabindex="0">${table}</div>`;
+  `<div class="table-box" role="group" aria-label="${escaped(name)}" tabindex="0">${table}</div>`;
