@@ -59,15 +59,13 @@ function groupTable(groups: readonly ScrapGroup[], counted: CountedFault, agains
   const fault = FAULTS.find((one) => one.fault === counted)?.name ?? 'any fault';
   return plainTable({
     caption: `Castings with ${fault} against the predicted ${against}`,
-    columns: ['pour', 'predicted', 'bad', 'all', 'rate', 'its range'],
+    columns: ['pour', 'predicted', 'bad', 'rate and its range'],
     words: 1,
     rows: groups.map(({ name, predicted, bad, total, rate, from, to }) => [
       name,
-      figureText(predicted, against),
-      String(bad),
-      String(total),
-      percentText(rate),
-      `${percentNumber(from)} to ${percentText(to)}`,
+      figureText(predicted, against).replace(' ', '\n'),
+      `${bad} of ${total}`,
+      `${percentText(rate)}\n${percentNumber(from)} to ${percentText(to)}`,
     ]),
   });
 }
