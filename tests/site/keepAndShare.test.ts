@@ -1,10 +1,15 @@
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect, inject, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
-import type { Book } from '$src/cells/kinds';
+import { MESH_CELLS_RANGE } from '$src/cells/checkComputation';
+import { addCell } from '$src/cells/edit';
+import type { Book, Cell, CellKind } from '$src/cells/kinds';
+import { newCell } from '$src/cells/newCell';
+import { fromDegrees } from '$src/core/units';
+import { EMPTY_ROW, NO_FAULTS } from '$src/report/castings/casting';
 import { linkOf } from '$src/ui/share/bookLink';
 import { firstOf, sampleBook } from '../book/sample';
 import { waitUntilFresh } from './helpers/bench';
@@ -199,13 +204,62 @@ test('storage that refuses is told, and the book stays on the page', async () =>
   await page.locator('header').getByText('not kept: save as a file').waitFor();
 });
 
-test('the saved page opens from the disk without a network and replays its pours', async () => {
-  const page = await openPage({ book: poured('Replayed').text });
-  await waitUntilFresh(page);
+/** A book with a cell of every kind that shows results, on meshes and a study that are soon done. */
+function handedOut(): Book {
+  const book = quickBook('Replayed');
+  const pour = firstOf(book, 'pour').id;
+  const cell = <K extends CellKind>(kind: K, part: Partial<Extract<Cell, { kind: K }>>) => ({
+    ...(newCell(kind, book) as Extract<Cell, { kind: K }>),
+    ...part,
+  });
+  const axes = [
+    { setting: 'tilt.time', from: 1.5, to: 6, points: 3 },
+    { setting: 'tilt.start', from: fromDegrees(10), to: fromDegrees(40), points: 3 },
+  ];
+  const study = {
+    axes,
+    figure: 'peakFrontSpeed' as const,
+    meshCells: MESH_CELLS_RANGE.least,
+    repeatability: [],
+  };
+  return [
+    cell('study', { pour, study }),
+    cell('castings', {
+      castings: [{ ...EMPTY_ROW, pour, good: 7, bad: { ...NO_FAULTS, fold: 2 }, remark: 'first batch' }],
+    }),
+    cell('guess', {
+      pours: [pour],
+      ask: 'speed call',
+      question: 'Under or over?',
+      picked: 'under',
+      given: true,
+    }),
+    cell('shop card', { pour, remark: 'for the wall' }),
+  ].reduce<Book>(addCell, book);
+}
+
+/** Saves the open book as a page and opens it, as somebody would who was handed it. */
+async function savedPage(page: Page): Promise<string> {
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save as a page that plays' }).click();
   const path = join(mkdtempSync(join(tmpdir(), 'quietpour-page-')), 'book.html');
   writeFileSync(path, readFileSync(await (await saving).path()));
+  return path;
+}
+
+test('the saved page opens from the disk without a network, replays its pours and shows what the book found', async () => {
+  const page = await openPage({ book: fileOf(handedOut()).text });
+  const study = cellsOf(page, 'study');
+  const begin = study.getByRole('button', { name: 'Pour this study' });
+  const offered = async () => {
+    await study.scrollIntoViewIfNeeded();
+    return begin.isVisible();
+  };
+  await expect.poll(offered, { timeout: 60_000 }).toBe(true);
+  await begin.click();
+  await waitUntilFresh(page);
+  const path = await savedPage(page);
+  expect(statSync(path).size).toBeLessThan(900_000);
   const saved = await page.context().newPage();
   const asked: string[] = [];
   const complaints: string[] = [];
@@ -221,10 +275,40 @@ test('the saved page opens from the disk without a network and replays its pours
   const still = await metal.getAttribute('d');
   await replay.getByRole('button', { name: 'Play' }).click();
   await expect.poll(() => metal.getAttribute('d')).not.toBe(still);
+
+  const section = (name: string) => saved.locator('section', { has: saved.locator('h2', { hasText: name }) });
+  const sentence = await cellsOf(page, 'compare').locator('.verdict h3').first().textContent();
+  expect(squeezed(await section('Compare').locator('.verdict').textContent())).toBe(squeezed(sentence));
+  expect(
+    await section('Compare')
+      .getByRole('img', { name: /^Front speed along the die/ })
+      .count(),
+  ).toBe(1);
+  expect(
+    await section('Pour window')
+      .getByRole('img', { name: /^Map of start angle against tilt time/ })
+      .count(),
+  ).toBe(1);
+  await section('Castings log').getByRole('cell', { name: 'first batch' }).waitFor();
+  await section('Guess first')
+    .getByText(/You chose “stays under critical speed”/)
+    .waitFor();
+  const card = saved.getByRole('article', { name: /^Shop card/ });
+  await card.getByText('for the wall').waitFor();
+  expect(await card.getByText('Do not pour by this card').count()).toBe(0);
+
+  expect(await seriousBarriers(saved)).toEqual([]);
   await picture(saved, 'saved-page');
+  await saved.emulateMedia({ colorScheme: 'dark' });
+  await saved.setViewportSize({ width: 390, height: 844 });
+  expect(await saved.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+  expect(await seriousBarriers(saved)).toEqual([]);
+  await picture(saved, 'saved-page-phone');
   expect(asked.filter((url) => !url.startsWith('file:') && !url.startsWith('data:'))).toEqual([]);
   expect(complaints).toEqual([]);
 });
+
+const squeezed = (text: string | null): string => (text ?? '').replace(/\s+/g, ' ').trim();
 
 // Set offline by its protocol, Firefox does not ask the service worker.
 test.skipIf(isFirefox)(

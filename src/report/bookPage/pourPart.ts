@@ -1,7 +1,7 @@
 import type { PourRecord } from '$src/core/pour/record';
 import type { Point } from '$src/core/section/section';
 import { fromDegrees, METRIC, type PageUnits } from '$src/core/units';
-import { escaped, pathOf } from '../drawing/paper';
+import { pathOf } from '../drawing/paper';
 import { type Steel, steelAround } from '../drawing/steel';
 import { filmMoments } from '../filmMoments';
 import { figureIn, inUnits } from '../inUnits';
@@ -10,13 +10,14 @@ import { numberedFolds } from '../numberedFolds';
 import { verdict } from '../verdict';
 import { angleText, placeText, secondsText } from '../wording';
 import { type Place, type Replay, replayOf } from './replay';
+import { plainTable } from './table';
+import { answer, reasonList } from './words';
 
 /** Longest reach of the drawing from the pivot [px]. */
 const REACH = 300;
 
 /** A pour of the page: verdict, replay, figures and folds. `id` is free in the page. */
 export function pourPart(record: PourRecord, id: string, units: PageUnits = METRIC): string {
-  const said = (text: string): string => escaped(inUnits(text, units));
   const { section } = record.plan;
   const steel = steelAround(section);
   const reach = Math.max(
@@ -27,8 +28,8 @@ export function pourPart(record: PourRecord, id: string, units: PageUnits = METR
   const { sentence, reasons } = verdict(record);
   const replay = replayOf(record, place, units);
   return [
-    `<p class="verdict">${sentence.map(({ text, bold }) => (bold ? `<b>${said(text)}</b>` : said(text))).join('')}</p>`,
-    `<ul>${reasons.map((reason) => `<li><b>${escaped(reason.name)}</b> ${said(reason.line)}</li>`).join('')}</ul>`,
+    answer(sentence, units),
+    reasonList(reasons, units),
     figure(replay, {
       id,
       steel,
@@ -80,19 +81,25 @@ function boxOf({ pictures }: Replay, { corners }: Steel, place: Place): string {
 function figures(record: PourRecord, units: PageUnits): string {
   const rows = keyFigures(record)
     .map((figure) => figureIn(figure, units))
-    .map(
-      ({ label, text, unit, value, note }) =>
-        `<tr><th scope="row">${escaped(label)}</th><td>${escaped(text)}${value !== null && unit !== '°' ? ` ${escaped(unit)}` : ''}</td><td>${escaped(inUnits(note, units))}</td></tr>`,
-    );
-  return `<table><caption>Figures</caption><tbody>${rows.join('')}</tbody></table>`;
+    .map(({ label, text, unit, value, note }) => [
+      label,
+      value !== null && unit !== '°' ? `${text} ${unit}`.trim() : text,
+      inUnits(note, units),
+    ]);
+  return plainTable({ caption: 'Figures', columns: ['figure', 'value', 'note'], rows });
 }
 
 function folds(record: PourRecord, units: PageUnits): string {
-  const rows = numberedFolds(record).map(
-    ({ number, kind, size, time, inclination, place, cause, cure }) =>
-      `<tr><td>${number}</td><th scope="row">${escaped(kind)}</th><td>${size}</td><td>${secondsText(time)}</td><td>${angleText(inclination)}</td><td>${inUnits(placeText(place), units)}</td><td>${escaped(inUnits(`${cause} ${cure}`, units))}</td></tr>`,
-  );
+  const rows = numberedFolds(record).map(({ number, kind, size, time, inclination, place, cause, cure }) => [
+    String(number),
+    kind,
+    size,
+    secondsText(time),
+    angleText(inclination),
+    inUnits(placeText(place), units),
+    inUnits(`${cause} ${cure}`, units),
+  ]);
   if (rows.length === 0) return '<p>No surface folding event was found.</p>';
-  const head = ['', 'fold', 'size', 'time', 'inclination', 'place', 'cause, and the usual cure'];
-  return `<table><caption>Surface folding events</caption><thead><tr>${head.map((text) => `<th scope="col">${text}</th>`).join('')}</tr></thead><tbody>${rows.join('')}</tbody></table>`;
+  const columns = ['no.', 'fold', 'size', 'time', 'inclination', 'place', 'cause, and the usual cure'];
+  return plainTable({ caption: 'Surface folding events', columns, rows });
 }

@@ -6,22 +6,23 @@ import type { NamedAxis, StudyHead, StudyResults } from './studyFile';
 
 const SIZE = { left: 70, top: 40, side: 28 };
 
-const HATCHES = `<defs>
-<pattern id="folds" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><path d="M0 4H8" stroke="#555" stroke-width="1"/></pattern>
-<pattern id="laps" width="8" height="6" patternUnits="userSpaceOnUse"><path d="M0 3H8" stroke="#555" stroke-width="1"/></pattern>
-<pattern id="near" width="7" height="7" patternUnits="userSpaceOnUse"><circle cx="3.5" cy="3.5" r="0.8" fill="#555"/></pattern>
-</defs>
-`;
+/** Hatches of the regions; their names begin with `id`, for pages that hold several maps. */
+export const hatches = (id: string): string => `<defs>
+<pattern id="${id}-folds" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><path d="M0 4H8" stroke="#555" stroke-width="1"/></pattern>
+<pattern id="${id}-laps" width="8" height="6" patternUnits="userSpaceOnUse"><path d="M0 3H8" stroke="#555" stroke-width="1"/></pattern>
+<pattern id="${id}-near" width="7" height="7" patternUnits="userSpaceOnUse"><circle cx="3.5" cy="3.5" r="0.8" fill="#555"/></pattern>
+</defs>`;
 
 const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 
-function fillsOf(region: Region): string[] {
+/** What a region is filled with, one over the other: hatches named from `id`, or the grey of no pour. */
+export function fillsOf(region: Region, id: string): string[] {
   if (!isPoured(region)) return ['#d0d0d0'];
   return [
-    ...(foldsFilm(region) ? ['url(#folds)'] : []),
-    ...(isCold(region) ? ['url(#laps)'] : []),
-    ...(region === 'near the limit' || region === 'not filled' ? ['url(#near)'] : []),
+    ...(foldsFilm(region) ? [`url(#${id}-folds)`] : []),
+    ...(isCold(region) ? [`url(#${id}-laps)`] : []),
+    ...(region === 'near the limit' || region === 'not filled' ? [`url(#${id}-near)`] : []),
   ];
 }
 
@@ -43,7 +44,7 @@ export function studySvg(head: StudyHead, results: StudyResults): string | null 
   const squares = filled.flatMap(({ region }, point) => {
     const x = left + (point % grid.columns) * side;
     const y = foot - side * (Math.floor(point / grid.columns) + 1);
-    return fillsOf(region).map(
+    return fillsOf(region, 'map').map(
       (fill) =>
         `<rect x="${x}" y="${y}" width="${side}" height="${side}" fill="${fill}"><title>${region}</title></rect>`,
     );
@@ -57,7 +58,7 @@ export function studySvg(head: StudyHead, results: StudyResults): string | null 
       `<text x="${left - 8}" y="${foot - (k + 0.5) * side + 4}" text-anchor="end">${shownNumber(axisValue(up, k), up.quantity)}</text>`,
   );
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="sans-serif" font-size="13">\n${HATCHES}`,
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="sans-serif" font-size="13">\n${hatches('map')}\n`,
     `<text x="${left}" y="16">${escaped(`${head.cell}: steep hatch folds film, level lines lap, dots near a limit or not filled, blank sound, grey no pour`)}</text>\n`,
     `<text x="${left - 8}" y="${top - 8}">${escaped(words(up))}</text>\n`,
     `<text x="${left + grid.columns * side}" y="${foot + 38}" text-anchor="end">${escaped(words(across))}</text>\n`,

@@ -1,7 +1,6 @@
 import type { Evaluation } from '$src/cells/evaluate';
 import { guessHiding } from '$src/cells/guessHides';
-import type { Book, Cell } from '$src/cells/kinds';
-import type { PourRecord } from '$src/core/pour/record';
+import type { Book, Cell, NoteCell } from '$src/cells/kinds';
 import type { Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
 import { METRIC } from '$src/core/units';
@@ -14,13 +13,8 @@ import { inUnits } from '$src/report/inUnits';
 import { startLevelWords } from '$src/report/startLevelWords';
 import { angleText, fixed } from '$src/report/wording';
 import { renderMarkdown } from '../../cells/markdown';
-
-/** What the parts are made from. */
-export interface PageSource {
-  readonly book: Book;
-  evaluation(cell: Cell): Evaluation;
-  record(cell: Cell): PourRecord | null;
-}
+import type { PageSource } from './pageSource';
+import { cardBody, castingsBody, compareBody, guessBody, studyBody } from './resultPart';
 
 /** A cell as a part of the saved page. */
 export function cellPart(source: PageSource, cell: Cell, index: number): PagePart {
@@ -31,27 +25,35 @@ function bodyOf(source: PageSource, cell: Cell, id: string): string {
   if (guessHiding(source.book, cell)) return said('Hidden until the guess in this book is given.');
   switch (cell.kind) {
     case 'note':
-      return `<div class="words">${renderMarkdown(cell.text)}</div>`;
+      return note(source.book, cell);
     case 'section':
-      return source.evaluation(cell).state === 'ready' ? drawing(cell.section, id) : said(NOT_IN_ORDER);
+      return isReady(source, cell) ? drawing(cell.section, id) : said(NOT_IN_ORDER);
     case 'metal':
       return said(
         `${cell.metal.name}, ${inUnits(`${fixed(cell.metal.density.value, 0)} kg/m³`, source.book.units ?? METRIC)}.`,
       );
     case 'tilt':
-      return source.evaluation(cell).state === 'ready'
+      return isReady(source, cell)
         ? said(`${cell.tilt.kind}, from ${angleText(cell.tilt.start)} to ${angleText(endOf(cell.tilt))}.`)
         : said(NOT_IN_ORDER);
     case 'charge':
-      return charge(source.evaluation(cell), source.book);
+      return charge(source.evaluations.get(cell.id), source.book);
     case 'pour': {
-      const record = source.record(cell);
-      return record
+      const { record, current } = source.run(cell.id);
+      return record && current
         ? pourPart(record, id, source.book.units)
         : said('This pour had not been run when the page was saved.');
     }
-    default:
-      return said('Open the book in Quietpour to see this cell.');
+    case 'compare':
+      return compareBody(source, cell);
+    case 'study':
+      return studyBody(source, cell, id);
+    case 'shop card':
+      return cardBody(source, cell, id);
+    case 'castings':
+      return castingsBody(source, cell);
+    case 'guess':
+      return guessBody(source, cell);
   }
 }
 
@@ -59,8 +61,18 @@ const NOT_IN_ORDER = 'Its inputs were not in order when the page was saved.';
 
 const said = (text: string): string => `<p>${escaped(text)}</p>`;
 
-function charge(evaluation: Evaluation, book: Book): string {
-  if (!('charge' in evaluation)) return said(NOT_IN_ORDER);
+const isReady = ({ evaluations }: PageSource, { id }: Cell): boolean =>
+  evaluations.get(id)?.state === 'ready';
+
+/** What a lesson keeps for after its guesses is folded on the page, and stays folded here until they are given. */
+function note({ cells }: Book, { text, folded }: NoteCell): string {
+  const words = `<div class="words">${renderMarkdown(text)}</div>`;
+  const isKept = folded && cells.some((cell) => cell.kind === 'guess' && !cell.given);
+  return isKept ? `<details><summary>For after the guesses</summary>${words}</details>` : words;
+}
+
+function charge(evaluation: Evaluation | undefined, book: Book): string {
+  if (!evaluation || !('charge' in evaluation)) return said(NOT_IN_ORDER);
   const { mass, startLevel } = evaluation.charge;
   const level = startLevelWords(startLevel, METRIC);
   return said(inUnits(`${fixed(mass, 2)} kg; at the start ${level}.`, book.units ?? METRIC));

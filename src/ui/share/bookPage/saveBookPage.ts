@@ -1,20 +1,28 @@
 import { writeBook } from '$src/book/writeBook';
+import type { StudyCell } from '$src/cells/kinds';
 import { bookPage } from '$src/report/bookPage/bookPage';
 import { REPLAY_SCRIPT } from '$src/report/bookPage/replayScript';
+import type { KeptStudy } from '$src/report/bookPage/studyPart';
+import frame from '$src/report/card/card.css?raw';
+import drawings from '$src/report/card/cardDrawings.css?raw';
+import narrow from '$src/report/card/cardNarrow.css?raw';
+import tables from '$src/report/card/cardTables.css?raw';
 import { bench } from '../../bench.svelte';
 import { downloadText, fileNameOf } from '../../files';
-import { cellPart, type PageSource } from './cellPart';
+import { isCurrent, studyRun } from '../../study/shownStudies.svelte';
+import { cellPart } from './cellPart';
+import type { PageSource } from './pageSource';
+
+const CARD_STYLE = [frame, drawings, tables, narrow].join('\n');
 
 /** Hands the open book to the user as one page that replays its pours as they stand. */
 export async function saveBookPage(): Promise<void> {
   const { book } = bench;
   const source: PageSource = {
     book,
-    evaluation: (cell) => bench.evaluation(cell.id),
-    record: (cell) => {
-      const run = bench.run(cell.id);
-      return run.current ? run.record : null;
-    },
+    evaluations: bench.evaluations,
+    run: (id) => bench.run(id),
+    study: keptStudy,
   };
   const bookFileName = fileNameOf(book.title);
   const page = bookPage({
@@ -24,8 +32,17 @@ export async function saveBookPage(): Promise<void> {
     bookText: writeBook(book),
     bookFileName,
     scriptHash: await hashOf(REPLAY_SCRIPT),
+    partStyle: book.cells.some(({ kind }) => kind === 'shop card') ? CARD_STYLE : '',
   });
   downloadText(page, bookFileName.replace('.pourbook.json', '.html'), 'text/html');
+}
+
+function keptStudy(cell: StudyCell): KeptStudy | null {
+  const run = studyRun(cell.id);
+  if (!run) return null;
+  const { study, plan, axes, results, margins, tried, setRegion } = run;
+  const isOld = !isCurrent(run, cell);
+  return { study, plan, axes, results, margins, tried, setRegion, isDone: run.state === 'fresh', isOld };
 }
 
 async function hashOf(text: string): Promise<string> {

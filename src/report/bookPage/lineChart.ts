@@ -1,0 +1,82 @@
+import { scaleLinear } from 'd3';
+import { escaped, short } from '../drawing/paper';
+import { type Curve, thin } from '../series';
+
+/** A line of a chart. Looks 0 to 7 differ in colour and dash. */
+export interface ChartLine extends Curve {
+  readonly name: string;
+  readonly look: number;
+}
+
+export interface ChartAxis {
+  readonly label: string;
+  readonly domain: readonly [number, number];
+  readonly mark: (value: number) => string;
+}
+
+export interface ChartParts {
+  readonly title: string;
+  /** The chart in words. */
+  readonly sentence: string;
+  readonly lines: readonly ChartLine[];
+  readonly x: ChartAxis;
+  readonly y: ChartAxis;
+  /** A limit across the chart, in units of y; null = none. */
+  readonly limit: { readonly value: number; readonly label: string } | null;
+}
+
+export const MOST_LOOKS = 8;
+/** The field of the curves; it is stretched to the room there is, its lines and words are not. */
+const FIELD = { width: 1000, height: 500 };
+const MOST_POINTS = 160;
+const TICKS = { x: 5, y: 5 };
+
+/** Curves as a picture without script: the field stretches with the page, and the words beside it keep their size. */
+export function lineChart({ title, sentence, lines, x, y, limit }: ChartParts): string {
+  const across = scaleLinear(x.domain, [0, FIELD.width]);
+  const up = scaleLinear(y.domain, [FIELD.height, 0]);
+  const rules = y.domain[1] > y.domain[0] ? up.ticks(TICKS.y) : [];
+  const curves = lines.map(
+    (line) => `<path class="line look-${line.look % MOST_LOOKS}" d="${curvePath(line, across, up)}"/>`,
+  );
+  const share = (px: number, whole: number): string => `${short((px / whole) * 100)}%`;
+  const isInside = limit !== null && limit.value <= y.domain[1];
+  return `<figure class="chart"><p class="chart-title">${escaped(title)}</p>
+<div class="field" role="img" aria-label="${escaped(sentence)}"><svg viewBox="0 0 ${FIELD.width} ${FIELD.height}" preserveAspectRatio="none" aria-hidden="true">${rules.map((tick) => `<path class="rule" d="M0 ${short(up(tick))}H${FIELD.width}"/>`).join('')}${isInside ? `<path class="limit" d="M0 ${short(up(limit.value))}H${FIELD.width}"/>` : ''}${curves.join('')}</svg>
+${rules.map((tick) => `<span class="up" style="top:${share(up(tick), FIELD.height)}">${escaped(y.mark(tick))}</span>`).join('')}${across
+  .ticks(TICKS.x)
+  .map(
+    (tick) =>
+      `<span class="across" style="left:${share(across(tick), FIELD.width)}">${escaped(x.mark(tick))}</span>`,
+  )
+  .join(
+    '',
+  )}${isInside ? `<span class="limit-name" style="top:${share(up(limit.value), FIELD.height)}">${escaped(limit.label)}</span>` : ''}</div>
+<p class="axis-name">${escaped(x.label)}</p>
+${lines.length > 1 ? lineKey(lines) : ''}</figure>`;
+}
+
+function lineKey(lines: readonly ChartLine[]): string {
+  const entries = lines.map(
+    ({ name, look }) =>
+      `<li><svg viewBox="0 0 36 8" aria-hidden="true"><path class="line look-${look % MOST_LOOKS}" d="M0 4H36"/></svg>${escaped(name)}</li>`,
+  );
+  return `<ul class="key">${entries.join('')}</ul>`;
+}
+
+/** A value that is not there breaks the line. */
+function curvePath(curve: Curve, across: (value: number) => number, up: (value: number) => number): string {
+  let isBroken = true;
+  const { x, y } = curve.y.every(Number.isFinite) ? thin(curve, MOST_POINTS) : curve;
+  return x
+    .map((value, index) => {
+      if (!Number.isFinite(y[index]!)) {
+        isBroken = true;
+        return '';
+      }
+      const step = isBroken ? 'M' : 'L';
+      isBroken = false;
+      return `${step}${short(across(value))} ${short(up(y[index]!))}`;
+    })
+    .join('');
+}

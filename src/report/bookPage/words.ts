@@ -1,0 +1,21 @@
+import type { PageUnits } from '$src/core/units';
+import { escaped } from '../drawing/paper';
+import { inUnits } from '../inUnits';
+import type { Sentence } from '../sentence';
+import type { Reason } from '../verdictReasons';
+
+/** A text of a report as markup of the page, in the book's units. */
+export const said = (text: string, units: PageUnits): string => escaped(inUnits(text, units));
+
+export const paragraph = (text: string, units: PageUnits): string => `<p>${said(text, units)}</p>`;
+
+/** The sentence a cell comes to. */
+export const answer = (sentence: Sentence, units: PageUnits): string =>
+  `<p class="verdict">${sentence.map(({ text, bold }) => (bold ? `<b>${said(text, units)}</b>` : said(text, units))).join('')}</p>`;
+
+export const reasonList = (reasons: readonly Reason[], units: PageUnits): string =>
+  list(reasons.map(({ name, line }) => `<b>${escaped(name)}</b> ${said(line, units)}`));
+
+/** Items are markup. */
+export const list = (items: readonly string[]): string =>
+  items.length === 0 ? '' : `<ul>${items.map((item) => `<li>${item}</li>`).join('')}</ul>`;

@@ -1,0 +1,102 @@
+import { expect, test } from 'vitest';
+import { addCell } from '$src/cells/edit';
+import { evaluateBook } from '$src/cells/evaluate';
+import type { Book, Cell, CellKind } from '$src/cells/kinds';
+import { newCell } from '$src/cells/newCell';
+import type { KeptStudy } from '$src/report/bookPage/studyPart';
+import { EMPTY_ROW } from '$src/report/castings/casting';
+import { cellPart } from '$src/ui/share/bookPage/cellPart';
+import type { PageRun, PageSource } from '$src/ui/share/bookPage/pageSource';
+import { firstOf, sampleBook } from '../../../book/sample';
+import { inventedFigures, inventedRecord } from '../../../report/inventedRecord';
+
+/** A speed that nothing else in a page would come to. */
+const TOLD = '0.37 m/s';
+const record = inventedRecord({ figures: { ...inventedFigures, peakFrontSpeed: 0.37 } });
+const fresh: PageRun = { record, current: true, coarse: false, state: 'fresh' };
+
+function bookWith(guess: { given: boolean; hides: boolean }): Book {
+  const book = sampleBook();
+  const pour = firstOf(book, 'pour').id;
+  const cell = <K extends CellKind>(kind: K, part: Partial<Extract<Cell, { kind: K }>>) => ({
+    ...(newCell(kind, book) as Extract<Cell, { kind: K }>),
+    ...part,
+  });
+  return [
+    cell('guess', { pours: [pour], ask: 'speed call', picked: 'under', question: 'Which?', ...guess }),
+    cell('study', { pour }),
+    cell('shop card', { pour }),
+    cell('castings', { castings: [{ ...EMPTY_ROW, pour, good: 3 }] }),
+    cell('note', { id: 'after', text: 'It runs at 0.37 m/s.', folded: true }),
+  ].reduce<Book>(addCell, book);
+}
+
+const sourceOf = (book: Book, run: PageRun = fresh): PageSource => ({
+  book,
+  evaluations: evaluateBook(book),
+  run: () => run,
+  study: () => null,
+});
+
+const bodyOf = (source: PageSource, kind: CellKind): string =>
+  cellPart(source, firstOf(source.book, kind), 0).body;
+const RESULTS = ['pour', 'compare', 'study', 'castings', 'shop card'] as const;
+
+test('while a guess hides a pour, nothing that shows its result shows it', () => {
+  const source = sourceOf(bookWith({ given: false, hides: true }));
+  const kept: KeptStudy = {} as KeptStudy;
+  const study = { ...source, study: () => kept };
+  for (const kind of RESULTS)
+    expect(bodyOf(kind === 'study' ? study : source, kind), kind).toBe(
+      '<p>Hidden until the guess in this book is given.</p>',
+    );
+  const guess = bodyOf(source, 'guess');
+  expect(guess).toContain('Which?');
+  expect(guess).not.toMatch(/0\.37|computed is|As computed/);
+});
+
+test('once it is given, or when it hides nothing, each cell shows what it came to', () => {
+  for (const guess of [
+    { given: true, hides: true },
+    { given: false, hides: false },
+  ]) {
+    const source = sourceOf(bookWith(guess));
+    for (const kind of ['pour', 'compare'] as const) expect(bodyOf(source, kind), kind).toContain(TOLD);
+    // The card gives the band with it.
+    expect(bodyOf(source, 'shop card')).toContain('0.37');
+    expect(bodyOf(source, 'castings')).toContain('One pour is no comparison.');
+    expect(bodyOf(source, 'study')).toContain('Nothing of this study had been poured');
+  }
+  expect(bodyOf(sourceOf(bookWith({ given: true, hides: true })), 'guess')).toContain(TOLD);
+});
+
+test('a note kept for after the guesses stays folded until they are given', () => {
+  const noteOf = (given: boolean): string => {
+    const book = bookWith({ given, hides: true });
+    return cellPart(sourceOf(book), book.cells.find(({ id }) => id === 'after')!, 0).body;
+  };
+  expect(noteOf(false)).toMatch(/^<details><summary>.*<\/details>$/s);
+  expect(noteOf(true)).not.toContain('<details');
+});
+
+test('a card whose pour is not up to date keeps its warning, and loses it once the pour is', () => {
+  const book = bookWith({ given: true, hides: true });
+  const card = (run: Partial<PageRun>): string => bodyOf(sourceOf(book, { ...fresh, ...run }), 'shop card');
+  expect(card({})).not.toContain('Do not pour by this card.');
+  expect(card({ current: false, state: 'out of date' })).toMatch(
+    /Do not pour by this card\.<\/b> It is out of date/,
+  );
+  expect(card({ coarse: true })).toMatch(/Do not pour by this card\.<\/b> It comes from a coarse run/);
+  expect(card({ state: 'stopped' })).toMatch(/Do not pour by this card\.<\/b> Its run was stopped/);
+  expect(card({ record: null, current: false })).toContain('had not been run when the page was saved');
+});
+
+test('a comparison leaves out pours that are not computed as they stand, and names them and the rough ones', () => {
+  const book = bookWith({ given: true, hides: true });
+  const old = bodyOf(sourceOf(book, { ...fresh, current: false }), 'compare');
+  expect(old).toContain('Not computed when the page was saved: Pour and Pour 2.');
+  expect(old).not.toContain(TOLD);
+  expect(bodyOf(sourceOf(book, { ...fresh, coarse: true }), 'compare')).toContain(
+    'Not the last word on Pour and Pour 2',
+  );
+});
