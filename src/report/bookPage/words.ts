@@ -1,7 +1,7 @@
 import type { PageUnits } from '$src/core/units';
 import { escaped } from '../drawing/paper';
 import { inUnits } from '../inUnits';
-import type { Sentence } from '../sentence';
+import type { Sentence, Words } from '../sentence';
 import type { Reason } from '../verdictReasons';
 
 /** A text of a report as markup of the page, in the book's units. */
@@ -11,7 +11,12 @@ export const paragraph = (text: string, units: PageUnits): string => `<p>${said(
 
 /** The sentence a cell comes to. */
 export const answer = (sentence: Sentence, units: PageUnits): string =>
-  `<p class="verdict">${sentence.map(({ text, bold }) => (bold ? `<b>${said(text, units)}</b>` : said(text, units))).join('')}</p>`;
+  `<p class="verdict">${sentence.map((words) => run(words, units)).join('')}</p>`;
+
+function run({ text, bold, isName }: Words, units: PageUnits): string {
+  const markup = isName ? escaped(text) : said(text, units);
+  return bold ? `<b>${markup}</b>` : markup;
+}
 
 export const reasonList = (reasons: readonly Reason[], units: PageUnits): string =>
   list(reasons.map(({ name, line }) => `<b>${escaped(name)}</b> ${said(line, units)}`));

@@ -77,6 +77,14 @@ test('a comparison speaks in the units of the book', () => {
   expect(text).not.toMatch(/\d (mm|m\/s|cm³|kg)\b/);
 });
 
+test('a name keeps its measures, whatever the units of the book', () => {
+  const pours = [
+    { name: 'Wall of 5 mm', record: SLOW },
+    { name: 'Quick', record: QUICK },
+  ];
+  expect(textOf(comparePart(pours, INCHES))).toContain('Wall of 5 mm runs at up to 6 in/s');
+});
+
 const castings = [
   {
     ...EMPTY_ROW,
