@@ -4,15 +4,18 @@ import type { Section } from '$src/core/section/section';
 import { nearestTilt } from '$src/core/tilt/nearestTilt';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { MachineLimits, Tilt } from '$src/core/tilt/tilt';
-import { fromDegrees, fromMillimetres } from '$src/core/units';
+import { fromDegrees, fromMillimetres, METRIC } from '$src/core/units';
+import { firstCharge } from './firstCharge';
 import type { Book, Cell, CellId, CellKind } from './kinds';
+import { metalName } from './metalName';
 import { freeId, freeName } from './names';
+import { wholeSection } from './wholeLengths';
 import { windowFor } from './windowFor';
 
 const NAMES: Readonly<Record<CellKind, string>> = {
   note: 'Note',
   section: 'Section',
-  metal: 'Metal',
+  metal: metalName(METALS[0]!),
   charge: 'Charge',
   tilt: 'Tilt',
   pour: 'Pour',
@@ -22,6 +25,9 @@ const NAMES: Readonly<Record<CellKind, string>> = {
   guess: 'Guess first',
   'shop card': 'Shop card',
 };
+
+/** Pours that a new comparison takes: the last ones, as many as are told apart at a glance. */
+const MOST_COMPARED = 4;
 
 /**
  * A cell to start from, for that place in the book. It takes the nearest cell above of each kind it needs, else the
@@ -38,11 +44,18 @@ export function newCell(kind: CellKind, book: Book, place: number = book.cells.l
     case 'note':
       return { ...base, kind, text: '' };
     case 'section':
-      return { ...base, kind, section: flushBasin(), drawnWith: null };
+      return {
+        ...base,
+        kind,
+        section: wholeSection(flushBasin(), (book.units ?? METRIC).length),
+        drawnWith: null,
+      };
     case 'metal':
       return { ...base, kind, metal: METALS[0]! };
-    case 'charge':
-      return { ...base, kind, section, metal, tilt, charge: { by: 'head', head: fromMillimetres(30) } };
+    case 'charge': {
+      const charge = { ...base, kind, section, metal, tilt };
+      return { ...charge, charge: firstCharge(charge, book) };
+    }
     case 'tilt':
       return { ...base, kind, tilt: steadyTilt(limitsOf(book, tilt)) };
     case 'pour':
@@ -56,7 +69,7 @@ export function newCell(kind: CellKind, book: Book, place: number = book.cells.l
         computation: DEFAULT_COMPUTATION,
       };
     case 'compare':
-      return { ...base, kind, pours: pourIds(book).slice(-2), stepBy: 'inclination' };
+      return { ...base, kind, pours: pourIds(book).slice(-MOST_COMPARED), stepBy: 'inclination' };
     case 'study':
       return { ...base, kind, pour: onlyOf(book, 'pour'), study: windowFor(book, onlyOf(book, 'pour')) };
     case 'shop card':

@@ -1,9 +1,10 @@
 import { isLevelAtMost, usableLimits } from '$src/core/tilt/range';
-import { fromMillimetres } from '$src/core/units';
+import { METRIC, type PageUnits } from '$src/core/units';
 import { basinLength } from '$src/report/study/basin';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import type { Study, StudyAxis } from '$src/report/study/study';
 import type { Book, CellId } from './kinds';
+import { wholeLength } from './wholeLengths';
 
 /** How far the basin is made shorter and longer, chosen to reach as far as the changes a study tries by itself. */
 const SHORTER = 0.8;
@@ -19,14 +20,14 @@ export function windowFor(book: Book, pour: CellId | null): Study {
   if (cell?.kind !== 'pour') return POUR_WINDOW;
   const [tilt, section] = [found(cell.tilt), found(cell.section)];
   if (tilt?.kind !== 'tilt' || section?.kind !== 'section') return POUR_WINDOW;
+  const unit = (book.units ?? METRIC).length;
   if (!isLevelAtMost(usableLimits(tilt.tilt.limits).highestStart)) return POUR_WINDOW;
-  return { ...POUR_WINDOW, axes: [POUR_WINDOW.axes[0]!, lengths(basinLength(section.section))] };
+  return { ...POUR_WINDOW, axes: [POUR_WINDOW.axes[0]!, lengths(basinLength(section.section), unit)] };
 }
 
-function lengths(length: number): StudyAxis {
-  const step = fromMillimetres(1);
-  const whole = (value: number): number => Math.round(value / step) * step;
-  return { setting: 'basin.length', from: whole(SHORTER * length), to: whole(LONGER * length), points: 20 };
+function lengths(length: number, unit: PageUnits['length']): StudyAxis {
+  const from = wholeLength(SHORTER * length, unit);
+  return { setting: 'basin.length', from, to: wholeLength(LONGER * length, unit), points: 20 };
 }
 
 /** The study with its pour chosen: one that varies what a new one does takes what suits that pour. */

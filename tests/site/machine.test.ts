@@ -82,6 +82,44 @@ test('knots of a drawn tilt are dragged on the chart, as one step back', async (
   expect(await page.getByRole('button', { name: 'Take the nearest the machine can do' }).count()).toBe(0);
 });
 
+test('a steady tilt is given by its time as well, and a time that no rate gives is refused beside it', async () => {
+  const page = await openBook(onePour());
+  const rate = page.getByRole('textbox', { name: 'rate', exact: true }).first();
+  const takes = page.getByRole('textbox', { name: 'takes' }).first();
+  const said = page.locator('.dial p').first();
+  // Turned by 120°, and half the smoothing at either end: 120/15 + 0.3.
+  expect(await takes.inputValue()).toBe('8.30');
+  await takes.fill('12.3');
+  await takes.press('Enter');
+  await expect.poll(() => rate.inputValue()).toBe('10.0');
+  expect(await takes.inputValue()).toBe('12.30');
+  await expect.poll(() => said.textContent()).toContain('12.3 s');
+
+  await takes.fill('0.2');
+  const refusal = page.getByText('12.3 s is still used');
+  await refusal.waitFor();
+  expect(await rate.inputValue()).toBe('10.0');
+  await rate.fill('20');
+  await expect.poll(() => takes.inputValue()).toBe('6.30');
+  expect(await refusal.count()).toBe(0);
+});
+
+test('a new metal is called by what it is, and a bronze chosen for it takes that name', async () => {
+  const page = await openBook(onePour());
+  await page
+    .getByRole('button', { name: /^metal/ })
+    .last()
+    .click();
+  const metals = page.locator('[data-kind="metal"]');
+  const name = metals.last().getByRole('textbox', { name: /name/i }).first();
+  await expect.poll(() => name.inputValue()).toBe('A356 2');
+  await metals
+    .last()
+    .locator('label', { hasText: /^\s*aluminium bronze\s*$/ })
+    .click();
+  await expect.poll(() => name.inputValue()).toBe('Aluminium bronze');
+});
+
 test('a front-led tilt is worked out in its pour, and its stages are taken', async () => {
   const page = await openBook(onePour());
   await kindOf(page, 'front-led').first().click();

@@ -1,0 +1,33 @@
+import { basinCapacity } from '$src/core/level/basinCapacity';
+import { fromMillimetres, METRIC } from '$src/core/units';
+import { evaluateBook } from './evaluate';
+import type { Book, ChargeBy, ChargeCell } from './kinds';
+import { wholeLength } from './wholeLengths';
+
+/** A head that feeds a casting of this size well; common practice, no source. */
+const HEADS = [30, 20, 10];
+/** Under the lip, where a basin that cannot hold such a charge is filled to. */
+const BELOW_LIP = [-1, -5, -10];
+
+/**
+ * How a new charge begins: with a good head over the casting, or, in a basin that cannot hold so much or a tilt that
+ * ends too early for one, filled to just under the lip. Where nothing goes, the first of these, and the cell says why.
+ */
+export function firstCharge(cell: Omit<ChargeCell, 'charge'>, book: Book): ChargeBy {
+  const unit = (book.units ?? METRIC).length;
+  const whole = (millimetres: number): number => wholeLength(fromMillimetres(millimetres), unit);
+  const all: ChargeBy[] = [
+    ...HEADS.map((head): ChargeBy => ({ by: 'head', head: whole(head) })),
+    ...BELOW_LIP.map((level): ChargeBy => ({ by: 'fill level', fromLip: whole(level) })),
+  ];
+  return all.find((charge) => fits({ ...cell, charge }, book)) ?? all[0]!;
+}
+
+/** The cells it takes can make it, and the basin holds it before the tilt. */
+function fits(cell: ChargeCell, book: Book): boolean {
+  const evaluation = evaluateBook({ ...book, cells: [...book.cells, cell] }).get(cell.id);
+  if (evaluation?.state !== 'ready' || !('charge' in evaluation)) return false;
+  const section = book.cells.find(({ id }) => id === cell.section);
+  if (section?.kind !== 'section') return false;
+  return evaluation.charge.volume <= basinCapacity(section.section, evaluation.charge.startInclination);
+}

@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import { addCell } from '$src/cells/edit';
+import { evaluateBook } from '$src/cells/evaluate';
+import type { Book, ChargeCell, SectionCell } from '$src/cells/kinds';
+import { newCell } from '$src/cells/newCell';
+import { basinCapacity } from '$src/core/level/basinCapacity';
+import type { Section } from '$src/core/section/section';
+import { flushBasin, hingeArm, pitBehindSill, thinWall } from '$src/core/section/shapes';
+import { fromDegrees } from '$src/core/units';
+import { firstOf, sampleBook } from '../book/sample';
+
+/** The sample's section, metal and tilt alone, with another section and another start of the tilt. */
+function shopWith(section: Section, start: number): Book {
+  const sample = sampleBook();
+  const tilt = firstOf(sample, 'tilt');
+  return {
+    ...sample,
+    cells: [
+      { ...firstOf(sample, 'section'), section } as SectionCell,
+      firstOf(sample, 'metal'),
+      { ...tilt, tilt: { ...tilt.tilt, start } },
+    ],
+  };
+}
+
+const shapes = { flushBasin, pitBehindSill, hingeArm, thinWall };
+
+describe('a new charge', () => {
+  const cases = Object.entries(shapes).flatMap(([name, make]) =>
+    [0, 15, 30].map((degrees) => [name, degrees, make()] as const),
+  );
+  test.each(cases)('%s, started at %d°: stands in its basin, if any charge can', (name, degrees, section) => {
+    const book = shopWith(section, fromDegrees(degrees));
+    const charge = newCell('charge', book) as ChargeCell;
+    const capacity = basinCapacity(section, fromDegrees(degrees));
+    // Level, a flush floor holds nothing back: there the first of all charges is taken, whatever it comes to.
+    if (capacity === 0) {
+      expect([name, degrees]).toEqual([expect.not.stringMatching('pitBehindSill'), 0]);
+      expect(charge.charge).toEqual({ by: 'head', head: 0.03 });
+      return;
+    }
+    const evaluation = evaluateBook(addCell(book, charge)).get(charge.id);
+    if (evaluation?.state !== 'ready' || !('charge' in evaluation))
+      throw new Error('The charge is not in order.');
+    expect(evaluation.charge.volume).toBeGreaterThan(0);
+    expect(evaluation.charge.volume).toBeLessThanOrEqual(capacity);
+  });
+
+  test('in a pit that holds no head it is filled to just under the lip', () => {
+    const charge = newCell('charge', shopWith(pitBehindSill(), 0)) as ChargeCell;
+    expect(charge.charge).toEqual({ by: 'fill level', fromLip: -0.001 });
+  });
+});
