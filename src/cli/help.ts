@@ -6,7 +6,7 @@ export const HELP = `Quietpour computes the pours of a book: how the metal front
                                               compute every point of a study, or one part of it
   quietpour merge DIR                         put the parts of a study together
   quietpour card BOOK [--cell NAME] --out FILE
-                                              one A4 page for the shop floor, to print from a browser
+                                              one page for the shop floor, to print from a browser
   quietpour help                              this text
 
 In a clone of the project: npm run quietpour -- run static/level-or-uphill.pourbook.json

@@ -123,10 +123,14 @@ async function print(page: Page): Promise<void> {
 }
 
 // Firefox's protocol cannot show a page as it is printed.
-test.skipIf(isFirefox)(
-  'a card with the longest content is one A4 page, and nothing of the book beside it',
-  async () => {
-    const page = await pageWith(quick(longestBook(6, 6, 'AZ91')));
+test.skipIf(isFirefox).each([
+  // ISO 216, and ANSI Y14.1 for A size [mm].
+  ['A4', { length: 'mm', mass: 'kg', temperature: 'degC' }, 210, 297],
+  ['US letter', { length: 'in', mass: 'lb', temperature: 'degF' }, 215.9, 279.4],
+] as const)(
+  'a card with the longest content is one page of %s, and nothing of the book beside it',
+  async (_, units, width, height) => {
+    const page = await pageWith(quick({ ...longestBook(6, 6, 'AZ91'), units }));
     const card = page.locator('.paper .shop-card');
     await card.scrollIntoViewIfNeeded();
     // What a card can have on top of that: a warning, and metal that has waited in the basin.
@@ -153,9 +157,9 @@ test.skipIf(isFirefox)(
 
     const pages = pagesOf(await page.pdf({ preferCSSPageSize: true }));
     expect(pages).toHaveLength(1);
-    // A4, 210 × 297 mm (ISO 216), to a point.
-    expect(pages[0]!.width).toBeCloseTo((210 / 25.4) * 72, -0.5);
-    expect(pages[0]!.height).toBeCloseTo((297 / 25.4) * 72, -0.5);
+    // To a point.
+    expect(pages[0]!.width).toBeCloseTo((width / 25.4) * 72, -0.5);
+    expect(pages[0]!.height).toBeCloseTo((height / 25.4) * 72, -0.5);
   },
 );
 

@@ -78,11 +78,12 @@ function lower(card: ShopCard, source: CardSource, id: string): string {
 <section class="before"><h3>Before every pour</h3>${ticks(card.cautions)}<p class="deferral">${escaped(card.deferral)}</p></section>`;
 }
 
-/** A shop card as markup for one A4 page; its looks are in the style sheets beside this file. `id` is free in the page. */
+/** A shop card as markup for one page, A4 or in inches US letter; its looks are in the style sheets beside this file. `id` is free in the page. */
 export function cardHtml(source: CardSource, id: string): string {
   const card = cardRows(source);
   const remark = card.remark === '' ? '' : `<p class="remark"><b>Remark</b> ${escaped(card.remark)}</p>`;
-  return `<article class="shop-card" aria-label="${escaped(`Shop card: ${card.title}`)}">
+  const paper = source.units.length === 'in' ? 'shop-card letter' : 'shop-card';
+  return `<article class="${paper}" aria-label="${escaped(`Shop card: ${card.title}`)}">
 ${upper(card, source, id)}
 ${middle(card, source)}
 ${lower(card, source, id)}
