@@ -100,9 +100,10 @@ function running(record: PourRecord, speed: SpeedCall | null): string {
   if (peakFrontSpeed === null || speed === null) return '';
   const peak = speedText(peakFrontSpeed);
   const front = firstFlow.kind === 'already in the die' ? ', and its front then runs at' : ', at';
-  if (speed === 'under') return `${front} no more than ${peak}, under critical${foldingAnyway(record)}`;
+  if (speed === 'under')
+    return `${front} no more than ${peak}, under critical${foldingAnyway(record, 'but')}`;
   if (speed === 'too close to call')
-    return `, and its front reaches ${peak}${apart(record)}: too close to ${speedText(criticalSpeed)} to call`;
+    return `, and its front reaches ${peak}${apart(record)}: too close to ${speedText(criticalSpeed)} to call${foldingAnyway(record, 'and')}`;
   return `, and its front runs at up to ${peak}, ${fixed(peakFrontSpeed / criticalSpeed, 1)} times critical`;
 }
 
@@ -114,12 +115,12 @@ function apart(record: PourRecord): string {
 
 const HEAVIEST = { heavy: 3, marked: 2, slight: 1 } as const;
 
-/** A front that keeps under critical does not make a pour sound: what folds its skin then is named beside it. */
-function foldingAnyway(record: PourRecord): string {
+/** A front that is not over critical does not make a pour sound: what folds its skin then is named beside it. */
+function foldingAnyway(record: PourRecord, joined: 'and' | 'but'): string {
   const [loudest] = otherFolds(record)
     .filter(({ kind }) => kind !== 'lap')
     .toSorted((a, b) => HEAVIEST[b.size] - HEAVIEST[a.size]);
-  return loudest?.size === 'heavy' ? `, but its skin folds by ${loudest.kind}` : '';
+  return loudest?.size === 'heavy' ? `, ${joined} its skin folds by ${loudest.kind}` : '';
 }
 
 function filling(record: PourRecord): string {

@@ -73,6 +73,9 @@ describe('verdict', () => {
     expect(plainText(heavy.sentence)).toContain(
       `0.20 m/s, under critical, but its skin folds by ${fold('heavy').kind}`,
     );
+    const close = verdict(peaking(0.49, { folds: [fold('heavy')] }));
+    expect(close.kind).toBe('folds film');
+    expect(plainText(close.sentence)).toContain(`to call, and its skin folds by ${fold('heavy').kind}`);
     expect(verdict(peaking(0.2, { folds: [fold('marked')] })).kind).toBe('near the limit');
     expect(verdict(peaking(0.2, { folds: [fold('slight')] })).kind).toBe('sound');
   });
