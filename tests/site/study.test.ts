@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
@@ -75,6 +76,13 @@ test('a pour window waits to be begun, is computed, told in words, shown again w
 
   await page.context().route(/pour\.worker/, (route) => route.abort());
   await page.reload();
+  // Saved before anybody came to the study, a page tells it all the same.
+  await page.locator('[data-kind="pour"][data-state="fresh"]').nth(1).waitFor();
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save as a page that plays' }).click();
+  const saved = readFileSync(await (await saving).path(), 'utf8');
+  expect(saved).not.toContain('Nothing of this study had been poured');
+  expect(saved).toContain('Map of start angle against tilt time');
   await study.scrollIntoViewIfNeeded();
   await expect.poll(() => stateInView(study), { timeout: 30_000 }).toBe('fresh');
   expect(await map()).toBe(computed);

@@ -1,6 +1,6 @@
 import type { Evaluation } from '$src/cells/evaluate';
 import { guessHiding } from '$src/cells/guessHides';
-import type { Book, Cell, NoteCell } from '$src/cells/kinds';
+import type { Book, Cell, NoteCell, PourCell } from '$src/cells/kinds';
 import type { Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
 import { METRIC } from '$src/core/units';
@@ -38,12 +38,8 @@ function bodyOf(source: PageSource, cell: Cell, id: string): string {
         : said(NOT_IN_ORDER);
     case 'charge':
       return charge(source.evaluations.get(cell.id), source.book);
-    case 'pour': {
-      const { record, current } = source.run(cell.id);
-      return record && current
-        ? pourPart(record, id, source.book.units)
-        : said('This pour had not been run when the page was saved.');
-    }
+    case 'pour':
+      return pour(source, cell, id);
     case 'compare':
       return compareBody(source, cell);
     case 'study':
@@ -77,6 +73,16 @@ function charge(evaluation: Evaluation | undefined, book: Book): string {
   const level = startLevelWords(startLevel, METRIC);
   return said(inUnits(`${fixed(mass, 2)} kg; at the start ${level}.`, book.units ?? METRIC));
 }
+
+function pour({ book, run }: PageSource, { id: cell }: PourCell, id: string): string {
+  const { record, current, coarse, state } = run(cell);
+  if (!record || !current) return said('This pour had not been run when the page was saved.');
+  const isRough = coarse || state === 'stopped';
+  return `${isRough ? said(coarse ? COARSE : STOPPED) : ''}${pourPart(record, id, book.units)}`;
+}
+
+const COARSE = 'Not the last word: a first run on a coarse mesh, as it stood when the page was saved.';
+const STOPPED = 'Not to the end: this run was stopped before the page was saved.';
 
 const BOX = { left: 8, top: 8, right: 992, bottom: 352 };
 

@@ -1,5 +1,5 @@
 import { writeBook } from '$src/book/writeBook';
-import type { StudyCell } from '$src/cells/kinds';
+import type { Book, StudyCell } from '$src/cells/kinds';
 import { bookPage } from '$src/report/bookPage/bookPage';
 import { REPLAY_SCRIPT } from '$src/report/bookPage/replayScript';
 import type { KeptStudy } from '$src/report/bookPage/studyPart';
@@ -18,6 +18,7 @@ const CARD_STYLE = [frame, drawings, tables, narrow].join('\n');
 /** Hands the open book to the user as one page that replays its pours as they stand. */
 export async function saveBookPage(): Promise<void> {
   const { book } = bench;
+  await lookAtStudies(book);
   const source: PageSource = {
     book,
     evaluations: bench.evaluations,
@@ -35,6 +36,14 @@ export async function saveBookPage(): Promise<void> {
     partStyle: book.cells.some(({ kind }) => kind === 'shop card') ? CARD_STYLE : '',
   });
   downloadText(page, bookFileName.replace('.pourbook.json', '.html'), 'text/html');
+}
+
+/** A study that nobody has come to yet has not said what is kept of it. */
+async function lookAtStudies({ cells }: Book): Promise<void> {
+  const unseen = cells.filter((cell) => cell.kind === 'study').filter(({ id }) => !studyRun(id));
+  if (unseen.length === 0) return;
+  const { keepStudy } = await import('../../study/studies.svelte');
+  await Promise.all(unseen.map(keepStudy));
 }
 
 function keptStudy(cell: StudyCell): KeptStudy | null {

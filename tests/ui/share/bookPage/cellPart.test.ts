@@ -91,6 +91,15 @@ test('a card whose pour is not up to date keeps its warning, and loses it once t
   expect(card({ record: null, current: false })).toContain('had not been run when the page was saved');
 });
 
+test('a pour of a coarse mesh and a stopped one say so above their replay', () => {
+  const book = bookWith({ given: true, hides: true });
+  const pour = (run: Partial<PageRun>): string => bodyOf(sourceOf(book, { ...fresh, ...run }), 'pour');
+  expect(pour({})).not.toMatch(/Not the last word|Not to the end/);
+  expect(pour({ coarse: true })).toMatch(/^<p>Not the last word: a first run on a coarse mesh/);
+  expect(pour({ state: 'stopped' })).toMatch(/^<p>Not to the end: this run was stopped/);
+  expect(pour({ coarse: true })).toContain('data-replay');
+});
+
 test('a comparison leaves out pours that are not computed as they stand, and names them and the rough ones', () => {
   const book = bookWith({ given: true, hides: true });
   const old = bodyOf(sourceOf(book, { ...fresh, current: false }), 'compare');
