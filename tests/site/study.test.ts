@@ -81,8 +81,8 @@ test('a pour window waits to be begun, is computed, told in words, shown again w
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save as a page that plays' }).click();
   const saved = readFileSync(await (await saving).path(), 'utf8');
-  expect(saved).not.toContain('Nothing of this study had been poured');
-  expect(saved).toContain('Map of start angle against tilt time');
+  expect(saved.includes('Nothing of this study had been poured')).toBe(false);
+  expect(saved.includes('Map of start angle against tilt time')).toBe(true);
   await study.scrollIntoViewIfNeeded();
   await expect.poll(() => stateInView(study), { timeout: 30_000 }).toBe('fresh');
   expect(await map()).toBe(computed);
