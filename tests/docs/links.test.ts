@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import MarkdownIt from 'markdown-it';
+import { lexer, type Token, walkTokens } from 'marked';
 import { describe, expect, it } from 'vitest';
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
@@ -14,22 +14,26 @@ const DOCUMENTS = [
 const HEAVIEST = 120_000;
 
 const textOf = (document: string): string => readFileSync(join(PROJECT, document), 'utf8');
-const tokensOf = (text: string) =>
-  new MarkdownIt().parse(text, {}).flatMap((token) => [token, ...(token.children ?? [])]);
+/** Every token of a document, those within others too. */
+function tokensOf(text: string): Token[] {
+  const all: Token[] = [];
+  walkTokens(lexer(text), (token) => {
+    all.push(token);
+  });
+  return all;
+}
 
 /** Where links and pictures lead, but for other sites. */
 function targets(text: string): string[] {
   return tokensOf(text)
-    .flatMap((token) => [token.attrGet('href'), token.attrGet('src')])
-    .flatMap((target) => (target === null ? [] : String(target)))
+    .flatMap((token) => (token.type === 'link' || token.type === 'image' ? [String(token['href'])] : []))
     .filter((target) => !/^[a-z]+:/.test(target));
 }
 
 /** The names by which headings can be linked to. */
 function headings(text: string): string[] {
-  const tokens = new MarkdownIt().parse(text, {});
-  return tokens
-    .flatMap((token, index) => (token.type === 'heading_open' ? [tokens[index + 1]!.content] : []))
+  return tokensOf(text)
+    .flatMap((token) => (token.type === 'heading' ? [String(token['text'])] : []))
     .map((heading) =>
       heading
         .toLowerCase()

@@ -134,7 +134,7 @@ export const RULES: Readonly<Record<string, Rule>> = {
       'core/fit',
       'worker/client',
     ],
-    libraries: ['svelte', 'd3', 'markdown-it', 'idb', '$app'],
+    libraries: ['svelte', 'd3', 'marked', 'smartypants', 'idb', '$app'],
     reason: 'the page reaches the solver through worker/client only, so that it never computes a pour itself',
   },
   'service-worker': {
