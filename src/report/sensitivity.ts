@@ -20,6 +20,8 @@ export interface Variation {
 const CHARGE = 0.05;
 const RATE = 0.1;
 const START = 2;
+const VALVE = 0.1;
+const OIL = 10;
 
 /** The plan on the mesh that all variations are run on. */
 export const onPreviewMesh = (plan: PourPlan): PourPlan => ({
@@ -29,7 +31,7 @@ export const onPreviewMesh = (plan: PourPlan): PourPlan => ({
 
 /**
  * The pour varied one input at a time, on the preview mesh: charge ±5 %, tilt rate ±10 % (all stages alike), start
- * angle ±2° (a measured tilt by two standard deviations of its repeats instead), contact angle 90° and 180°, and the metal's other surface, clean for oxidised. An input this pour does
+ * angle ±2° (a measured tilt by two standard deviations of its repeats instead), valve opening ±10 % and oil ±10 °C of a machine, contact angle 90° and 180°, and the metal's other surface, clean for oxidised. An input this pour does
  * not have is left out; what machine or section cannot do is refused with its reason.
  */
 export function variationsOf(plan: PourPlan): Variation[] {
@@ -58,6 +60,14 @@ export function variationsOf(plan: PourPlan): Variation[] {
         `${START}°`,
         (now, sign) => now + sign * fromDegrees(START),
       )),
+    ...bothWays(
+      base,
+      'tilt.valve',
+      'valve opening',
+      `${fixed(VALVE * 100, 0)} %`,
+      (now, sign) => now * (1 + sign * VALVE),
+    ),
+    ...bothWays(base, 'tilt.oil', 'oil temperature', `${OIL} °C`, (now, sign) => now + sign * OIL),
     ...[90, 180].map((degrees) => touching(base, degrees)),
     surfaceOf(base),
   ];

@@ -1,11 +1,14 @@
 import { expect, test } from 'vitest';
 import { addCell } from '$src/cells/edit';
 import { evaluateBook } from '$src/cells/evaluate';
-import type { Book } from '$src/cells/kinds';
+import type { Book, StudyCell } from '$src/cells/kinds';
 import { withLimits } from '$src/cells/machineLimits';
 import { newCell } from '$src/cells/newCell';
 import { aroundPour, windowFor } from '$src/cells/windowFor';
+import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import type { Tilt } from '$src/core/tilt/tilt';
+import { fromDegrees } from '$src/core/units';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import { firstOf, sampleBook } from '../book/sample';
 
@@ -16,7 +19,7 @@ const levelShop: Book = {
 };
 
 test('a machine that starts uphill has its start angles tried', () => {
-  expect(windowFor(book, pour)).toBe(POUR_WINDOW);
+  expect(windowFor(book, pour)).toEqual(POUR_WINDOW);
   expect(windowFor(book, null)).toBe(POUR_WINDOW);
 });
 
@@ -38,4 +41,44 @@ test('choosing the pour changes what a new study varies, and no other', () => {
   expect(aroundPour(levelShop, POUR_WINDOW, pour)).toEqual(windowFor(levelShop, pour));
   const own = { ...POUR_WINDOW, axes: [{ ...POUR_WINDOW.axes[0]!, to: 9 }] };
   expect(aroundPour(levelShop, own, pour)).toBe(own);
+});
+
+/** The sample's first pour with another kind of tilt. */
+function withTilt(tilt: Partial<Extract<Tilt, { kind: 'machine' }>> | { readonly kind: 'front-led' }): Book {
+  const cells = book.cells.map((cell) => {
+    if (cell.kind !== 'tilt') return cell;
+    const { start, limits } = cell.tilt;
+    const end = fromDegrees(-90);
+    const own =
+      tilt.kind === 'front-led'
+        ? { kind: 'front-led' as const, start, end, limits, share: 0.6, homeWithin: null }
+        : { kind: 'machine' as const, start, end, limits, machine: BENCH_MACHINE, ...tilt };
+    return { ...cell, tilt: own };
+  });
+  return { ...book, cells };
+}
+
+const axesAround = (changed: Book) => {
+  const study = windowFor(changed, pour);
+  const cell = { ...newCell('study', changed), pour, study } as StudyCell;
+  expect(evaluateBook(addCell(changed, cell)).get(cell.id)).toEqual({ state: 'ready' });
+  return study.axes;
+};
+
+test('a machine has its valve tried about where it stands, one set by Kv how warm its oil is, and no start it cannot reach', () => {
+  const limits = { ...DEFAULT_LIMITS, highestStart: fromDegrees(25) };
+  const start = fromDegrees(20);
+  const [valve, starts] = axesAround(withTilt({ limits, start }));
+  const { open } = BENCH_MACHINE.valve as { readonly open: number };
+  expect(valve).toMatchObject({ setting: 'tilt.valve', to: 2 * open });
+  expect(valve!.from).toBeLessThan(open / 2);
+  expect(starts).toMatchObject({ setting: 'tilt.start', to: fromDegrees(25) });
+  const machine = { ...BENCH_MACHINE, valve: { by: 'Kv', kv: 0.1 } as const };
+  const [oil] = axesAround(withTilt({ machine }));
+  expect(oil!.setting).toBe('tilt.oil');
+  expect((oil!.from + oil!.to) / 2).toBeCloseTo(BENCH_MACHINE.oil.temperature, 9);
+});
+
+test('a front-led tilt has the share of critical tried', () => {
+  expect(axesAround(withTilt({ kind: 'front-led' }))[0]).toMatchObject({ setting: 'tilt.share', from: 0.3 });
 });

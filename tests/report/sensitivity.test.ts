@@ -64,7 +64,9 @@ describe('variations of a pour', () => {
     expect('refused' in at && at.refused.by).toBe('machine');
   });
 
-  it('leaves out the pace of a tilt that has none to be set', () => {
+  const machineOf = (tilt: PourPlan['tilt']) => (tilt.kind === 'machine' ? tilt.machine : null);
+
+  it('leaves out the pace of a tilt that has none, and varies the valve and the oil of a machine instead', () => {
     const machine: PourPlan = {
       ...staged,
       tilt: {
@@ -78,6 +80,15 @@ describe('variations of a pour', () => {
     expect(variationsOf(machine).map(({ name }) => name)).not.toContain('tilt rate');
     expect(variationsOf(machine).map(({ name }) => name)).toContain('charge');
     expect(planOf(machine, 'tilt.start1').tilt.start).toBeCloseTo(fromDegrees(32), 12);
+    const { valve, oil } = BENCH_MACHINE;
+    if (valve.by === 'Kv') throw new Error('The bench machine is set by turns.');
+    const wider = machineOf(planOf(machine, 'tilt.valve1').tilt);
+    expect(wider?.valve).toEqual({ ...valve, open: valve.open * 1.1 });
+    expect(machineOf(planOf(machine, 'tilt.oil-1').tilt)?.oil).toEqual({
+      ...oil,
+      temperature: oil.temperature - 10,
+    });
+    expect(variationsOf(staged).map(({ name }) => name)).not.toContain('oil temperature');
   });
 
   const measured = (band?: RepeatBand): PourPlan => ({

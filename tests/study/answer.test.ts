@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { answerSentence, firstLookOf, type MapAnswer } from '$src/report/study/answer';
+import { answerSentence, firstLookOf, type MapAnswer, strayedPast } from '$src/report/study/answer';
 import { gridOf } from '$src/report/study/grid';
 import type { Margin } from '$src/report/study/margins';
 import type { Region } from '$src/report/study/region';
@@ -15,6 +15,7 @@ function said(
   setRegion: Region | null = null,
   computed = regions.length,
   margins: readonly Margin[] | null = null,
+  spreads: readonly number[] = [0, 0],
 ): string {
   const answer: MapAnswer = {
     grid: gridOf({ axes }),
@@ -29,6 +30,7 @@ function said(
     margins,
     tried: [],
     isDone: true,
+    spreads,
     firstLook: firstLookOf(answer),
   };
   return answerSentence(parts)
@@ -58,6 +60,18 @@ test('once its margins are found, the range round the set point is theirs and ho
   expect(said(row, 'sound', row.length, margins)).toBe(
     'The setting is sound. At mass 0, tilt time 1.3 s to 2.8 s is sound.',
   );
+});
+
+test('a sound setting whose repeats stray past a margin is not called sound without that said', () => {
+  const less: Margin = { axis: 0, direction: -1, limit: 1.5, distance: 0.5, meets: 'laps' };
+  const more: Margin = { axis: 0, direction: 1, limit: 3.5, distance: 1.5, meets: 'near the limit' };
+  const row = four('laps', 'sound', 'sound', 'sound');
+  const at = (spread: number): string => said(row, 'sound', row.length, [less, more], [spread, 0]);
+  expect(at(0.4)).toMatch(/^The setting is sound\. At/);
+  expect(at(0.6)).toBe(
+    'The setting is sound, its repeats are not. They stray by 0.6 s of tilt time, and 0.5 s less it laps. At mass 0, tilt time 1.5 s to 3.5 s is sound.',
+  );
+  expect(strayedPast([less, more], [2, 0])).toEqual([less, more]);
 });
 
 test('where nothing is sound, what is near a limit is told as the nearest to it, and else that there is none', () => {

@@ -17,6 +17,7 @@ import type { Margin } from '../study/margins';
 import type { TriedChange } from '../study/openings';
 import { shownNumber, shownQuantity } from '../study/quantities';
 import type { Region } from '../study/region';
+import { spreadsOf } from '../study/repeatSpread';
 import type { Study } from '../study/study';
 import type { NamedAxis, StudyResults } from '../study/studyFile';
 import { significant } from '../wording';
@@ -77,8 +78,18 @@ function count({ study, results }: KeptStudy, units: PageUnits): string {
 }
 
 function mapOf(kept: KeptStudy, found: MapAnswer, id: string, units: PageUnits): string {
-  const { axes, margins, tried, setRegion, isDone, plan } = kept;
-  const parts = { axes, answer: found, setRegion, margins, tried, isDone, firstLook: firstLookOf(found) };
+  const { axes, margins, tried, setRegion, isDone, plan, study } = kept;
+  const spreads = spreadsOf(study, plan);
+  const parts = {
+    axes,
+    answer: found,
+    setRegion,
+    margins,
+    tried,
+    isDone,
+    spreads,
+    firstLook: firstLookOf(found),
+  };
   const lines = [
     ...(margins ?? []).map((margin) => marginWords(axes, margin, units)),
     ...(tried ?? []).map((change) =>

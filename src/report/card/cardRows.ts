@@ -23,6 +23,7 @@ import {
 } from '../wording';
 import { cardCautions, DEFERRAL } from './cardCautions';
 import { cardDamper, cardTilt } from './cardTilt';
+import { cardVents } from './cardVents';
 import { cardWatch } from './cardWatch';
 import { fillWords } from './fillMark';
 import type { CardLine, CardSetting, CardSource, CardTable, ShopCard } from './shopCard';
@@ -93,6 +94,7 @@ function settings(source: CardSource): CardSetting[] {
     set(`charge${cavities}`, shownMass(source.mass, source.units), fillWords(plan, source.units)),
     ...temperatures(source),
     set('start angle', degrees(tilt.start), `${lieOf(tilt.start)}; ends at ${angleText(endOf(tilt))}`),
+    cardVents(section, source.units),
     dwell(source),
   ];
 }

@@ -130,6 +130,29 @@ function marginRange(
   return ` At ${up.name} ${value(up, up.setPoint)}, ${across.name} ${range} is ${regionWords('sound')}.`;
 }
 
+/** The margins of a sound set point that its repeats stray past: between them lies what it may not do. */
+export function strayedPast(margins: readonly Margin[] | null, spreads: readonly number[]): Margin[] {
+  return (margins ?? []).filter(({ axis, distance }) => distance !== null && distance < (spreads[axis] ?? 0));
+}
+
+function strayWords(
+  axes: readonly NamedAxis[],
+  margins: readonly Margin[] | null,
+  spreads: readonly number[],
+  units: PageUnits,
+): string | null {
+  const [first] = strayedPast(margins, spreads);
+  if (!first?.meets || first.distance === null) return null;
+  const { name, quantity } = axes[first.axis]!;
+  const stray = shownDistance(spreads[first.axis]!, quantity, units);
+  const room = shownDistance(first.distance, quantity, units);
+  const way = first.direction < 0 ? 'less' : 'more';
+  return ` They stray by ${stray} of ${name}, and ${room} ${way} it ${regionWords(first.meets)}.`.replace(
+    'it near',
+    'it is near',
+  );
+}
+
 export interface AnswerParts {
   readonly axes: readonly NamedAxis[];
   readonly answer: MapAnswer;
@@ -138,6 +161,8 @@ export interface AnswerParts {
   readonly margins: readonly Margin[] | null;
   readonly tried: readonly TriedChange[] | null;
   readonly isDone: boolean;
+  /** How far repeats stray on each axis, either way; 0 where that is not known. */
+  readonly spreads: readonly number[];
   /** Pours of the first look over the whole range that are computed, and how many it has. */
   readonly firstLook: { readonly computed: number; readonly count: number };
 }
@@ -150,7 +175,7 @@ export function firstLookOf(answer: MapAnswer): AnswerParts['firstLook'] {
 
 /** The map in one sentence, as one would say it at the machine. */
 export function answerSentence(
-  { axes, answer, setRegion, margins, isDone, tried, firstLook }: AnswerParts,
+  { axes, answer, setRegion, margins, isDone, tried, spreads, firstLook }: AnswerParts,
   units: PageUnits = METRIC,
 ): Sentence {
   if (firstLook.computed < firstLook.count) {
@@ -184,8 +209,11 @@ export function answerSentence(
     return [bold('No window.'), plain(` Nothing is sound anywhere in this range${rest}.${next}`)];
   }
   const range = stretchWords(axes, answer, 'sound', units);
-  if (setRegion === 'sound')
-    return [bold('The setting is sound.'), plain(marginRange(axes, margins, units) ?? range)];
+  if (setRegion === 'sound') {
+    const strays = strayWords(axes, margins, spreads, units);
+    const said = strays === null ? 'The setting is sound.' : 'The setting is sound, its repeats are not.';
+    return [bold(said), plain(`${strays ?? ''}${marginRange(axes, margins, units) ?? range}`)];
+  }
   if (setRegion === null) return [bold('There is a window.'), plain(range)];
   return [
     bold(`The setting ${regionWords(setRegion)}.`.replace('setting near', 'setting is near')),

@@ -1,5 +1,6 @@
 import { SHARE_RANGE } from '$src/core/tilt/checkFrontLed';
 import { endOf } from '$src/core/tilt/endOf';
+import { OIL_TEMPERATURE } from '$src/core/tilt/machine/checkMachine';
 import { motionOf } from '$src/core/tilt/motionOf';
 import { INCLINATION_RANGE, LEAST_TURN, RATE_RANGE } from '$src/core/tilt/range';
 import type { FrontLedTilt, KnotTilt, MachineTilt, Stage, Tilt } from '$src/core/tilt/tilt';
@@ -70,6 +71,7 @@ const isLed = (tilt: Tilt): tilt is FrontLedTilt => tilt.kind === 'front-led';
 /** Machines set by an opening; one set by Kv has no turns. */
 const isTurned = (tilt: Tilt): tilt is MachineTilt =>
   tilt.kind === 'machine' && tilt.machine.valve.by === 'turns';
+const isMachine = (tilt: Tilt): tilt is MachineTilt => tilt.kind === 'machine';
 const isAny = (_: Tilt): _ is Tilt => true;
 const hasEnd = (tilt: Tilt): tilt is Exclude<Tilt, KnotTilt> => !isKnots(tilt);
 const hasPace = (tilt: Tilt): tilt is Programmed | KnotTilt => isProgrammed(tilt) || isKnots(tilt);
@@ -104,12 +106,17 @@ function opened(tilt: MachineTilt, open: number): MachineTilt {
   return valve.by === 'Kv' ? tilt : { ...tilt, machine: { ...tilt.machine, valve: { ...valve, open } } };
 }
 
+function oiledAt(tilt: MachineTilt, temperature: number): MachineTilt {
+  const { machine } = tilt;
+  return { ...tilt, machine: { ...machine, oil: { ...machine.oil, temperature } } };
+}
+
 const openOf = ({ machine: { valve } }: MachineTilt): number => (valve.by === 'Kv' ? 0 : valve.open);
 const angles = { least: INCLINATION_RANGE.lowest, most: INCLINATION_RANGE.highest };
 
 /**
  * Start, end and pace of a tilt. With a staged tilt, rate and time quicken or slow all stages alike; with a drawn or
- * measured one the rate is that of the whole turn. A machine is set by its valve, a front-led tilt by its share.
+ * measured one the rate is that of the whole turn. A machine is set by its valve and by how warm its oil is, a front-led tilt by its share.
  */
 export const TILT_SETTINGS: readonly Setting[] = [
   {
@@ -173,5 +180,13 @@ export const TILT_SETTINGS: readonly Setting[] = [
     least: 0,
     most: 50,
     ...ofTilt(isTurned, openOf, opened),
+  },
+  {
+    id: 'tilt.oil',
+    name: 'oil temperature',
+    quantity: 'temperature',
+    group: 'pace',
+    ...OIL_TEMPERATURE,
+    ...ofTilt(isMachine, ({ machine }) => machine.oil.temperature, oiledAt),
   },
 ];

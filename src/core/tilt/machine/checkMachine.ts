@@ -7,6 +7,9 @@ import type { Machine } from './machine';
 /** A number of a machine with the range it makes sense in [SI]. */
 type Rule = readonly [path: string, value: number, least: number, most: number, remedy: string];
 
+/** Coldest and warmest oil that its viscosity is known for [K]. */
+export const OIL_TEMPERATURE = { least: fromCelsius(-20), most: fromCelsius(100) } as const;
+
 /** What is wrong with a machine tilt; paths are relative to the tilt. What it would do wrong is `machineWarnings`. */
 export function checkMachineTilt(tilt: MachineTilt): Issue[] {
   const broken = rulesOf(tilt.machine).flatMap(issueOf);
@@ -45,7 +48,7 @@ function rulesOf({ parts, weights, cylinder, valve, line, oil, ...machine }: Mac
     ...valveRules(valve),
     ['line.diameter', line.diameter, 0.001, 0.1, 'Give 1 to 100 mm.'],
     ['line.length', line.length, 0, 20, 'Give 0 to 20 m.'],
-    ['oil.temperature', oil.temperature, fromCelsius(-20), fromCelsius(100), 'Give −20 to 100 °C.'],
+    ['oil.temperature', oil.temperature, OIL_TEMPERATURE.least, OIL_TEMPERATURE.most, 'Give −20 to 100 °C.'],
     ['oil.thinning.massShare', oil.thinning?.massShare ?? 0, 0, 0.5, 'Give 0 to 50 %.'],
     ['reservoir', machine.reservoir, 0, 0.1, 'Give 0 to 100 l.'],
     ['oilVolume', machine.oilVolume, 1e-6, 0.1, 'Give up to 100 l.'],
