@@ -14,13 +14,23 @@ const BELOW_LIP = [-1, -5, -10];
  * ends too early for one, filled to just under the lip. Where nothing goes, the first of these, and the cell says why.
  */
 export function firstCharge(cell: Omit<ChargeCell, 'charge'>, book: Book): ChargeBy {
+  const all = chargesFor(book);
+  return all.find((charge) => fits({ ...cell, charge }, book)) ?? all[0]!;
+}
+
+/** Whether a charge is the one that a cell takes before anything is known of its basin. */
+export function isUnconsidered(charge: ChargeBy, book: Book): boolean {
+  return JSON.stringify(charge) === JSON.stringify(chargesFor(book)[0]);
+}
+
+/** All that are tried, the most wanted first. */
+function chargesFor(book: Book): ChargeBy[] {
   const unit = (book.units ?? METRIC).length;
   const whole = (millimetres: number): number => wholeLength(fromMillimetres(millimetres), unit);
-  const all: ChargeBy[] = [
+  return [
     ...HEADS.map((head): ChargeBy => ({ by: 'head', head: whole(head) })),
     ...BELOW_LIP.map((level): ChargeBy => ({ by: 'fill level', fromLip: whole(level) })),
   ];
-  return all.find((charge) => fits({ ...cell, charge }, book)) ?? all[0]!;
 }
 
 /** The cells it takes can make it, and the basin holds it before the tilt. */
