@@ -1,5 +1,5 @@
 import type { Machine, Weight } from '$src/core/tilt/machine/machine';
-import type { Knot } from '$src/core/tilt/tilt';
+import type { Knot, Motion } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 import { type Found, leastSquares, type Sought } from './leastSquares';
 import { quickTilt } from './quickTilt';
@@ -8,6 +8,8 @@ export interface ReachTask {
   readonly machine: Machine;
   /** The tilt that is wanted, sampled from its start at time 0 to its end, falling. */
   readonly wanted: readonly Knot[];
+  /** From when on it does not matter how the body turns: the die is full [s]; absent = all of the tilt counts. */
+  readonly until?: number;
 }
 
 /** A setting of the machine as it is and as it comes closest. */
@@ -52,17 +54,16 @@ const EDGE = 1e-3;
 /** Least share of all turns looked at: next to shut. */
 const SHUT = 1e-3;
 
-/** Valve opening and weights with which the machine, let go without metal, comes closest to a wanted tilt. */
-export function reachProfile({ machine, wanted }: ReachTask): Reach {
+/** Valve opening and weights with which the machine, let go without metal, comes closest to a wanted tilt while that counts. */
+export function reachProfile({ machine, wanted, until }: ReachTask): Reach {
   const start = wanted[0]!.inclination;
   const end = wanted.at(-1)!.inclination;
   const duration = wanted.at(-1)!.time;
-  const times = Array.from({ length: INSTANTS }, (_, i) => (BEYOND * duration * (i + 1)) / INSTANTS);
+  const counted = Math.min(until ?? Number.POSITIVE_INFINITY, BEYOND * duration);
+  const times = instantsTo(counted);
   const targets = times.map((time) => inclinationAt(wanted, time));
-  const inclinations = (body: Machine) => {
-    const motion = quickTilt({ start, end, machine: body }, BEYOND * duration);
-    return times.map((time) => motion.inclinationAt(time));
-  };
+  const motionOf = (body: Machine, to: number) => quickTilt({ start, end, machine: body }, to);
+  const inclinations = (body: Machine) => inclinationsOf(motionOf(body, counted), times);
   const openings = soughtOpenings(machine);
   const weights = machine.weights.map(({ mass }): Sought => ({ start: Math.max(mass, 1), ...WEIGHT }));
   const best = openings
@@ -71,14 +72,24 @@ export function reachProfile({ machine, wanted }: ReachTask): Reach {
     )
     .reduce((a, b) => (b.residual < a.residual ? b : a));
   const reached = withSettings(machine, best.values);
-  const curve = inclinations(reached).map((inclination, i) => ({ time: times[i]!, inclination }));
+  const curve = knotsAt(times, inclinations(reached));
+  const all = instantsTo(BEYOND * duration);
   return {
     machine: reached,
     settings: settingsOf(machine, best, [openings[0]!, ...weights]),
     ...strayOf(curve, targets),
-    curve,
+    curve: knotsAt(all, inclinationsOf(motionOf(reached, BEYOND * duration), all)),
   };
 }
+
+const instantsTo = (time: number): number[] =>
+  Array.from({ length: INSTANTS }, (_, i) => (time * (i + 1)) / INSTANTS);
+
+const inclinationsOf = (motion: Motion, times: readonly number[]): number[] =>
+  times.map((time) => motion.inclinationAt(time));
+
+const knotsAt = (times: readonly number[], inclinations: readonly number[]): Knot[] =>
+  times.map((time, i) => ({ time, inclination: inclinations[i]! }));
 
 function inclinationAt(wanted: readonly Knot[], time: number): number {
   const after = wanted.findIndex((knot) => knot.time >= time);

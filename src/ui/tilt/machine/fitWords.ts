@@ -53,8 +53,10 @@ export function settingText(
 }
 
 /** How close the machine comes, and where it does not. */
-export function reachSentence({ residual, worst, worstTime, missed }: Reach): string {
-  const close = `It comes within ${degrees(residual)} on the whole, at worst ${degrees(worst)} at ${secondsText(worstTime)}.`;
+/** `until` is when the die of its pour is full [s]; null when no pour tells. */
+export function reachSentence({ residual, worst, worstTime, missed }: Reach, until: number | null): string {
+  const span = until === null ? '' : `Until the die is full, at ${secondsText(until)}: `;
+  const close = `${span}${span ? 'it' : 'It'} comes within ${degrees(residual)} on the whole, at worst ${degrees(worst)} at ${secondsText(worstTime)}.`;
   if (missed.length === 0) return `${close} No part is out of reach by more than 3°.`;
   const parts = missed.map(({ from, to }) => `${secondsText(from)} to ${secondsText(to)}`);
   return `${close} Out of reach by more than 3°: ${listText(parts)}.`;
