@@ -90,9 +90,15 @@ function feederFigure(
     thermal.freezingShrinkage.value,
     FEEDER_EFFICIENCY.plain,
   );
-  const [given, asked] = [supply, demand].map((volume) => significant(toCubicCentimetres(volume)));
+  const [given, asked] = toldApart(supply, demand);
   const note = `${fixed(timeRatio, 1)} × the die's time, ${fixed(WANTED_TIME_RATIO, 1)} wanted; ${enough.metal ? '' : 'too little metal: '}it can give ${given} cm³, the die draws ${asked} cm³ as it freezes`;
   return spanFigure('freezing_feeder_s', label, feeder, note);
+}
+
+/** Two volumes [m³] in cubic centimetres, as fine as it takes to see which is more. */
+function toldApart(...volumes: readonly [number, number]): readonly string[] {
+  const [a, b] = volumes.map((volume) => significant(toCubicCentimetres(volume)));
+  return a === b ? volumes.map((volume) => fixed(toCubicCentimetres(volume), 1)) : [a!, b!];
 }
 
 function closedFigure(ejection: Ejection): Omit<KeyFigure, 'unit'> {

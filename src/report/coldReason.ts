@@ -41,5 +41,9 @@ export function gasReason(record: PourRecord): Reason | null {
     area > 0
       ? ` It needs about ${area < 1 ? fixed(area, 1) : significant(area)} mm² of free vent where it is shut in.`
       : '';
-  return { name: 'gas held', line: `Metal shuts gas in that has no open vent.${needed}` };
+  const hasVents = record.plan.section.vents.some(({ blocked }) => blocked < 1);
+  const why = hasVents
+    ? 'Metal shuts gas in where no vent reaches it: each is elsewhere, or covered by then.'
+    : 'Metal shuts gas in that has no open vent.';
+  return { name: 'gas held', line: `${why}${needed}` };
 }

@@ -53,7 +53,7 @@ function speedDifference(reference: number, value: number): string {
 function amountDifference(reference: number, value: number, unit: string): string {
   if (reference > 0 && value > 0 && Math.max(value / reference, reference / value) >= 2)
     return value > reference
-      ? `${significant(value / reference)} times more`
+      ? `${significant(value / reference)} times as much`
       : `${significant(reference / value)} times less`;
   return `${significant(Math.abs(value - reference))} ${unit} ${more(value - reference, 'more', 'less')}`;
 }

@@ -1,3 +1,4 @@
+import { fillLevelFromVolume } from '$src/core/level/fillLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import { lineAt, SAME_PLACE, type Side } from '$src/core/section/lineAt';
 import type { Point, Section } from '$src/core/section/section';
@@ -14,6 +15,7 @@ import {
   toMillipascalSeconds,
 } from '$src/core/units';
 import { inUnits } from './inUnits';
+import { fromLipWords } from './startLevelWords';
 import {
   angleText,
   countText,
@@ -254,6 +256,12 @@ export function massText({ volume, liquid }: PourPlan, units: PageUnits = METRIC
   return `${toShown(volume * liquid.density).toPrecision(3)} ${unit}`;
 }
 
+/** Where the charge lies before the tilt, as it is seen in the basin: ", 8 mm below the lip". */
+function levelText({ section, volume, tilt }: PourPlan, units: PageUnits): string {
+  const fromLip = fillLevelFromVolume(section, tilt.start, volume);
+  return fromLip === null ? '' : `, ${fromLipWords(fromLip, units)}`;
+}
+
 /** Nobody ladles to a part in a thousand: charges closer than that are one charge. */
 const ladled = ({ volume, liquid }: PourPlan): number => Number((volume * liquid.density).toPrecision(3));
 
@@ -261,7 +269,7 @@ const ladled = ({ volume, liquid }: PourPlan): number => Number((volume * liquid
 export function inputWords(plan: PourPlan, units: PageUnits = METRIC): InputWords[] {
   const charge: InputWords = {
     name: 'charge',
-    text: massText(plan, units),
+    text: `${massText(plan, units)}${levelText(plan, units)}`,
     decides: ladled(plan),
     group: 'charge',
   };

@@ -35,7 +35,7 @@ function spanNote({ figures }: PourRecord): string {
   if (arrivalTime === null) return '';
   return firstFlowTime === null
     ? `there at ${secondsNumber(arrivalTime)} s`
-    : `${secondsNumber(firstFlowTime)} to ${secondsNumber(arrivalTime)} s`;
+    : `from ${secondsNumber(firstFlowTime)} to ${secondsNumber(arrivalTime)} s`;
 }
 
 function fillNote({ figures }: PourRecord): string {
@@ -45,7 +45,8 @@ function fillNote({ figures }: PourRecord): string {
 
 function foldNote(record: PourRecord): string {
   const sizes = (['heavy', 'marked', 'slight'] as const).filter((size) => foldCount(record, size) > 0);
-  if (sizes.length === 0) return 'no fold';
+  if (sizes.length === 0)
+    return record.figures.skinFolded > 0 ? 'too little at any place to count as a fold' : 'no fold';
   const counts = sizes.map((size) => `${foldCount(record, size)} ${size}`);
   return `${countText(record.folds.length, 'fold')}: ${listText(counts)}`;
 }

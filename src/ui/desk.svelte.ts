@@ -215,6 +215,11 @@ class Desk {
   saveFile(): void {
     const name = fileNameOf(bench.book.title);
     downloadText(writeBook(bench.book), name);
+    this.sayKept(name);
+  }
+
+  /** Says under which name something has just been saved. */
+  sayKept(name: string): void {
     this.savedAs = name;
     bench.announcement = `Saved as ${name}.`;
     clearTimeout(this.#savedTimer);

@@ -80,6 +80,6 @@ details{max-width:80ch}
 summary{cursor:pointer;padding:8px 0}
 .shop-card{margin:0 auto}
 a{color:inherit}
-@media (max-width:699px){body{padding:0 0 40px}body>header,body>section,body>footer{padding:14px 16px;margin-bottom:14px;border-left:0;border-right:0}.chart .field{height:200px}}
+@media (max-width:699px){body{padding:0 0 40px}body>header,body>section,body>footer{padding:14px 16px;margin-bottom:14px;border-left:0;border-right:0}.table-box td:last-child:not(.r,[colspan]){min-width:15em}.chart .field{height:200px}}
 @media print{body{background:none;padding:0}body>section{break-inside:auto;border:0;border-top:1px solid #000}body>section>h2{break-after:avoid}figure,tr,li{break-inside:avoid}body>section:has(>.shop-card){padding:0;border:0;margin:0}body>section:has(>.shop-card)>:is(.kind,h2){display:none}.table-box{overflow:visible}.hand{display:none}}
 `;

@@ -3,11 +3,13 @@ import { shownLength, shownSpeed, withUnit } from '../measureText';
 import { momentAt } from '../moment';
 import { numberedFolds } from '../numberedFolds';
 import { dieLength } from '../series';
-import { angleText, percentText, secondsText } from '../wording';
+import { angleText, percentText, secondsNumber, secondsText } from '../wording';
 import type { CardSource, CardWatch } from './shopCard';
 
 interface Sight {
   readonly time: number;
+  /** When the last of what is told in one line happens [s]. */
+  readonly until?: number;
   readonly inclination: number;
   readonly text: string;
 }
@@ -29,11 +31,17 @@ export function cardWatch(source: CardSource): CardWatch[] {
     ...arrival(record),
     ...filled(record),
   ];
-  return withFolds(told, worstFolds(source)).map(({ time, inclination, text }) => ({
+  return withFolds(told, worstFolds(source)).map(({ time, until = time, inclination, text }) => ({
     angle: angleText(inclination),
-    time: secondsText(time),
+    time: spanText(time, until),
     text,
   }));
+}
+
+/** One moment, or from the first to the last of several that are one to the eye. */
+function spanText(from: number, until: number): string {
+  const [first, last] = [secondsNumber(from), secondsText(until)];
+  return `${first} s` === last ? last : `${first}–${last}`;
 }
 
 /** The folds that still have room beside what is told anyway, in order of time. */
@@ -48,7 +56,7 @@ function together(sights: readonly Sight[]): Sight[] {
   for (const sight of sights) {
     const last = lines.at(-1);
     if (last && sight.time - last.time < AT_ONCE)
-      lines[lines.length - 1] = { ...last, text: `${last.text}; ${sight.text}` };
+      lines[lines.length - 1] = { ...last, until: sight.time, text: `${last.text}; ${sight.text}` };
     else lines.push(sight);
   }
   return lines;

@@ -53,7 +53,7 @@ class Arrivals {
     try {
       await navigator.clipboard.writeText(address);
       bench.announcement = 'Link copied. It holds the whole book; nothing is stored elsewhere.';
-      this.copied = `Link copied, ${address.length} characters. It holds the whole book.`;
+      this.copied = `Link copied, ${address.length} characters. It holds the whole book, and opens where Quietpour runs at ${location.host}. Somebody who runs it at another address puts all from # on behind that one; everybody else is served by the page that plays.`;
     } catch {
       location.hash = fragment;
       this.copied = 'The link stands in the address line: copy it from there.';

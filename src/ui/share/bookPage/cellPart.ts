@@ -9,6 +9,7 @@ import { pourPart } from '$src/report/bookPage/pourPart';
 import { escaped, paperFor } from '$src/report/drawing/paper';
 import { sectionMarks } from '$src/report/drawing/sectionMarks';
 import { steelAround } from '$src/report/drawing/steel';
+import { tiltText } from '$src/report/inputWords';
 import { inUnits } from '$src/report/inUnits';
 import { startLevelWords } from '$src/report/startLevelWords';
 import { angleText, fixed } from '$src/report/wording';
@@ -34,7 +35,9 @@ function bodyOf(source: PageSource, cell: Cell, id: string): string {
       );
     case 'tilt':
       return isReady(source, cell)
-        ? said(`${cell.tilt.kind}, from ${angleText(cell.tilt.start)} to ${angleText(endOf(cell.tilt))}.`)
+        ? said(
+            `${tiltText(cell.tilt, source.book.units ?? METRIC)}; from ${angleText(cell.tilt.start)} to ${angleText(endOf(cell.tilt))}.`,
+          )
         : said(NOT_IN_ORDER);
     case 'charge':
       return charge(source.evaluations.get(cell.id), source.book);

@@ -8,6 +8,7 @@ import drawings from '$src/report/card/cardDrawings.css?raw';
 import narrow from '$src/report/card/cardNarrow.css?raw';
 import tables from '$src/report/card/cardTables.css?raw';
 import { bench } from '../../bench.svelte';
+import { desk } from '../../desk.svelte';
 import { downloadText, fileNameOf } from '../../files';
 import { isCurrent, studyRun } from '../../study/shownStudies.svelte';
 import { cellPart } from './cellPart';
@@ -35,7 +36,9 @@ export async function saveBookPage(): Promise<void> {
     scriptHash: await hashOf(REPLAY_SCRIPT),
     partStyle: book.cells.some(({ kind }) => kind === 'shop card') ? CARD_STYLE : '',
   });
-  downloadText(page, bookFileName.replace('.pourbook.json', '.html'), 'text/html');
+  const name = bookFileName.replace('.pourbook.json', '.html');
+  downloadText(page, name, 'text/html');
+  desk.sayKept(name);
 }
 
 /** A study that nobody has come to yet has not said what is kept of it. */
