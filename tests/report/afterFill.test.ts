@@ -49,6 +49,23 @@ describe('after the fill', () => {
     expect(proven.because).toBe('the dwell you have proven');
   });
 
+  it('tells metal that is given and asked for so finely that one sees which is more', () => {
+    const demand = /it can give ([\d.]+) cm³, the die draws ([\d.]+) cm³/;
+    const noteOf = (volume: number): readonly string[] => {
+      const plan = { ...hot.plan, volume };
+      const feeder = afterFill({ ...hot, plan }, null)!.figures.find(
+        ({ key }) => key === 'freezing_feeder_s',
+      )!;
+      return demand.exec(feeder.note)!.slice(1);
+    };
+    const cavity = 360e-6;
+    for (let more = 20e-6; more < 200e-6; more += 1e-6) {
+      const [given, asked] = noteOf(cavity + more);
+      if (given !== asked) continue;
+      expect(given).toMatch(/\.\d$/);
+    }
+  });
+
   it('marks common practice as such', () => {
     const closed = afterFill(hot, null)!.figures.at(-1)!;
     expect(closed.note).toContain('usual 60 to 120 s (common practice, no source)');

@@ -53,6 +53,18 @@ describe('compare', () => {
     expect(reasons[0]!.name).toBe('two things differ');
   });
 
+  it('tells a charge by its mass and by where it stands in the basin', () => {
+    const less = {
+      ...quick,
+      name: 'Less',
+      record: { ...quick.record, plan: { ...quick.record.plan, volume: 0.8 * quick.record.plan.volume } },
+    };
+    const { differs } = compare([quick, less]);
+    expect(differs.map(({ name }) => name)).toEqual(['charge']);
+    for (const text of differs[0]!.texts)
+      expect(text).toMatch(/^0\.\d+ kg, [\d.]+ mm (below|above) the lip$/);
+  });
+
   it('names the pours, their fronts and their folds', () => {
     expect(plainText(compare([quick, slow]).sentence)).toBe(
       'Uphill start runs at up to 0.15 m/s, under critical; Level start at 0.81 m/s, over critical. One fold against five.',
@@ -117,6 +129,8 @@ describe('compare', () => {
     expect(by.get('peak_front_speed_m_per_s')).toBe('5.4 times slower');
     expect(by.get('fill_time_s')).toBe('1.50 s longer');
     expect(by.get('skin_folded_mm')).toBe('15 times less');
+    const back = new Map(compare([slow, quick]).figures.map((figure) => [figure.key, figure.differences[1]]));
+    expect(back.get('skin_folded_mm')).toBe('15 times as much');
     expect(by.get('folds_slight')).toBe('4 fewer');
     expect(by.get('first_flow_deg')).toBe('the same');
   });

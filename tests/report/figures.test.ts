@@ -32,6 +32,15 @@ describe('figure rows', () => {
     expect(at(-1e-6)).toBe('0.0°');
   });
 
+  it('says of a little skin that counts as no fold that it is too little, and of none that there is none', () => {
+    const noteOf = (skinFolded: number): string =>
+      keyFigures(inventedRecord({ folds: [], figures: { ...inventedFigures, skinFolded } })).find(
+        ({ key }) => key === 'skin_folded_mm',
+      )!.note;
+    expect(noteOf(0.008)).toBe('too little at any place to count as a fold');
+    expect(noteOf(0)).toBe('no fold');
+  });
+
   it('says in words what did not happen', () => {
     const never = inventedRecord({
       figures: {

@@ -5,7 +5,7 @@ import { fromDegrees } from '$src/core/units';
 import { plainText } from '$src/report/sentence';
 import { peakRange, speedCall } from '$src/report/speedCall';
 import { verdict } from '$src/report/verdict';
-import { inventedFigures, inventedFold, inventedRecord } from './inventedRecord';
+import { inventedFigures, inventedFold, inventedPlan, inventedRecord } from './inventedRecord';
 
 /** A pour whose band is narrow about one peak, so that only mesh and surface tension count. */
 function peaking(peakFrontSpeed: number, change: Partial<PourRecord> = {}): PourRecord {
@@ -207,6 +207,11 @@ describe('verdict', () => {
     expect(plainText(sentence)).toContain('ends 80 % full, held up by gas');
     expect(reasons[0]).toMatchObject({ name: 'gas held' });
     expect(reasons[0]!.line).toContain('about 12 mm² of free vent');
+    // Whoever has a vent is not told to have none.
+    expect(reasons[0]!.line).toMatch(/^Metal shuts gas in where no vent reaches it/);
+    const plan = { ...inventedPlan, section: { ...inventedPlan.section, vents: [] } };
+    const unvented = verdict(inventedRecord({ folds: [gas], figures, plan }));
+    expect(unvented.reasons[0]!.line).toMatch(/^Metal shuts gas in that has no open vent/);
     expect(reasons.map(({ name }) => name)).not.toContain('gas sealed in');
     // Once the die is full, gas that was pressed on the way is a fold like any other.
     const filled = inventedRecord({ folds: [gas], figures: { ...inventedFigures, gasHeld: true } });

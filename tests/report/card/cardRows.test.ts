@@ -159,6 +159,17 @@ describe('what is expected and watched', () => {
     expect(watch.some(({ text }) => text.includes('die level: '))).toBe(true);
     expect(watch.length).toBeLessThanOrEqual(5);
   });
+
+  test('what happens at once stands in one line, with the time of its first and its last', () => {
+    const { arrivalTime } = record.figures;
+    const figures = { ...record.figures, peakFrontSpeedTime: arrivalTime! - 0.06 };
+    const { watch } = cardRows(withChange({ record: { ...record, figures } }));
+    const line = watch.find(({ text }) => text.includes('reaches the die end'))!;
+    const [first, last] = line.time.split('–').map((time) => Number.parseFloat(time));
+    expect(last! - first!).toBeGreaterThan(0.03);
+    expect(last! - first!).toBeLessThan(0.1 + 0.01);
+    expect(line.time).toMatch(/^\d[\d.]*–\d[\d.]* s$/);
+  });
 });
 
 describe('cautions', () => {
