@@ -1,7 +1,7 @@
 import type { Issue } from '$src/core/issue';
 import type { PourPlan } from '$src/core/pour/plan';
 import { shownValue } from '$src/report/study/quantities';
-import { settingNamed } from '$src/report/study/settings';
+import { settingNamed, settingWords } from '$src/report/study/settings';
 import { AXIS_POINTS, MOST_POINTS, type Study, type StudyAxis } from '$src/report/study/study';
 import { MESH_CELLS_RANGE } from './checkComputation';
 
@@ -16,7 +16,7 @@ export function checkStudy(study: Study, plan: PourPlan): Issue[] {
 function axisIssues(axis: StudyAxis, path: string, plan: PourPlan): Issue[] {
   const setting = settingNamed(plan, axis.setting);
   if (!setting) {
-    const message = `This pour has no setting “${axis.setting}”.`;
+    const message = `This pour has no ${settingWords(axis.setting)} that could be set.`;
     return [{ path: `${path}.setting`, message, remedy: 'Choose another setting to vary.' }];
   }
   const range = `${shownValue(setting.least, setting.quantity)} to ${shownValue(setting.most, setting.quantity)}`;

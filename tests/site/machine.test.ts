@@ -160,3 +160,18 @@ test('a machine is fitted to a measured tilt of the book, and set for a wanted o
   await page.keyboard.press('Control+z');
   await expect.poll(async () => new Set(await values()).size).toBe(2);
 });
+
+test('a study whose tilt was made a machine says what it lacks, and varies the valve when asked to', async () => {
+  const page = await openBook(onePour());
+  await page.locator('#pick-study').click();
+  const study = page.locator('[data-kind="study"]');
+  await study.scrollIntoViewIfNeeded();
+  const across = study.getByRole('combobox', { name: 'across' });
+  await study.getByText('What this study varies, and how far').click();
+  await expect.poll(() => across.inputValue()).toBe('tilt.time');
+  await kindOf(page, 'machine').first().click();
+  await study.getByText('This pour has no tilt time that could be set.').waitFor();
+  await study.getByRole('button', { name: 'Vary what suits this pour' }).click();
+  await expect.poll(() => across.inputValue()).toBe('tilt.valve');
+  await expect.poll(() => study.getByText(/^It takes/).count()).toBe(1);
+});

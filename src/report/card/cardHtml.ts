@@ -78,12 +78,16 @@ function lower(card: ShopCard, source: CardSource, id: string): string {
 <section class="before"><h3>Before every pour</h3>${ticks(card.cautions)}<p class="deferral">${escaped(card.deferral)}</p></section>`;
 }
 
+/** Settings and coats that leave no room to spare: such a card is printed a little smaller. */
+const MANY_ROWS = 9;
+
 /** A shop card as markup for one page, A4 or in inches US letter; its looks are in the style sheets beside this file. `id` is free in the page. */
 export function cardHtml(source: CardSource, id: string): string {
   const card = cardRows(source);
   const remark = card.remark === '' ? '' : `<p class="remark"><b>Remark</b> ${escaped(card.remark)}</p>`;
-  const paper = source.units.length === 'in' ? 'shop-card letter' : 'shop-card';
-  return `<article class="${paper}" aria-label="${escaped(`Shop card: ${card.title}`)}">
+  const paper = source.units.length === 'in' ? ' letter' : '';
+  const rows = card.settings.length + card.coats.rows.length;
+  return `<article class="shop-card${paper}${rows >= MANY_ROWS ? ' dense' : ''}" aria-label="${escaped(`Shop card: ${card.title}`)}">
 ${upper(card, source, id)}
 ${middle(card, source)}
 ${lower(card, source, id)}

@@ -48,3 +48,8 @@ export function settingsOf(plan: PourPlan): Setting[] {
 /** The setting of that id; null when this pour has none such. */
 export const settingNamed = (plan: PourPlan, id: string): Setting | null =>
   settingsOf(plan).find((setting) => setting.id === id) ?? null;
+
+/** What a setting is called, also where a pour has none such. */
+export const settingWords = (id: string): string =>
+  [...TILT_SETTINGS, ...CHARGE_SETTINGS, ...HEAT_SETTINGS, ...OTHERS].find((setting) => setting.id === id)
+    ?.name ?? id;
