@@ -6,7 +6,8 @@ import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
 import { cavityVolume } from '$src/core/section/cavity';
 import { endOf } from '$src/core/tilt/endOf';
-import { fromMillimetres, toMillimetres } from '$src/core/units';
+import { fromMillimetres, toDegrees, toMillimetres } from '$src/core/units';
+import { momentAt } from '$src/report/moment';
 import { numberedFolds } from '$src/report/numberedFolds';
 import { computed } from './computed';
 import { coarsePlanOf } from './planOf';
@@ -40,6 +41,14 @@ describe.each(everyPour)('$title: $id', ({ book, id }) => {
     expect(figures.peakFrontSpeed).toBeGreaterThan(0.05);
     // A front that goes stiff on the way never arrives.
     if (figures.lap?.kind !== 'misrun') expect(figures.arrivalTime).not.toBeNull();
+  });
+
+  it('tells each fold with the body as it lay then', () => {
+    const record = recordOf(book, id);
+    for (const { kind, time, inclination } of record.folds) {
+      const away = Math.abs(inclination - momentAt(record, time).inclination);
+      expect([kind, toDegrees(away) < 0.5]).toEqual([kind, true]);
+    }
   });
 
   it('holds all its metal to the end, more than the arm takes', () => {

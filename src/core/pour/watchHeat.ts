@@ -28,12 +28,15 @@ export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: M
   let arriving: number | null = null;
   let arrived = false;
   let stiffSince: { readonly time: number; readonly front: number } | null = null;
-  let last = { time: 0, front: 0, inclination: 0 };
+  let last = { time: 0, front: 0 };
+  /** How the body lay when the first lap was seen [rad]. */
+  let lapInclination: number | null = null;
 
   function look(sample: Sample): void {
     if (!heat || !laps || sample.time === 0) return;
     laps.look(sample.time, sample.front);
-    last = { time: sample.time, front: sample.front, inclination: sample.inclination };
+    if (laps.laps().length > 0) lapInclination ??= sample.inclination;
+    last = { time: sample.time, front: sample.front };
     arrived ||= sample.front >= sample.dieLength - ARRIVED;
     noteStiff(sample);
     if (arriving === null && arrived) arriving = frontTemperature(heat, flow, mesh, sample.front);
@@ -78,14 +81,14 @@ export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: M
 
   function folds(): Fold[] {
     const first = laps?.laps()[0];
-    if (!first) return [];
+    if (!first || lapInclination === null) return [];
     return [
       {
         kind: 'lap',
         size: 'heavy',
         time: first.time,
         place: first.place,
-        inclination: last.inclination,
+        inclination: lapInclination,
         severity: { value: first.temperature, quantity: 'temperature of the colder metal', unit: 'K' },
         details: { temperature_C: toCelsius(first.temperature), laps: laps!.laps().length },
         cause:
