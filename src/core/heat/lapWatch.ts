@@ -1,7 +1,8 @@
 import type { Flow } from '$src/core/flow/flow';
 import type { Mesh } from '$src/core/mesh/mesh';
+import { watchGaps } from './gapWatch';
 import { CONTACT_DEPTH, type Heat } from './heat';
-import { closedGaps, freshStall, type Lap, lapWhereFrontsMeet, watchStall } from './laps';
+import { freshStall, type Lap, lapWhereFrontsMeet, watchStall } from './laps';
 
 /** Watches the die for laps from outside the step. */
 export interface LapWatch {
@@ -18,15 +19,14 @@ const ARRIVED = 1e-4;
  * die end. Reads `flow` and `heat` as they are when it looks.
  */
 export function watchLaps(flow: Flow, heat: Heat, mesh: Mesh, lapTemperature: number): LapWatch {
-  const before = new Uint8Array(mesh.cells);
+  const gaps = watchGaps(mesh);
   const now = new Uint8Array(mesh.cells);
   const found: Lap[] = [];
   let stall = freshStall;
 
   function look(time: number, front: number): void {
     for (let i = 0; i < mesh.cells; i++) now[i] = flow.depth[i]! >= CONTACT_DEPTH ? 1 : 0;
-    for (const cell of closedGaps(before, now)) if (cell >= mesh.mouthFace) meet(time, cell);
-    before.set(now);
+    for (const cell of gaps.look(time, now)) if (cell >= mesh.mouthFace) meet(time, cell);
     if (front > 0 && front < mesh.facePlace[mesh.cells]! - ARRIVED) stand(time, front);
   }
 

@@ -20,7 +20,12 @@ const LEAST_JUMP = 0.25;
 const LOOKS = 10;
 const SEEN = 8;
 const ONE_TRAIN = 1;
+/** No bore runs further between two looks [m]: 10 m/s. */
+const WITHIN = 20e-3;
+/** Places this near a steeper jump are its flank: one of the two readings lies in the rise itself [m]. */
+const FLANK = 2 * REACH;
 const TOUCH = 1e-4;
+const MICRO = 1e-9;
 
 type BoreKind = Extract<FoldKind, 'breaking bore' | 'undular bore' | 'return wave'>;
 
@@ -49,18 +54,24 @@ const WORDS: Record<BoreKind, { cause: string; cure: string }> = {
  * 1.3 to 1.4). What is reported is the velocity jump: the Froude number divides by a thin film and never settles.
  */
 export function watchBores(criticalSpeed: number): Watcher {
+  const one = { looks: LOOKS, seen: SEEN, within: WITHIN, gap: ONE_TRAIN };
+  const longer = { ...one, looks: 2 * LOOKS, seen: 2 * SEEN };
   const trackers = {
-    'return wave': trackEpisodes(LOOKS, SEEN, ONE_TRAIN),
-    'breaking bore': trackEpisodes(2 * LOOKS, 2 * SEEN, ONE_TRAIN),
-    'undular bore': trackEpisodes(2 * LOOKS, 2 * SEEN, ONE_TRAIN),
+    'return wave': trackEpisodes(one),
+    'breaking bore': trackEpisodes(longer),
+    'undular bore': trackEpisodes(longer),
   };
   const kinds = Object.keys(trackers) as BoreKind[];
   let arrived = false;
 
   function look(sample: Sample): void {
     arrived ||= sample.time > 0 && sample.front >= sample.dieLength - TOUCH;
-    const strongest = strongestJumps(sample, arrived);
-    for (const kind of kinds) trackers[kind].note(sample.time, strongest[kind]);
+    const jumps = jumpsIn(sample, arrived);
+    for (const kind of kinds)
+      trackers[kind].note(
+        sample.time,
+        jumps.filter((jump) => jump.kind === kind),
+      );
   }
 
   function folds(): Fold[] {
@@ -85,25 +96,36 @@ function boreFold(kind: BoreKind, { first, strongest }: Episode, criticalSpeed: 
   };
 }
 
-function strongestJumps(sample: Sample, arrived: boolean): Record<BoreKind, Sighting | null> {
-  const best: Record<BoreKind, Sighting | null> = {
-    'return wave': null,
-    'breaking bore': null,
-    'undular bore': null,
-  };
-  const { profile } = sample;
+interface Jump extends Sighting {
+  readonly kind: BoreKind;
+}
+
+/**
+ * Jumps of one look, each read where it is steepest. Beside it, where one of the two readings falls into the rise
+ * itself, the jump relation gives a wave of another speed and kind that is not there.
+ */
+function jumpsIn(sample: Sample, arrived: boolean): Jump[] {
+  const jumps = fallsIn(sample, arrived);
+  if (jumps.length < 2) return jumps;
+  return jumps.filter(({ place, strength }) =>
+    jumps.every((other) => other.strength <= strength || Math.abs(other.place - place) > FLANK + MICRO),
+  );
+}
+
+/** Every place where the states either side make a jump. */
+function fallsIn(sample: Sample, arrived: boolean): Jump[] {
+  const { profile, time, inclination } = sample;
   const { speed } = profile;
-  const normalGravity = GRAVITY * Math.max(cosine(sample.inclination), 0.05);
+  const normalGravity = GRAVITY * Math.max(cosine(inclination), 0.05);
   const reach = Math.round(REACH / profile.spacing);
+  const jumps: Jump[] = [];
   for (let k = reach; k + reach < profile.places; k++) {
     const strength = speed[k - reach]! - speed[k + reach]!;
     if (strength < LEAST_JUMP) continue;
     const kind = jumpAt(sample, k, reach, normalGravity, arrived);
-    if (kind === null) continue;
-    if (strength <= (best[kind]?.strength ?? 0)) continue;
-    best[kind] = { time: sample.time, place: k * profile.spacing, inclination: sample.inclination, strength };
+    if (kind !== null) jumps.push({ kind, time, place: k * profile.spacing, inclination, strength });
   }
-  return best;
+  return jumps;
 }
 
 /** What kind of bore stands at place k, where metal closes fast enough, if any. */

@@ -38,7 +38,7 @@ interface Lip {
  */
 export function watchLips(mesh: Mesh, criticalSpeed: number): Watcher {
   const lips = findLips(mesh);
-  const trackers = lips.map(() => trackEpisodes(LOOKS, SEEN, ONE_JET));
+  const trackers = lips.map(() => trackEpisodes({ looks: LOOKS, seen: SEEN, within: 0, gap: ONE_JET }));
   const falls = lips.map(() => 0);
 
   function look(sample: Sample): void {
@@ -48,7 +48,7 @@ export function watchLips(mesh: Mesh, criticalSpeed: number): Watcher {
       const place = sample.mesh.facePlace[lip.face]!;
       trackers[k]!.note(
         sample.time,
-        jet && { time: sample.time, place, inclination: sample.inclination, strength: jet.landing },
+        jet ? [{ time: sample.time, place, inclination: sample.inclination, strength: jet.landing }] : [],
       );
     });
   }

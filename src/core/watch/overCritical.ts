@@ -1,7 +1,7 @@
 import type { Liquid } from '$src/core/pour/plan';
 import type { Fold, FrontSpeeds } from '$src/core/pour/record';
 import { foldSize } from './foldSize';
-import { stretchesWhere } from './stretches';
+import { joined, stretchesWhere } from './stretches';
 
 /** Stretches below critical shorter than this do not part two folds [m]: the front had no room to mend. */
 const PART_LENGTH = 20e-3;
@@ -14,13 +14,9 @@ type Skin = Pick<Liquid, 'criticalSpeed' | 'surfaceTension' | 'density'>;
 /** One fold for each stretch of the die that the front ran above critical speed. */
 export function foldsOverCritical(speeds: FrontSpeeds, liquid: Skin): Fold[] {
   const over = stretchesWhere(speeds.speed.length, (k) => speeds.speed[k]! > liquid.criticalSpeed);
-  const joined: [number, number][] = [];
-  for (const [first, last] of over) {
-    const before = joined.at(-1);
-    if (before && speeds.place[first]! - speeds.place[before[1]]! <= PART_LENGTH) before[1] = last;
-    else joined.push([first, last]);
-  }
-  return joined.map(([first, last]) => overCritical(speeds, first, last, liquid));
+  return joined(over, (end, next) => speeds.place[next]! - speeds.place[end]! <= PART_LENGTH).map(
+    ([first, last]) => overCritical(speeds, first, last, liquid),
+  );
 }
 
 function overCritical(speeds: FrontSpeeds, first: number, last: number, liquid: Skin): Fold {

@@ -15,3 +15,17 @@ export function stretchesWhere(
   }
   return runs;
 }
+
+/** Runs with those made one between whose end and next beginning `isOne` holds. */
+export function joined(
+  runs: readonly (readonly [first: number, last: number])[],
+  isOne: (end: number, beginning: number) => boolean,
+): [first: number, last: number][] {
+  const longer: [number, number][] = [];
+  for (const [first, last] of runs) {
+    const before = longer.at(-1);
+    if (before && isOne(before[1], first)) before[1] = last;
+    else longer.push([first, last]);
+  }
+  return longer;
+}

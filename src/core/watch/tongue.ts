@@ -1,12 +1,14 @@
 import type { Fold, FrontSpeeds } from '$src/core/pour/record';
 import { foldSize } from './foldSize';
-import { stretchesWhere } from './stretches';
+import { joined, stretchesWhere } from './stretches';
 
 /** A front is a tongue when the 20 mm behind it are less than half full and shoot (Froude number over 1) ... */
 const LEAST_FULLNESS = 0.5;
 const SHOOTING = 1;
 /** ... over more than this length of die [m]. */
 const LEAST_LENGTH = 20e-3;
+/** ... where stretches that do not, shorter than this, part nothing: the front had no room to mend [m]. */
+const PART_LENGTH = 20e-3;
 /** Shares of the die run as a tongue from which the fold is marked, heavy. Ours. */
 const MARKED = 0.25;
 const HEAVY = 0.5;
@@ -20,7 +22,9 @@ export function tonguesOf(speeds: FrontSpeeds, dieLength: number): Fold[] {
     speeds.speed.length,
     (k) => speeds.froude[k]! > SHOOTING && speeds.fullness[k]! < LEAST_FULLNESS,
   );
-  const long = runs.filter(([first, last]) => lengthOf(speeds, first, last) > LEAST_LENGTH);
+  const long = joined(runs, (end, next) => lengthOf(speeds, end, next) <= PART_LENGTH).filter(
+    ([first, last]) => lengthOf(speeds, first, last) > LEAST_LENGTH,
+  );
   const longest = long.sort((a, b) => lengthOf(speeds, ...b) - lengthOf(speeds, ...a))[0];
   if (!longest) return [];
   const total = long.reduce((sum, run) => sum + lengthOf(speeds, ...run), 0);
