@@ -1,6 +1,7 @@
 import type { Flow } from '$src/core/flow/flow';
 import type { Mesh } from '$src/core/mesh/mesh';
-import { CONTACT_DEPTH, type Heat } from './heat';
+import type { Heat } from './heat';
+import { isMetal, PLUG } from './plug';
 
 /**
  * Below this share of the coherency fraction a front runs freely; from there to coherency it is slowed in a straight
@@ -16,13 +17,6 @@ export function holdFactor(solidFraction: number, coherency: number): number {
   const left = (coherency - solidFraction) / ((1 - FREE_SHARE) * coherency);
   return left <= 0 ? 0 : left >= 1 ? 1 : left;
 }
-
-/**
- * Length of metal whose mean says whether it is stiff [m]. A plug is no single slice: heat moves √(α t), some 6 mm, along
- * the metal in a second, and dendrites that touch over less than about two wall thicknesses are pushed on by what
- * follows. A length, not a count of mesh cells, so that a finer mesh does not choke sooner. Ours, no source.
- */
-const PLUG = 10e-3;
 
 /**
  * Writes the factor of every face, 0 to 1: at a front that of the metal behind it, between two cells with metal that of
@@ -54,7 +48,3 @@ function sideFactor(heat: Heat, flow: Flow, mesh: Mesh, j: number, side: 1 | -1)
   }
   return holdFactor(solid / volume, heat.freezing.coherency);
 }
-
-/** Whether there is enough metal to hold or be held. */
-const isMetal = (heat: Heat, flow: Flow, i: number): boolean =>
-  flow.depth[i]! >= CONTACT_DEPTH && !Number.isNaN(heat.solid[i]!);

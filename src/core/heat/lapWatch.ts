@@ -3,6 +3,7 @@ import type { Mesh } from '$src/core/mesh/mesh';
 import { watchGaps } from './gapWatch';
 import { CONTACT_DEPTH, type Heat } from './heat';
 import { freshStall, type Lap, lapWhereFrontsMeet, watchStall } from './laps';
+import { cellOf, plugMean } from './plug';
 
 /** Watches the die for laps from outside the step. */
 export interface LapWatch {
@@ -32,12 +33,12 @@ export function watchLaps(flow: Flow, heat: Heat, mesh: Mesh, lapTemperature: nu
 
   function meet(time: number, cell: number): void {
     const place = (mesh.facePlace[cell]! + mesh.facePlace[cell + 1]!) / 2;
-    const lap = lapWhereFrontsMeet(time, place, besides(heat, mesh, cell), lapTemperature);
+    const lap = lapWhereFrontsMeet(time, place, besides(heat, flow, mesh, cell), lapTemperature);
     if (lap) found.push(lap);
   }
 
   function stand(time: number, front: number): void {
-    const step = watchStall(stall, time, front, frontTemperature(heat, mesh, front), lapTemperature);
+    const step = watchStall(stall, time, front, frontTemperature(heat, flow, mesh, front), lapTemperature);
     stall = step.stall;
     if (step.lap) found.push(step.lap);
   }
@@ -46,16 +47,15 @@ export function watchLaps(flow: Flow, heat: Heat, mesh: Mesh, lapTemperature: nu
 }
 
 /** Temperatures on both sides of the cell where two fronts met [K]. */
-function besides(heat: Heat, mesh: Mesh, cell: number): [number, number] {
-  const left = heat.temperature[Math.max(0, cell - 1)]!;
-  const right = heat.temperature[Math.min(mesh.cells - 1, cell + 1)]!;
-  return [left, right];
+function besides(heat: Heat, flow: Flow, mesh: Mesh, cell: number): [number, number] {
+  const { temperature } = heat;
+  return [
+    plugMean(temperature, heat, flow, mesh, cell - 1, -1),
+    plugMean(temperature, heat, flow, mesh, cell + 1, 1),
+  ];
 }
 
-/** Of the cell that holds the front [K]; of the one behind it where that cell has not yet been looked at. */
-export function frontTemperature(heat: Heat, mesh: Mesh, front: number): number {
-  let cell = mesh.cells - 1;
-  while (cell > 0 && mesh.facePlace[cell]! >= front) cell--;
-  while (cell > 0 && Number.isNaN(heat.temperature[cell]!)) cell--;
-  return heat.temperature[cell]!;
+/** Of the metal of a plug's length behind the front [K]; NaN where none has been looked at yet. */
+export function frontTemperature(heat: Heat, flow: Flow, mesh: Mesh, front: number): number {
+  return plugMean(heat.temperature, heat, flow, mesh, cellOf(mesh, front), -1);
 }

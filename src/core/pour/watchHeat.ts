@@ -2,6 +2,7 @@ import type { Flow } from '$src/core/flow/flow';
 import { fillAgainstFreezing } from '$src/core/heat/fillAgainstFreezing';
 import type { Heat } from '$src/core/heat/heat';
 import { frontTemperature, watchLaps } from '$src/core/heat/lapWatch';
+import { cellOf, isMetal, plugMean } from '$src/core/heat/plug';
 import type { Mesh } from '$src/core/mesh/mesh';
 import { toCelsius } from '$src/core/units';
 import type { Sample } from '$src/core/watch/sample';
@@ -34,19 +35,19 @@ export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: M
     last = { time: sample.time, front: sample.front, inclination: sample.inclination };
     noteStiff(sample);
     if (arriving === null && sample.front >= sample.dieLength - ARRIVED)
-      arriving = frontTemperature(heat, mesh, sample.front);
+      arriving = frontTemperature(heat, flow, mesh, sample.front);
   }
 
-  function noteStiff({ time, front }: Sample): void {
-    const isStiff = front > 0 && stiffAt(front);
+  /** A front that has reached the die end has nowhere to stand: the rest of the die fills behind it. */
+  function noteStiff({ time, front, dieLength }: Sample): void {
+    const isStiff = front > 0 && front < dieLength - ARRIVED && isStiffAt(cellOf(mesh, front));
     if (!isStiff) stiffSince = null;
     else if (stiffSince === null || Math.abs(front - stiffSince.front) > CREEP) stiffSince = { time, front };
   }
 
-  function stiffAt(front: number): boolean {
-    let cell = mesh.cells - 1;
-    while (cell > mesh.mouthFace && mesh.facePlace[cell]! >= front) cell--;
-    return heat!.solid[cell]! >= heat!.freezing.coherency;
+  /** Whether the plug that ends in a mesh cell is too stiff to run. */
+  function isStiffAt(cell: number): boolean {
+    return plugMean(heat!.solid, heat!, flow, mesh, cell, -1) >= heat!.freezing.coherency;
   }
 
   /** Time that the slowest-filled place of the die had left before its metal went stiff [s]. */
@@ -70,8 +71,7 @@ export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: M
   /** Whether metal in the die has gone too stiff to run. */
   function stiffFront(): boolean {
     if (!heat) return false;
-    for (let i = mesh.mouthFace; i < mesh.cells; i++)
-      if (heat.solid[i]! >= heat.freezing.coherency) return true;
+    for (let i = mesh.mouthFace; i < mesh.cells; i++) if (isMetal(heat, flow, i) && isStiffAt(i)) return true;
     return false;
   }
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Flow } from '$src/core/flow/flow';
 import { makeHeat } from '$src/core/heat/heat';
-import { watchLaps } from '$src/core/heat/lapWatch';
+import { frontTemperature, watchLaps } from '$src/core/heat/lapWatch';
 import { buildMesh } from '$src/core/mesh/mesh';
 import { fromCelsius } from '$src/core/units';
 import { channel, GOOD_POUR, HEAT, pourWithHeat } from './pourWithHeat';
@@ -25,18 +25,42 @@ function filled(marks: readonly number[], temperature: number) {
 }
 
 describe('laps of a pour', () => {
+  const MET = [1, 1, 1, 1, 1, 1, 1, 1, 1, 1];
+
+  /** Metal that leaves a gap open for a time [s], then closes it. */
+  function closing(marks: readonly number[], temperature: number, lasted: number) {
+    const { mesh, flow, heat, put } = filled(marks, temperature);
+    const watch = watchLaps(flow, heat, mesh, LIMIT);
+    watch.look(0, 0.1);
+    watch.look(lasted, 0.1);
+    put(MET);
+    heat.temperature.fill(temperature);
+    heat.solid.fill(0);
+    watch.look(lasted + 2e-3, 0.1);
+    return watch.laps();
+  }
+
   it.each([
     ['cold', fromCelsius(600), 1],
     ['hot', fromCelsius(650), 0],
   ])('two %s fronts that meet', (_, temperature, count) => {
-    const { mesh, flow, heat, put } = filled([1, 1, 1, 1, 0, 1, 1, 1, 1, 1], temperature);
-    const watch = watchLaps(flow, heat, mesh, LIMIT);
-    watch.look(0, 0.1);
-    put([1, 1, 1, 1, 1, 1, 1, 1, 1, 1]);
-    heat.temperature.fill(temperature);
-    watch.look(2e-3, 0.1);
-    expect(watch.laps()).toHaveLength(count);
-    if (count) expect(watch.laps()[0]!.place).toBeCloseTo(0.045, 3);
+    const laps = closing([1, 1, 1, 1, 0, 0, 1, 1, 1, 1], temperature, 0.05);
+    expect(laps).toHaveLength(count);
+    if (count) expect(laps[0]!.place).toBeCloseTo(0.045, 3);
+  });
+
+  it.each([
+    ['not 20 mm wide', [1, 1, 1, 1, 0, 1, 1, 1, 1, 1], 0.05],
+    ['there for under 20 ms', [1, 1, 1, 1, 0, 0, 1, 1, 1, 1], 0.01],
+  ])('a gap %s is film that ran dry', (_, marks, lasted) =>
+    expect(closing(marks, fromCelsius(600), lasted)).toEqual([]),
+  );
+
+  it('a front is as cold as the 10 mm behind it, not as its own mesh cell', () => {
+    const { mesh, flow, heat } = filled([1, 1, 1, 1, 1, 1, 1, 1, 0, 0, 0, 0, 0, 0, 0, 0], fromCelsius(620));
+    heat.temperature[7] = fromCelsius(600);
+    heat.temperature[6] = fromCelsius(630);
+    expect(frontTemperature(heat, flow, mesh, 0.05)).toBeCloseTo(fromCelsius(615), 6);
   });
 
   it('a cold front that stops half way is found, and an arrived one is not', () => {
