@@ -12,7 +12,7 @@ export interface LapWatch {
   laps(): readonly Lap[];
 }
 
-/** A front this close to the die end has arrived and can no longer stall [m]. */
+/** A front this close to the die end has arrived and can no longer stall, though its last mesh cell may slope [m]. */
 const ARRIVED = 1e-4;
 
 /**
@@ -24,11 +24,13 @@ export function watchLaps(flow: Flow, heat: Heat, mesh: Mesh, lapTemperature: nu
   const now = new Uint8Array(mesh.cells);
   const found: Lap[] = [];
   let stall = freshStall;
+  let arrived = false;
 
   function look(time: number, front: number): void {
     for (let i = 0; i < mesh.cells; i++) now[i] = flow.depth[i]! >= CONTACT_DEPTH ? 1 : 0;
     for (const cell of gaps.look(time, now)) if (cell >= mesh.mouthFace) meet(time, cell);
-    if (front > 0 && front < mesh.facePlace[mesh.cells]! - ARRIVED) stand(time, front);
+    arrived ||= front >= mesh.facePlace[mesh.cells]! - ARRIVED;
+    if (front > 0 && !arrived) stand(time, front);
   }
 
   function meet(time: number, cell: number): void {

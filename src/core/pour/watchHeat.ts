@@ -26,6 +26,7 @@ const CREEP = 1e-3;
 export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: Mesh): HeatWatch {
   const laps = heat && plan.heat ? watchLaps(flow, heat, mesh, plan.heat.lapTemperature) : null;
   let arriving: number | null = null;
+  let arrived = false;
   let stiffSince: { readonly time: number; readonly front: number } | null = null;
   let last = { time: 0, front: 0, inclination: 0 };
 
@@ -33,14 +34,14 @@ export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: M
     if (!heat || !laps || sample.time === 0) return;
     laps.look(sample.time, sample.front);
     last = { time: sample.time, front: sample.front, inclination: sample.inclination };
+    arrived ||= sample.front >= sample.dieLength - ARRIVED;
     noteStiff(sample);
-    if (arriving === null && sample.front >= sample.dieLength - ARRIVED)
-      arriving = frontTemperature(heat, flow, mesh, sample.front);
+    if (arriving === null && arrived) arriving = frontTemperature(heat, flow, mesh, sample.front);
   }
 
   /** A front that has reached the die end has nowhere to stand: the rest of the die fills behind it. */
-  function noteStiff({ time, front, dieLength }: Sample): void {
-    const isStiff = front > 0 && front < dieLength - ARRIVED && isStiffAt(cellOf(mesh, front));
+  function noteStiff({ time, front }: Sample): void {
+    const isStiff = front > 0 && !arrived && isStiffAt(cellOf(mesh, front));
     if (!isStiff) stiffSince = null;
     else if (stiffSince === null || Math.abs(front - stiffSince.front) > CREEP) stiffSince = { time, front };
   }
