@@ -69,7 +69,8 @@ describe('laps of a pour', () => {
     const arrived = watchLaps(flow, heat, mesh, LIMIT);
     for (let k = 0; k < 200; k++) {
       half.look(k * 2e-3, 0.05);
-      arrived.look(k * 2e-3, 0.1);
+      // Its last mesh cell slopes once it is there, so the front is read a little short of the die end.
+      arrived.look(k * 2e-3, k < 5 ? 0.1 : 0.098);
     }
     expect(half.laps().map((lap) => lap.kind)).toEqual(['front stalled cold']);
     expect(arrived.laps()).toEqual([]);

@@ -34,3 +34,30 @@ test('a pressure that lasts is told, a jump of one look is not', () => {
   const jump = steady(400).with(30, 20_000);
   expect(seen(jump).map(({ severity, size }) => [severity.value, size])).toEqual([[400, 'marked']]);
 });
+
+test('a pocket of gas that comes and goes within 60 ms is none', () => {
+  const flicker = Array.from({ length: 120 }, (_, k) => (k % 30 < 12 ? 3000 : 0));
+  expect(seen(flicker)).toEqual([]);
+});
+
+/** A die of mesh cells 4 mm long and 20 mm high at rest, with these shares of them full. */
+function atRest(shares: readonly number[]) {
+  const room = 4e-3 * 20e-3;
+  const cells = shares.length;
+  const filled = {
+    cells,
+    mouthFace: 0,
+    facePlace: Float64Array.from({ length: cells + 1 }, (_, j) => j * 4e-3),
+    volume: new Float64Array(cells).fill(room),
+    width: new Float64Array(cells).fill(1),
+  } as unknown as Mesh;
+  const watch = watchGas(filled, 2400, 9.81);
+  const flow = { gas: null, volume: Float64Array.from(shares, (share) => share * room) };
+  watch.look({ time: 1, elapsed: 2e-3, inclination: 0, flow, mesh: filled } as unknown as Sample);
+  return watch.folds().map(({ severity }) => Math.round(severity.value * 1e6));
+}
+
+test('pockets under the roof that lie less than 20 mm apart are one', () => {
+  expect(atRest([1, 0, 0, 1, 1, 1, 1, 0, 1])).toEqual([240]);
+  expect(atRest([1, 0, 0, 1, 1, 1, 1, 1, 0, 1])).toEqual([160, 80]);
+});

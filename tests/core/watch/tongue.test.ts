@@ -1,0 +1,27 @@
+import { expect, test } from 'vitest';
+import type { FrontSpeeds } from '$src/core/pour/record';
+import { tonguesOf } from '$src/core/watch/tongue';
+
+/** A third-full front every 5 mm with these Froude numbers. */
+function tongues(froude: readonly number[]) {
+  const row = (value: number) => new Float64Array(froude.length).fill(value);
+  const speeds: FrontSpeeds = {
+    place: Float64Array.from(froude, (_, k) => 0.1 + 5e-3 * k),
+    speed: row(0.3),
+    time: row(1),
+    inclination: row(0),
+    depth: row(8e-3),
+    fullness: row(0.35),
+    froude: Float64Array.from(froude),
+    window: 20e-3,
+  };
+  return tonguesOf(speeds, 0.2).map(({ severity }) => Math.round(severity.value * 1e3));
+}
+
+test('a front that shoots but for a moment is one tongue', () => {
+  expect(tongues([0.9, 1.1, 1.1, 1.1, 0.99, 1.1, 1.1, 1.1, 0.9])).toEqual([30]);
+});
+
+test('twice 15 mm with 30 mm between them are none', () => {
+  expect(tongues([1.1, 1.1, 1.1, 1.1, 0.9, 0.9, 0.9, 0.9, 0.9, 1.1, 1.1, 1.1, 1.1])).toEqual([]);
+});
