@@ -10,10 +10,8 @@ import { liquidOf } from '$src/core/metal/liquidOf';
 import type { Metal } from '$src/core/metal/metal';
 import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import { ladledMetal } from '$src/core/pour/ladledMetal';
-import { breakPoints } from '$src/core/section/breakPoints';
-import { cavityVolume, heightAt } from '$src/core/section/cavity';
+import { cavityVolume, wholeVolume } from '$src/core/section/cavity';
 import type { Section } from '$src/core/section/section';
-import { widthAt } from '$src/core/section/widthAt';
 import { toDegrees } from '$src/core/units';
 import type { ChargeValue } from './evaluate';
 import type { ChargeBy } from './kinds';
@@ -137,18 +135,6 @@ function sizeIssue(path: string, section: Section, volume: number, density: numb
       ? `A charge of ${kilograms(volume)} is more than basin and die hold together.`
       : `A charge of ${kilograms(volume)} is too little to fill anything.`;
   return { path, message, remedy: `Give between ${kilograms(least)} and ${kilograms(most)}.` };
-}
-
-/** Volume between floor and roof, basin and all cavities [m³]; over an open basin up to the line between the rims. */
-function wholeVolume(section: Section): number {
-  const marks = breakPoints(section);
-  let sum = 0;
-  for (let i = 1; i < marks.length; i++) {
-    const [from, to] = [marks[i - 1]!, marks[i]!];
-    const heights = heightAt(section, from, 'right') + heightAt(section, to, 'left');
-    sum += (widthAt(section, from, 'right') * (to - from) * heights) / 2;
-  }
-  return sum;
 }
 
 function refusal(path: string, message: string, remedy: string): ChargeResult {

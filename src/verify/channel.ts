@@ -40,7 +40,10 @@ export function channelSection(channel: Channel): Section {
 const facesOf = ({ length, cells }: Channel): number[] =>
   Array.from({ length: cells + 1 }, (_, j) => (length * j) / cells);
 
+/** A region from mesh face to mesh face, each with an even taper, so that the width is exact at every face. */
 function regionsOf({ width, length }: Channel, faces: readonly number[]): Region[] {
   if (!width) return [{ name: 'channel', end: length, width: 1 }];
-  return faces.slice(1).map((end, i) => ({ name: `reach ${i}`, end, width: width((faces[i]! + end) / 2) }));
+  return faces
+    .slice(1)
+    .map((end, i) => ({ name: `reach ${i}`, end, width: width(faces[i]!), widthAtEnd: width(end) }));
 }

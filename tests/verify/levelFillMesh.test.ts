@@ -23,7 +23,8 @@ test('the solver and the level fill store metal alike: two separate writings of 
           floorRight: mesh.floorRight[i]!,
           roofLeft: mesh.roofLeft[i]!,
           roofRight: mesh.roofRight[i]!,
-          width: mesh.width[i]!,
+          widthLeft: mesh.widthLeft[i]!,
+          widthRight: mesh.widthRight[i]!,
         };
         const { z1, z2, z3, z4, w2, w3, full } = columnLevels(shape, sin, cos);
         const at = (figure: number) => levels[i * FIGURES + figure]!;

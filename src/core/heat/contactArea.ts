@@ -20,19 +20,26 @@ export interface Walls {
  * @param cavities equal cavities side by side past the mouth: each has two side walls
  */
 export function wallsOf(mesh: Mesh, cavities: number): Walls {
-  const { cells, x, width, path, open, mouthFace } = mesh;
+  const { cells, x, width, widthLeft, widthRight, path, open, mouthFace } = mesh;
   const cell = (value: (i: number) => number) => Float64Array.from({ length: cells }, (_, i) => value(i));
   const roofPath = (i: number) => Math.hypot(x[i + 1]! - x[i]!, mesh.roofRight[i]! - mesh.roofLeft[i]!);
+  const across = cell((i) => (widthLeft[i]! + widthRight[i]!) / 2);
+  const cavitiesAt = (i: number) => (i >= mouthFace ? cavities : 1);
+  /** Of a side wall over its shadow on the section: where the width tapers, each leans by half of it. */
+  const slant = (i: number) => {
+    const taper = (widthRight[i]! - widthLeft[i]!) / (cavitiesAt(i) * (x[i + 1]! - x[i]!));
+    return Math.sqrt(1 + (taper / 2) ** 2);
+  };
   const foot = cell((i) => footHeight(mesh, i));
   const hanging = cell((i) => hangingHeight(mesh, i));
   return {
-    floor: cell((i) => path[i]! * width[i]!),
-    roof: cell((i) => (open[i] ? 0 : roofPath(i) * width[i]!)),
+    floor: cell((i) => path[i]! * across[i]!),
+    roof: cell((i) => (open[i] ? 0 : roofPath(i) * across[i]!)),
     foot,
     hanging,
     free: cell((i) => Math.max(0, Math.min(ceilingOver(mesh, i, i), ceilingOver(mesh, i, i + 1)))),
     upright: Uint8Array.from(foot, (height, i) => (height > 0 || hanging[i]! > 0 ? 1 : 0)),
-    sidesPerVolume: cell((i) => (2 * (i >= mouthFace ? cavities : 1)) / width[i]!),
+    sidesPerVolume: cell((i) => (2 * cavitiesAt(i) * slant(i)) / width[i]!),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Section } from '$src/core/section/section';
 import { type Columns, columnsOf } from './columns';
+import { fullVolume } from './columnVolume';
 import { turnable } from './terrain';
 import { ladle } from './tiltTo';
 
@@ -11,11 +12,7 @@ export function basinCapacity(section: Section, inclination: number): number {
   const whole = columnsOf(section);
   const basin = basinOnly(whole);
   if (basin.columns.length === 0) return 0;
-  const metal =
-    2 *
-    basin.columns.reduce((sum, { left, right, floorLeft, floorRight, roofLeft, roofRight, width }) => {
-      return sum + (width * (right - left) * (roofLeft - floorLeft + roofRight - floorRight)) / 2;
-    }, 0);
+  const metal = 2 * basin.columns.reduce((sum, column) => sum + fullVolume(column), 0);
   const { rest } = ladle({ columns: basin, turnable: turnable(basin), metal, stand: null }, inclination);
   return metal - rest.spilled;
 }

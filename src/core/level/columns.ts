@@ -46,7 +46,8 @@ function columnBetween(section: Section, roof: readonly Point[], left: number, r
     floorRight: lineAt(section.floor, right, 'left'),
     roofLeft: lineAt(roof, left, 'right'),
     roofRight: lineAt(roof, right, 'left'),
-    width: widthAt(section, left, 'right'),
+    widthLeft: widthAt(section, left, 'right'),
+    widthRight: widthAt(section, right, 'left'),
   };
 }
 

@@ -50,6 +50,7 @@ function cutLeft(column: Column, left: number): Column {
     left,
     floorLeft: column.floorLeft + (column.floorRight - column.floorLeft) * part,
     roofLeft: column.roofLeft + (column.roofRight - column.roofLeft) * part,
+    widthLeft: column.widthLeft + (column.widthRight - column.widthLeft) * part,
   };
 }
 

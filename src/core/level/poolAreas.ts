@@ -1,6 +1,6 @@
 import { cosine, sine } from '$src/core/elementary/sine';
 import type { Point, Section } from '$src/core/section/section';
-import { widthAt } from '$src/core/section/widthAt';
+import { regionAt, taperOf, widthAt } from '$src/core/section/widthAt';
 import { metalPolygons } from './metalPolygons';
 import type { Pool } from './pools';
 
@@ -31,7 +31,7 @@ export function poolAreas(section: Section, pools: readonly Pool[], inclination:
     const area = Math.hypot(b.x - a.x, b.y - a.y) * widthAt(section, middle, 'right');
     const isSurface = [a, b].every((point) => Math.abs(elevation(point, inclination) - level) < SAME_LEVEL);
     if (isSurface) surface += area;
-    contact[region] = contact[region]! + (isSurface ? 0 : area) + sidesUnder(section, a, b, middle);
+    contact[region] = contact[region]! + (isSurface ? 0 : area) + sidesUnder(section, a, b, region);
   }
   return { contact, surface };
 }
@@ -53,15 +53,15 @@ function edgesOf(section: Section, pools: readonly Pool[], inclination: number) 
 
 const elevation = ({ x, y }: Point, inclination: number): number =>
   x * sine(inclination) + y * cosine(inclination);
-/** Both side walls of each cavity, by the signed area under an edge: the outline runs along the floor first. */
-function sidesUnder(section: Section, a: Point, b: Point, middle: number): number {
-  const sides = 2 * (middle > section.mouth ? section.cavities : 1);
-  return (sides * ((a.x - b.x) * (a.y + b.y))) / 2;
-}
 
-function regionAt(section: Section, x: number): number {
-  const found = section.regions.findIndex((region) => x < region.end);
-  return found < 0 ? section.regions.length - 1 : found;
+/**
+ * Both side walls of each cavity, by the signed area under an edge: the outline runs along the floor first. Where the
+ * width tapers each wall leans by half of it.
+ */
+function sidesUnder(section: Section, a: Point, b: Point, region: number): number {
+  const sides = 2 * ((a.x + b.x) / 2 > section.mouth ? section.cavities : 1);
+  const slant = Math.sqrt(1 + (taperOf(section, region) / 2) ** 2);
+  return (sides * slant * ((a.x - b.x) * (a.y + b.y))) / 2;
 }
 
 /** An edge cut where the width changes. */

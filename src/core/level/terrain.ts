@@ -68,6 +68,7 @@ export function cutColumn(column: Column, right: number): Column {
     right,
     floorRight: column.floorLeft + (column.floorRight - column.floorLeft) * part,
     roofRight: column.roofLeft + (column.roofRight - column.roofLeft) * part,
+    widthRight: column.widthLeft + (column.widthRight - column.widthLeft) * part,
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Section } from '$src/core/section/section';
 import { openCells, SAME_PLACE, type Sides, twoSidedLines } from './sides';
+import { cellWidths, type Widths } from './widths';
 
 /** A rim where metal leaves: the open mesh cell beside it and the rim's place [m]. */
 export interface Rim {
@@ -22,8 +23,10 @@ export interface Mesh {
   readonly floorRight: Float64Array;
   readonly roofLeft: Float64Array;
   readonly roofRight: Float64Array;
-  /** Width into the page, all cavities together [m]. */
+  /** Width into the page, all cavities together [m]: mean over the cell's section, and at its left and right face. */
   readonly width: Float64Array;
+  readonly widthLeft: Float64Array;
+  readonly widthRight: Float64Array;
   /** Volume of the full cell [m³]. */
   readonly volume: Float64Array;
   /** Length of the floor across the cell [m], and the cosine and sine of its angle to the axis. */
@@ -32,7 +35,7 @@ export interface Mesh {
   readonly floorSin: Float64Array;
   /** 1 under an opening, where the roof is virtual. */
   readonly open: Uint8Array;
-  /** Per face: sill and ceiling of the passage, its width, floor path between the cell centres beside it. */
+  /** Per face: sill and ceiling of the passage, its width (the narrower at a step), floor path between the cell centres beside it. */
   readonly sill: Float64Array;
   readonly ceiling: Float64Array;
   readonly faceWidth: Float64Array;
@@ -85,9 +88,10 @@ export function buildMesh(section: Section, meshCells: number): Mesh {
   const cells = x.length - 1;
   const open = openCells(section, x);
   const sides = twoSidedLines(section, x, open);
-  const width = cellWidths(section, x);
+  const widths = cellWidths(section, x, sides);
+  const { width } = widths;
   const paths = floorPaths(x, sides.floorLeft, sides.floorRight);
-  const faces = facePassages(sides, width, paths.path);
+  const faces = facePassages(sides, widths, paths.path);
   const { x: pivotX, y: pivotY } = section.pivot;
   const tables = stepTables({ x, width, ...sides, ...paths, ...faces, pivotX, pivotY });
   const mouthFace = nearestFace(x, section.mouth);
@@ -95,7 +99,7 @@ export function buildMesh(section: Section, meshCells: number): Mesh {
     cells,
     x,
     ...sides,
-    width,
+    ...widths,
     volume: Float64Array.from(
       { length: cells },
       (_, i) =>
@@ -136,14 +140,6 @@ function cutAxis(section: Section, meshCells: number): Float64Array {
   return Float64Array.from(faces);
 }
 
-function cellWidths(section: Section, x: Float64Array): Float64Array {
-  return Float64Array.from({ length: x.length - 1 }, (_, i) => {
-    const centre = (x[i]! + x[i + 1]!) / 2;
-    const region = section.regions.find((candidate) => centre < candidate.end) ?? section.regions.at(-1)!;
-    return region.width * (centre > section.mouth ? section.cavities : 1);
-  });
-}
-
 function floorPaths(
   x: Float64Array,
   left: Float64Array,
@@ -163,8 +159,8 @@ function floorPaths(
   return { path, floorCos, floorSin };
 }
 
-function facePassages(sides: Sides, width: Float64Array, path: Float64Array) {
-  const cells = width.length;
+function facePassages(sides: Sides, { widthLeft, widthRight }: Widths, path: Float64Array) {
+  const cells = path.length;
   const sill = new Float64Array(cells + 1);
   const ceiling = new Float64Array(cells + 1);
   const faceWidth = new Float64Array(cells + 1);
@@ -179,7 +175,7 @@ function facePassages(sides: Sides, width: Float64Array, path: Float64Array) {
     const roofOnRight = j === cells ? sides.roofRight[r]! : sides.roofLeft[r]!;
     sill[j] = Math.max(floorOnLeft, floorOnRight);
     ceiling[j] = Math.min(roofOnLeft, roofOnRight);
-    faceWidth[j] = Math.min(width[l]!, width[r]!);
+    faceWidth[j] = Math.min(j === 0 ? widthLeft[0]! : widthRight[l]!, j === cells ? widthRight[r]! : widthLeft[r]!);
     facePath[j] = (path[l]! + path[r]!) / 2;
     step[j] = Math.abs(floorOnLeft - floorOnRight) > SAME_PLACE ? 1 : 0;
   }

@@ -25,15 +25,24 @@ export function checkRegions(section: Section): Issue[] {
   return each.length > 0 ? each : checkCover(section);
 }
 
-function checkWidth({ name, width }: Region, index: number): Issue[] {
-  if (width >= SIZES.least && width <= SIZES.most) return [];
-  return [
-    {
+const isUsable = (width: number): boolean => width >= SIZES.least && width <= SIZES.most;
+
+function checkWidth({ name, width, widthAtEnd }: Region, index: number): Issue[] {
+  const issues: Issue[] = [];
+  const range = `from ${mm(SIZES.least)} to ${mm(SIZES.most)} mm`;
+  if (!isUsable(width))
+    issues.push({
       path: `regions.${index}.width`,
       message: `Region ${name} has ${widthWords(width)}.`,
-      remedy: `Type a width from ${mm(SIZES.least)} to ${mm(SIZES.most)} mm.`,
-    },
-  ];
+      remedy: `Type a width ${range}.`,
+    });
+  if (widthAtEnd !== undefined && !isUsable(widthAtEnd))
+    issues.push({
+      path: `regions.${index}.widthAtEnd`,
+      message: `Region ${name} has ${widthWords(widthAtEnd)} at its end.`,
+      remedy: `Type a width ${range}, or leave it empty where the width stays the same.`,
+    });
+  return issues;
 }
 
 /** Widest heat transfer that means anything here [W/(m² K)], and the coldest and hottest die [K]. */

@@ -4,13 +4,15 @@ export interface Point {
   readonly y: number;
 }
 
-/** A stretch of the section with one width into the page. Regions follow each other from the back wall to the die end. */
+/** A stretch of the section whose width into the page is one, or tapers evenly. Regions follow each other from the back wall to the die end. */
 export interface Region {
   readonly name: string;
   /** Where the region ends along the axis [m]; it starts where the one before ends. */
   readonly end: number;
-  /** Width into the page [m]. Past the mouth this is the width of one cavity. */
+  /** Width into the page where the region begins [m]. Past the mouth this is the width of one cavity. */
   readonly width: number;
+  /** Width where it ends [m]; in between it changes evenly along the axis. Absent = the same width throughout. */
+  readonly widthAtEnd?: number;
   /** Heat transfer from metal to die [W/(m² K)]; absent = a normal insulating coat. */
   readonly transfer?: number;
   /** Die surface when the metal comes [K]; absent = 350 °C. */

@@ -15,15 +15,18 @@ const column: fc.Arbitrary<Column> = fc
     highLeft: length(0.001, 0.1),
     highRight: length(0.001, 0.1),
     width: length(0.01, 0.2),
+    /** Half of the columns taper. */
+    widthAtEnd: fc.option(length(0.01, 0.2), { freq: 1 }),
   })
-  .map(({ left, run, floorLeft, floorRight, highLeft, highRight, width }) => ({
+  .map(({ left, run, floorLeft, floorRight, highLeft, highRight, width, widthAtEnd }) => ({
     left,
     right: left + run,
     floorLeft,
     floorRight,
     roofLeft: floorLeft + highLeft,
     roofRight: floorRight + highRight,
-    width,
+    widthLeft: width,
+    widthRight: widthAtEnd ?? width,
   }));
 const inclination = length(-90, 60).map(fromDegrees);
 const parameters = { seed: 424242, numRuns: 2000 };
@@ -31,13 +34,11 @@ const parameters = { seed: 424242, numRuns: 2000 };
 test('chord by elevation adds up to the full column (area identity)', () => {
   fc.assert(
     fc.property(column, inclination, (shape, angle) => {
-      const { z1, z2, z3, z4, w2, w3, full } = columnLevels(
-        shape,
-        Math.sin(angle),
-        Math.max(0, Math.cos(angle)),
-      );
-      const sum = (w2 * (z2 - z1)) / 2 + ((w2 + w3) * (z3 - z2)) / 2 + (w3 * (z4 - z3)) / 2;
-      expect(Math.abs(sum - full) / full).toBeLessThan(1e-11);
+      const levels = columnLevels(shape, Math.sin(angle), Math.max(0, Math.cos(angle)));
+      const { z1, z2, z3, z4, w2, w3, bulge1, bulge2, bulge3, full } = levels;
+      const straight = (w2 * (z2 - z1)) / 2 + ((w2 + w3) * (z3 - z2)) / 2 + (w3 * (z4 - z3)) / 2;
+      const bulges = (bulge1 * (z2 - z1)) / 6 + (bulge2 * (z3 - z2)) / 6 + (bulge3 * (z4 - z3)) / 6;
+      expect(Math.abs(straight + bulges - full) / full).toBeLessThan(1e-11);
     }),
     parameters,
   );
@@ -78,8 +79,57 @@ test('by hand: a level 100 by 40 mm column half full, and upright a third full',
     floorRight: 0,
     roofLeft: 0.04,
     roofRight: 0.04,
-    width: 0.05,
+    widthLeft: 0.05,
+    widthRight: 0.05,
   };
   expect(volumeBelow(columnLevels(box, 0, 1), 0.02)).toBeCloseTo(0.1 * 0.02 * 0.05, 15);
   expect(volumeBelow(columnLevels(box, -1, 0), -0.1 + 0.1 / 3)).toBeCloseTo((0.1 / 3) * 0.04 * 0.05, 15);
+});
+
+test('by hand: a tapering box upright holds a frustum, and on its side half of its mean', () => {
+  const box: Column = {
+    left: 0,
+    right: 0.1,
+    floorLeft: 0,
+    floorRight: 0,
+    roofLeft: 0.04,
+    roofRight: 0.04,
+    widthLeft: 0.05,
+    widthRight: 0.02,
+  };
+  // Turned down, the narrow end is the lowest; 30 mm up it is 29 mm wide.
+  expect(volumeBelow(columnLevels(box, -1, 0), -0.07)).toBeCloseTo((0.03 * 0.04 * (0.02 + 0.029)) / 2, 15);
+  expect(volumeBelow(columnLevels(box, 0, 1), 0.02)).toBeCloseTo(0.1 * 0.02 * 0.035, 15);
+});
+
+/** The same column cut into many thin ones, each with the width at its middle. */
+function inSlices({ left, right, widthLeft, widthRight, ...heights }: Column, count: number): Column[] {
+  const at = (from: number, to: number, k: number) => from + ((to - from) * k) / count;
+  return Array.from({ length: count }, (_, k) => {
+    const width = at(widthLeft, widthRight, k + 0.5);
+    return {
+      left: at(left, right, k),
+      right: at(left, right, k + 1),
+      floorLeft: at(heights.floorLeft, heights.floorRight, k),
+      floorRight: at(heights.floorLeft, heights.floorRight, k + 1),
+      roofLeft: at(heights.roofLeft, heights.roofRight, k),
+      roofRight: at(heights.roofLeft, heights.roofRight, k + 1),
+      widthLeft: width,
+      widthRight: width,
+    };
+  });
+}
+
+test('a tapering column holds what thin slices of even width hold', () => {
+  fc.assert(
+    fc.property(column, inclination, length(0.01, 0.99), (shape, angle, share) => {
+      const [sin, cos] = [Math.sin(angle), Math.max(0, Math.cos(angle))];
+      const levels = columnLevels(shape, sin, cos);
+      const here = levels.z1 + share * (levels.z4 - levels.z1);
+      const slices = inSlices(shape, 200).map((slice) => volumeBelow(columnLevels(slice, sin, cos), here));
+      const sum = slices.reduce((total, volume) => total + volume, 0);
+      expect(Math.abs(sum - volumeBelow(levels, here)) / levels.full).toBeLessThan(2e-5);
+    }),
+    { ...parameters, numRuns: 300 },
+  );
 });
