@@ -62,7 +62,7 @@ export const steadyStreams: Family = {
       id: 'A10a',
       title: 'Slow stream through a contraction',
       source: 'energy conservation (Henderson 1966, from memory)',
-      setting: '1 m, width 100 to 70 mm, 1.2 l/s',
+      setting: '1 m, width 100 to 70 mm, an even taper from mesh face to mesh face, 1.2 l/s',
       run: runFor(slowThroat),
     },
     {

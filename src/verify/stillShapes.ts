@@ -1,16 +1,17 @@
-import type { Section } from '$src/core/section/section';
+import type { Region, Section } from '$src/core/section/section';
 
 function section(
   floor: readonly (readonly [number, number])[],
   roof: readonly (readonly [number, number])[],
   mouth: number,
+  regions: readonly Region[] = [{ name: 'all', end: floor.at(-1)![0], width: 1 }],
 ): Section {
   const points = (line: readonly (readonly [number, number])[]) => line.map(([x, y]) => ({ x, y }));
   return {
     floor: points(floor),
     roof: points(roof),
     openings: [],
-    regions: [{ name: 'all', end: floor.at(-1)![0], width: 1 }],
+    regions,
     mouth,
     cavities: 1,
     pivot: { x: 0, y: 0 },
@@ -18,7 +19,7 @@ function section(
   };
 }
 
-/** Shapes with everything that disturbs rest: roof steps, floor steps, pits, ramps, tapers. */
+/** Shapes with everything that disturbs rest: roof steps, floor steps, pits, ramps, tapers in height and in width. */
 export const SHAPES: Readonly<Record<string, Section>> = {
   'flush floor under a roof step': section(
     [
@@ -83,5 +84,28 @@ export const SHAPES: Readonly<Record<string, Section>> = {
       [0.3, 0.04],
     ],
     0.1,
+  ),
+  'widths that taper and step': section(
+    [
+      [0, 0],
+      [0.08, 0],
+      [0.13, 0.03],
+      [0.2, 0.03],
+      [0.24, -0.01],
+      [0.34, 0],
+    ],
+    [
+      [0, 0.1],
+      [0.1, 0.09],
+      [0.2, 0.06],
+      [0.34, 0.02],
+    ],
+    0.1,
+    [
+      { name: 'basin', end: 0.1, width: 0.12, widthAtEnd: 0.03 },
+      { name: 'fan gate', end: 0.16, width: 0.03, widthAtEnd: 0.2 },
+      { name: 'step', end: 0.22, width: 0.08 },
+      { name: 'tail', end: 0.34, width: 0.1, widthAtEnd: 0.004 },
+    ],
   ),
 };

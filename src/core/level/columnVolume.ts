@@ -103,14 +103,10 @@ export function volumeBelow(levels: ColumnLevels, elevation: number): number {
   if (elevation <= z1) return 0;
   if (elevation >= z4) return full;
   if (elevation <= z2)
-    return (
-      (w2 * (elevation - z1) * (elevation - z1)) / (2 * (z2 - z1)) + bulged(bulge1, z1, z2, elevation)
-    );
+    return (w2 * (elevation - z1) * (elevation - z1)) / (2 * (z2 - z1)) + bulged(bulge1, z1, z2, elevation);
   if (elevation >= z3)
     return (
-      full -
-      (w3 * (z4 - elevation) * (z4 - elevation)) / (2 * (z4 - z3)) +
-      bulged(bulge3, z4, z3, elevation)
+      full - (w3 * (z4 - elevation) * (z4 - elevation)) / (2 * (z4 - z3)) + bulged(bulge3, z4, z3, elevation)
     );
   const here = w2 + ((w3 - w2) * (elevation - z2)) / (z3 - z2);
   const upTo2 = (w2 * (z2 - z1)) / 2 + (bulge1 * (z2 - z1)) / 6;

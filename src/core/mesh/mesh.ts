@@ -175,7 +175,10 @@ function facePassages(sides: Sides, { widthLeft, widthRight }: Widths, path: Flo
     const roofOnRight = j === cells ? sides.roofRight[r]! : sides.roofLeft[r]!;
     sill[j] = Math.max(floorOnLeft, floorOnRight);
     ceiling[j] = Math.min(roofOnLeft, roofOnRight);
-    faceWidth[j] = Math.min(j === 0 ? widthLeft[0]! : widthRight[l]!, j === cells ? widthRight[r]! : widthLeft[r]!);
+    faceWidth[j] = Math.min(
+      j === 0 ? widthLeft[0]! : widthRight[l]!,
+      j === cells ? widthRight[r]! : widthLeft[r]!,
+    );
     facePath[j] = (path[l]! + path[r]!) / 2;
     step[j] = Math.abs(floorOnLeft - floorOnRight) > SAME_PLACE ? 1 : 0;
   }

@@ -118,7 +118,9 @@ const LENGTH = 0.3;
 /** The section seen in a mirror: the end wall where the back wall was. */
 function mirrored(section: Section): Section {
   const turn = (line: Section['floor']) => [...line].reverse().map(({ x, y }) => ({ x: LENGTH - x, y }));
-  return { ...section, floor: turn(section.floor), roof: turn(section.roof), mouth: 0 };
+  const [region] = section.regions;
+  const regions = [{ ...region!, width: region!.widthAtEnd!, widthAtEnd: region!.width }];
+  return { ...section, floor: turn(section.floor), roof: turn(section.roof), regions, mouth: 0 };
 }
 
 const waves = fc.record({
@@ -128,6 +130,7 @@ const waves = fc.record({
   speed: fc.double({ min: -0.3, max: 0.3, noNaN: true }),
   tilt: fc.double({ min: -0.15, max: 0.15, noNaN: true }),
   cells: fc.integer({ min: 20, max: 80 }),
+  taper: fc.oneof(fc.constant(1), fc.double({ min: 0.3, max: 3, noNaN: true })),
 });
 
 interface Wave {
@@ -137,6 +140,8 @@ interface Wave {
   readonly speed: number;
   readonly tilt: number;
   readonly cells: number;
+  /** Width at the end of the tank over that where it begins. */
+  readonly taper: number;
 }
 
 /** A tank of waves over an uneven floor, wet everywhere, its lengths scaled. */
@@ -149,13 +154,14 @@ function tank(wave: Wave, scale: number, isMirrored: boolean): CaseRun {
     bed: (x) => wave.bed * Math.sin(20 * x + wave.phase),
     roof: 0.4,
   });
-  const turned = isMirrored ? mirrored(plain) : plain;
+  const tapering = { ...plain, regions: [{ name: 'all', end: LENGTH, width: 1, widthAtEnd: wave.taper }] };
+  const turned = isMirrored ? mirrored(tapering) : tapering;
   const grown = (line: Section['floor']) => line.map(({ x, y }) => ({ x: x * scale, y: y * scale }));
   const section = {
     ...turned,
     floor: grown(turned.floor),
     roof: grown(turned.roof),
-    regions: [{ name: 'all', end: length, width: 1 }],
+    regions: turned.regions.map((region) => ({ ...region, end: length })),
   };
   const run = startCase({
     section,

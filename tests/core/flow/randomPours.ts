@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { PourPlan } from '$src/core/pour/plan';
 import { checkSection } from '$src/core/section/checkSection';
-import type { Point, Section } from '$src/core/section/section';
+import type { Point, Region, Section } from '$src/core/section/section';
 import { fromDegrees } from '$src/core/units';
 
 /** How often a property is tried: a few times in every test run, many times by `npm run test:long`. */
@@ -40,11 +40,19 @@ const shape = fc.record({
   steps: fc.array(fc.boolean(), { minLength: 6, maxLength: 6 }),
   width: length(0.02, 0.2),
   cavities: fc.integer({ min: 1, max: 4 }),
+  /** Width of basin and die at their ends over that where they begin; null without a taper. */
+  tapers: fc.array(fc.option(length(0.3, 3), { freq: 1 }), { minLength: 2, maxLength: 2 }),
   isFlush: fc.boolean(),
   isOpen: fc.boolean(),
 });
 
-/** A die-and-basin section: an open or roofed basin, a die under a roof that keeps its distance from any floor. */
+const tapering = (region: Region, taper: number | null): Region =>
+  taper === null ? region : { ...region, widthAtEnd: region.width * taper };
+
+/**
+ * A die-and-basin section: an open or roofed basin, a die under a roof that keeps its distance from any floor, half of
+ * them of one width and half with a taper.
+ */
 export const sections: fc.Arbitrary<Section> = shape
   .map((s) => {
     const end = s.basin + s.die;
@@ -68,8 +76,8 @@ export const sections: fc.Arbitrary<Section> = shape
       roof,
       openings: s.isOpen ? [{ wall: 'roof' as const, from: 0, to: 1 }] : [],
       regions: [
-        { name: 'basin', end: s.basin, width: s.width },
-        { name: 'die', end, width: s.width / s.cavities },
+        tapering({ name: 'basin', end: s.basin, width: s.width }, s.tapers[0]!),
+        tapering({ name: 'die', end, width: s.width / s.cavities }, s.tapers[1]!),
       ],
       mouth: s.basin,
       cavities: s.cavities,
