@@ -25,10 +25,10 @@ const TROUGH: Section = {
   vents: [],
 };
 
-function areasOf(volume: number, degrees: number) {
+function areasOf(volume: number, degrees: number, section = TROUGH) {
   const inclination = fromDegrees(degrees);
-  const pools = levelPath(TROUGH, volume, inclination, inclination, null).pools[0]!;
-  return poolAreas(TROUGH, pools, inclination);
+  const pools = levelPath(section, volume, inclination, inclination, null).pools[0]!;
+  return poolAreas(section, pools, inclination);
 }
 
 describe('areas of still metal, worked by hand', () => {
@@ -47,6 +47,16 @@ describe('areas of still metal, worked by hand', () => {
     expect(surface).toBeCloseTo(Math.hypot(length, height) * 0.05, 10);
     expect(contact[0]).toBeCloseTo((length + height) * 0.05 + length * height, 10);
     expect(contact[1]).toBe(0);
+  });
+
+  it('a box of metal in a basin that tapers from 50 to 30 mm: its sides lean by half of that', () => {
+    const [basin, die] = TROUGH.regions;
+    const section = { ...TROUGH, regions: [{ ...basin!, widthAtEnd: 0.03 }, die!] };
+    const depth = 0.04;
+    const { contact, surface } = areasOf(depth * (0.2 * 0.04 + 0.1 * 0.04), 0, section);
+    expect(surface).toBeCloseTo(0.2 * 0.04 + 0.1 * 0.04, 12);
+    expect(contact[0]).toBeCloseTo(0.2 * 0.04 + depth * 0.05 + 2 * depth * Math.hypot(0.2, 0.01), 12);
+    expect(contact[1]).toBeCloseTo(0.1 * 0.04 + depth * 0.04 + 4 * depth * 0.1, 12);
   });
 
   it('has no meaning past upright', () => {

@@ -140,6 +140,18 @@ describe.each<[string, Section, string, RegExp]>([
     /not a number/,
   ],
   [
+    'no width at the end of a taper',
+    change({ regions: [{ name: 'Fan gate', end: 0.355, width: 0.06, widthAtEnd: 0 }] }),
+    'regions.0.widthAtEnd',
+    /Region Fan gate has no width at its end/,
+  ],
+  [
+    'a taper wider than any die',
+    change({ regions: [{ name: 'Fan gate', end: 0.355, width: 0.06, widthAtEnd: 9 }] }),
+    'regions.0.widthAtEnd',
+    /a width of 9000 mm at its end/,
+  ],
+  [
     'regions short',
     change({ regions: [{ name: 'All', end: 0.3, width: 0.06 }] }),
     'regions.0.end',
