@@ -150,6 +150,27 @@ export const FAULTS = [
     tests: verify('steady'),
   },
   {
+    name: 'the side walls of a taper do not push',
+    file: 'core/flow/faces.ts',
+    find: 'pushed[j] = advected[j]! - falling',
+    put: 'pushed[j] = advected[j]! - ((falling * film * (mesh.width[j]! - mesh.width[j - 1]!)) / (2 * mesh.faceWidth[j]!)) * perPath[j]! - falling',
+    tests: verify('stillMetal'),
+  },
+  {
+    name: 'a face of a taper as wide as the narrower cell beside it',
+    file: 'core/mesh/mesh.ts',
+    find: 'const widths = cellWidths(section, x, sides)',
+    put: 'const means = cellWidths(section, x, sides).width; const widths = { width: means, widthLeft: means, widthRight: means }',
+    tests: verify('steady'),
+  },
+  {
+    name: 'a taper stored with its width at the left',
+    file: 'core/level/columns.ts',
+    find: "widthRight: widthAt(section, right, 'left')",
+    put: "widthRight: widthAt(section, left, 'right')",
+    tests: ['tests/core/level/taper.test.ts'],
+  },
+  {
     name: 'no critical flow over a step',
     file: 'core/flow/adjustFace.ts',
     find: 'if (likely * height[j]! <= most) return true',

@@ -2,6 +2,7 @@ import { GRAVITY } from '$src/core/gravity';
 import { type CaseRun, fillDepth, runTo, startCase } from './caseRun';
 import { channelSection } from './channel';
 import type { Family, Outcome } from './check';
+import { type StandingWave, standingWave } from './exact/taperedTank';
 import { type Finding, near, reported } from './finding';
 import { centre, settleDepths } from './measure';
 import { LENGTH, rest, startUp, swinging } from './tankTilt';
@@ -12,11 +13,25 @@ const PERIODS = 5;
 export const tankPeriod = (length: number, depth: number, mode: number): number =>
   (2 * length) / (mode * Math.sqrt(GRAVITY * depth));
 
-/** Amplitude of the nth standing wave [m], by projection of the depth on it. */
-function amplitude(run: CaseRun, depth: number, mode: number): number {
+/** A tank and a small standing wave in it. */
+interface Tank extends StandingWave {
+  readonly depth: number;
+  /** Width at its end over that at its start. */
+  readonly taper: number;
+}
+
+const plainTank = (depth: number, mode: number): Tank => ({
+  depth,
+  taper: 1,
+  period: tankPeriod(LENGTH, depth, mode),
+  shape: (x) => Math.cos((mode * Math.PI * x) / LENGTH),
+});
+
+/** Amplitude of the standing wave [m], by projection of the depth on it; up to a factor where the tank tapers. */
+function amplitude(run: CaseRun, { depth, shape }: Tank): number {
   let sum = 0;
   for (let i = 0; i < run.mesh.cells; i++)
-    sum += (run.flow.depth[i]! - depth) * Math.cos((mode * Math.PI * centre(run, i)) / LENGTH);
+    sum += (run.flow.depth[i]! - depth) * shape(centre(run, i)) * run.mesh.width[i]!;
   return (2 * sum) / run.mesh.cells;
 }
 
@@ -27,19 +42,17 @@ interface Ringing {
 }
 
 /** Lets a small standing wave ring; period from its zero crossings, loss from its values a whole number of periods apart. */
-function ring(depth: number, mode: number, cells: number, longestStep: number): Ringing {
-  const run = startCase({
-    section: channelSection({ length: LENGTH, cells, roof: 4 * depth }),
-    meshCells: cells,
-    longestStep,
-  });
-  fillDepth(run, (x) => depth * (1 + 1e-4 * Math.cos((mode * Math.PI * x) / LENGTH)));
-  const period = tankPeriod(LENGTH, depth, mode);
-  const history = { t: [0], a: [amplitude(run, depth, mode)] };
+function ring(tank: Tank, cells: number, longestStep: number): Ringing {
+  const { depth, taper, period, shape } = tank;
+  const channel = channelSection({ length: LENGTH, cells, roof: 4 * depth });
+  const regions = channel.regions.map((region) => ({ ...region, widthAtEnd: taper }));
+  const run = startCase({ section: { ...channel, regions }, meshCells: cells, longestStep });
+  fillDepth(run, (x) => depth * (1 + 1e-4 * shape(x)));
+  const history = { t: [0], a: [amplitude(run, tank)] };
   const crossings: number[] = [];
   runTo(run, (PERIODS + 0.5) * period, () => {
     settleDepths(run);
-    const now = amplitude(run, depth, mode);
+    const now = amplitude(run, tank);
     const before = history.a.at(-1)!;
     if (before > 0 !== now > 0)
       crossings.push(history.t.at(-1)! + ((run.time - history.t.at(-1)!) * before) / (before - now));
@@ -86,7 +99,7 @@ function decay(): Outcome {
   ];
   let shown: Ringing | null = null;
   for (const { depth, mode, dt } of cases) {
-    const rung = ring(depth, mode, 100, dt);
+    const rung = ring(plainTank(depth, mode), 100, dt);
     shown ??= rung;
     const period = tankPeriod(LENGTH, depth, mode);
     findings.push(
@@ -126,13 +139,13 @@ function modes(): Outcome {
       return near(
         `period, depth ${depth} m, mode ${mode}, 200 cells`,
         period,
-        ring(depth, mode, 200, period / 1000).period,
+        ring(plainTank(depth, mode), 200, period / 1000).period,
         0.0002,
         's',
       );
     }),
   );
-  const ownStep = ring(0.04, 1, 200, 1e-3);
+  const ownStep = ring(plainTank(0.04, 1), 200, 1e-3);
   const waveNumber = (Math.PI / LENGTH) * 0.04;
   const real = (2 * Math.PI) / Math.sqrt(GRAVITY * (Math.PI / LENGTH) * Math.tanh(waveNumber));
   return {
@@ -157,6 +170,24 @@ function modes(): Outcome {
   };
 }
 
+function taperedModes(): Outcome {
+  const depth = 0.02;
+  const findings = [0.1, 0.4, 3].flatMap((taper) =>
+    [1, 2].map((mode) => {
+      const wave = standingWave(LENGTH, depth, taper, mode);
+      const { period } = ring({ ...wave, depth, taper }, 200, wave.period / 1000);
+      return near(
+        `period, end ${taper} times as wide as start, mode ${mode}`,
+        wave.period,
+        period,
+        0.0002,
+        's',
+      );
+    }),
+  );
+  return { findings, plots: [] };
+}
+
 const LINEAR = 'linear shallow-water theory (Lamb; Faltinsen & Timokha 2009, from memory); worked out here';
 
 export const sloshes: Family = {
@@ -177,6 +208,13 @@ export const sloshes: Family = {
       source: LINEAR,
       setting: 'amplitude 10⁻⁴ of the depth, 200 mesh cells, 1000 steps a period',
       run: modes,
+    },
+    {
+      id: 'B01 taper',
+      title: 'Natural periods of a tank that tapers in width',
+      source: LINEAR,
+      setting: 'depth 20 mm, amplitude 10⁻⁴ of it, 200 mesh cells, 1000 steps a period',
+      run: taperedModes,
     },
     {
       id: 'B02',
