@@ -37,6 +37,7 @@ const section = v.strictObject({
       name: text(LONGEST_NAME),
       end: number,
       width: number,
+      widthAtEnd: v.exactOptional(number),
       transfer: v.exactOptional(number),
       dieTemperature: v.exactOptional(number),
     }),

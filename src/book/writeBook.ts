@@ -11,6 +11,7 @@ const FIELD_ORDER = [
   ...['kind', 'id', 'name', 'folded', 'text', 'by', 'wall', 'from', 'to', 'x', 'y'],
   ...['section', 'metal', 'charge', 'tilt', 'computation', 'pours', 'stepBy', 'drawnWith'],
   ...['floor', 'roof', 'openings', 'regions', 'mouth', 'cavities', 'pivot', 'vents', 'end', 'width'],
+  'widthAtEnd',
   ...[
     'base',
     'density',

@@ -1,7 +1,7 @@
 import { fillLevelFromVolume } from '$src/core/level/fillLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import { lineAt, SAME_PLACE, type Side } from '$src/core/section/lineAt';
-import type { Point, Section } from '$src/core/section/section';
+import type { Point, Region, Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
 import type { FrontLedTilt, MachineTilt, Tilt } from '$src/core/tilt/tilt';
 import {
@@ -68,10 +68,17 @@ function dieHeight({ floor, roof, mouth }: Section): number {
   );
 }
 
+/** One width where the region has one, else those where it begins and where it ends [m]. */
+const endWidths = ({ width, widthAtEnd = width }: Region): readonly number[] =>
+  widthAtEnd === width ? [width] : [width, widthAtEnd];
+
 function widthsText({ regions, mouth, cavities }: Section, units: PageUnits): string {
   return regions
-    .map(({ name, end, width }) => {
-      const shown = roundLength(width, units);
+    .map((region) => {
+      const { name, end } = region;
+      const shown = endWidths(region)
+        .map((width) => roundLength(width, units))
+        .join(' to ');
       return `${name} ${end > mouth + 1e-9 && cavities > 1 ? `${cavities} × ` : ''}${shown}`;
     })
     .join(', ')
@@ -141,11 +148,7 @@ function sectionWords(section: Section, units: PageUnits): InputWords[] {
       linePast(floor, mouth),
       linePast(roof, mouth),
     ]),
-    input('widths', widthsText(section, units), [
-      section.regions.map(({ width }) => width),
-      bounds,
-      section.cavities,
-    ]),
+    input('widths', widthsText(section, units), [section.regions.map(endWidths), bounds, section.cavities]),
     input('vents', ventsText(section, units), ventsFromMouth),
     input('pivot', pivotText(section, units), [exact(section.pivot.x - mouth), exact(section.pivot.y)]),
   ];

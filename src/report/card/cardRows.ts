@@ -166,12 +166,14 @@ function coats({ record: { plan }, units }: CardSource): CardTable {
   };
 }
 
-/** Widths across the drawing, regions of one width together, and how deep the basin lies under the mouth. */
+/** Widths across the drawing, regions of one width or taper together, and how deep the basin lies under the mouth. */
 function sizes(section: Section, { length }: PageUnits): string {
   const long = (value: number): string => `${lengthFigure(value, length)} ${length}`;
   const groups = new Map<string, string[]>();
-  for (const { name, width } of section.regions)
-    groups.set(long(width), [...(groups.get(long(width)) ?? []), name]);
+  for (const { name, width, widthAtEnd = width } of section.regions) {
+    const wide = widthAtEnd === width ? long(width) : `${lengthFigure(width, length)} to ${long(widthAtEnd)}`;
+    groups.set(wide, [...(groups.get(wide) ?? []), name]);
+  }
   const [only] = groups.keys();
   const widths =
     groups.size === 1

@@ -1,5 +1,5 @@
 import type { PourPlan } from '$src/core/pour/plan';
-import type { Point, Section } from '$src/core/section/section';
+import type { Point, Region, Section } from '$src/core/section/section';
 import { SIZES } from '$src/core/section/sizes';
 import { basinDepth, basinLength, withBasinDepth, withBasinLength } from './basin';
 import type { Setting } from './setting';
@@ -52,23 +52,30 @@ function pointSetting(line: Line, index: number, coordinate: Coordinate): Settin
   };
 }
 
-function widthSetting(index: number, name: string): Setting {
+function widthSetting(index: number, field: 'width' | 'widthAtEnd', name: string): Setting {
   return {
-    id: `section.regions.${index}.width`,
-    name: `width of ${name}`,
+    id: `section.regions.${index}.${field}`,
+    name,
     quantity: 'length',
     group: 'section',
     least: SIZES.least,
     most: SIZES.most,
-    read: ({ section }) => section.regions[index]?.width ?? null,
+    read: ({ section }) => section.regions[index]?.[field] ?? null,
     apply: (plan, value) => {
       const { section } = plan;
       const regions = section.regions.map((region, at) =>
-        at === index ? { ...region, width: value } : region,
+        at === index ? { ...region, [field]: value } : region,
       );
       return withSection(plan, { ...section, regions });
     },
   };
+}
+
+/** The width of a region; where it tapers, those where it begins and where it ends. */
+function widthSettings({ name, widthAtEnd }: Region, index: number): Setting[] {
+  const width = widthSetting(index, 'width', `width of ${name}`);
+  if (widthAtEnd === undefined) return [width];
+  return [width, widthSetting(index, 'widthAtEnd', `width of ${name} where it ends`)];
 }
 
 /** Basin, widths and every corner of that section. */
@@ -76,5 +83,5 @@ export function sectionSettings(section: Section): Setting[] {
   const corners = (['floor', 'roof'] as const).flatMap((line) =>
     section[line].flatMap((_, index) => [pointSetting(line, index, 'x'), pointSetting(line, index, 'y')]),
   );
-  return [...BASIN, ...section.regions.map(({ name }, index) => widthSetting(index, name)), ...corners];
+  return [...BASIN, ...section.regions.flatMap(widthSettings), ...corners];
 }

@@ -1,4 +1,5 @@
-import type { Opening, Point, Section } from '$src/core/section/section';
+import type { Opening, Point, Region, Section } from '$src/core/section/section';
+import { widthInRegion } from '$src/core/section/widthAt';
 
 /** The two lines of a section's outline. */
 export type LineName = 'floor' | 'roof';
@@ -140,13 +141,24 @@ export function keptMouth(section: Section, mouth: number): number {
   return Math.min(high - LEAST_GAP, Math.max(low + LEAST_GAP, mouth));
 }
 
-/** Splits a region in two of the same width at its middle. */
+/** Gives a region a taper to a width where it ends [m], or one width throughout (null). */
+export function withWidthAtEnd(section: Section, index: number, widthAtEnd: number | null): Section {
+  const tapered = ({ widthAtEnd: _, ...region }: Region): Region =>
+    widthAtEnd === null ? region : { ...region, widthAtEnd };
+  return { ...section, regions: section.regions.map((r, i) => (i === index ? tapered(r) : r)) };
+}
+
+/** Splits a region in two at its middle; a taper runs on through both. */
 export function withRegionSplit(section: Section, index: number, name: string): Section {
   const region = section.regions[index]!;
   const begin = index === 0 ? section.floor[0]!.x : section.regions[index - 1]!.end;
   const middle = snapTo((begin + region.end) / 2, LEAST_GAP);
-  const first = { ...region, end: middle };
-  const second = { ...region, name };
+  const width = widthInRegion(section, index, middle);
+  const first =
+    region.widthAtEnd === undefined
+      ? { ...region, end: middle }
+      : { ...region, end: middle, widthAtEnd: width };
+  const second = { ...region, name, width };
   return { ...section, regions: section.regions.flatMap((r, i) => (i === index ? [first, second] : [r])) };
 }
 
