@@ -62,10 +62,10 @@ test('a region tapers to a second width, in the units of the page; emptied, it i
   await expect.poll(() => field(page).inputValue()).toBe('63.5');
 });
 
-test('the table of regions holds on a phone', async () => {
+test.each([390, 1440])('the table of regions fits a page of %i px', async (width) => {
   const page = await openBook(drawnBook());
-  await page.setViewportSize({ width: 390, height: 844 });
-  await picture(page, 'taper-narrow');
+  await page.setViewportSize({ width, height: 844 });
+  await picture(page, `taper-${width}`);
   const table = page.locator('[data-kind="section"] .scroll-x', { has: field(page) });
   await table.scrollIntoViewIfNeeded();
   const [wide, held] = await table.evaluate((part) => [part.scrollWidth, part.clientWidth]);
