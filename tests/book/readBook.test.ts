@@ -63,6 +63,17 @@ describe('round trip', () => {
     );
   });
 
+  it('keeps the second width of a region that tapers, beside the first', () => {
+    const cells = book.cells.map((cell) => {
+      if (cell.kind !== 'section') return cell;
+      const regions = cell.section.regions.map((region) => ({ ...region, widthAtEnd: 0.05 }));
+      return { ...cell, section: { ...cell.section, regions } };
+    });
+    const text = writeBook({ ...book, cells });
+    expect(text).toContain('"width": 0.04, "widthAtEnd": 0.05');
+    expect(readBook(text)).toEqual({ book: { ...book, cells } });
+  });
+
   it('never writes a file that could not be opened again', () => {
     const cells = book.cells.map((cell) =>
       cell.kind === 'section' ? { ...cell, section: { ...cell.section, mouth: Number.NaN } } : cell,

@@ -52,6 +52,7 @@ describe('texts in the units of the page', () => {
       { ...good, roof: good.roof.map(({ x, y }, i) => (i === 3 ? { x, y: y - 0.2 } : { x, y })) },
       { ...good, floor: good.floor.map(({ x, y }, i) => (i === 1 ? { x: x + 1, y } : { x, y })) },
       { ...good, regions: good.regions.map((region) => ({ ...region, width: -1, end: region.end + 0.1 })) },
+      { ...good, regions: good.regions.map((region) => ({ ...region, widthAtEnd: 9 })) },
       { ...good, roof: good.roof.map(({ x, y }) => ({ x: x - 0.02, y })) },
     ];
     const issues = wrong.flatMap(checkSection);
@@ -84,6 +85,20 @@ describe('figures in the units of the page', () => {
     const lines = [...sentence.map(({ text }) => text), ...reasons.map(({ line }) => line)];
     for (const line of lines) expect(inUnits(line, US)).not.toMatch(IN_METRIC);
     for (const { text } of inputWords(record.plan, US)) expect(text).not.toMatch(IN_METRIC);
+  });
+
+  test('a region that tapers is told by both its widths, and decides with both', () => {
+    const { plan } = record;
+    const [basin, ...others] = plan.section.regions;
+    const widthsOf = (widthAtEnd: number) => {
+      const regions = [{ ...basin!, width: 0.0508, widthAtEnd }, ...others];
+      return inputWords({ ...plan, section: { ...plan.section, regions } }, US).find(
+        ({ name }) => name === 'widths',
+      )!;
+    };
+    expect(widthsOf(0.0254).text).toMatch(new RegExp(`^${basin!.name} 2(\\.0+)? to 1(\\.0+)?[, ]`));
+    expect(widthsOf(0.0508).text).toMatch(new RegExp(`^${basin!.name} 2(\\.0+)?[, ](?!to)`));
+    expect(widthsOf(0.0254).decides).not.toEqual(widthsOf(0.0508).decides);
   });
 
   test('columns and curves: names and numbers go together', () => {

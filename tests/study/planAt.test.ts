@@ -69,6 +69,21 @@ describe('a plan with settings changed', () => {
   });
 });
 
+describe('widths', () => {
+  const [basin, die] = base.section.regions;
+  const section = { ...base.section, regions: [basin!, { ...die!, widthAtEnd: 0.08 }] };
+
+  it('of a region that tapers are two settings, of another one', () => {
+    const ids = settingsOf({ ...base, section }).flatMap(({ id }) => (id.includes('.width') ? [id] : []));
+    expect(ids).toEqual(['0.width', '1.width', '1.widthAtEnd'].map((end) => `section.regions.${end}`));
+  });
+
+  it('change by themselves', () => {
+    const at = planAt({ ...base, section }, { 'section.regions.1.widthAtEnd': 0.06 });
+    expect('plan' in at && at.plan.section.regions).toEqual([basin, { ...die, widthAtEnd: 0.06 }]);
+  });
+});
+
 describe('what cannot be poured is refused with its reason', () => {
   it.each([
     ['machine', { 'tilt.start': fromDegrees(80) }],

@@ -69,6 +69,14 @@ describe('what is set', () => {
     expect(cardRows(source).coats.note).toMatch(/^Wide: .+ \d+(\.\d)? mm/);
   });
 
+  test('a region that tapers stands with both its widths', () => {
+    const { plan } = record;
+    const [basin, ...others] = plan.section.regions;
+    const regions = [{ ...basin!, width: 0.08, widthAtEnd: 0.05 }, ...others];
+    const tapered = { ...record, plan: { ...plan, section: { ...plan.section, regions } } };
+    expect(cardRows(withChange({ record: tapered })).coats.note).toMatch(/^Wide: basin[^;]* 80 to 50 mm;/);
+  });
+
   test('in inches, pounds and Fahrenheit nothing stays metric', () => {
     const us = withChange({ units: { length: 'in', mass: 'lb', temperature: 'degF' } });
     expect(settingOf(us, 'charge').number).toBe((0.696 / 0.45359237).toFixed(2));

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { cavityVolume } from '$src/core/section/cavity';
 import { checkSection } from '$src/core/section/checkSection';
 import { flushBasin, hingeArm, pitBehindSill } from '$src/core/section/shapes';
 import { cornerName } from '$src/ui/section/cornerNames';
@@ -14,6 +15,7 @@ import {
   withoutRegion,
   withRegionSplit,
   withRoofPiece,
+  withWidthAtEnd,
 } from '$src/ui/section/outlineEdit';
 
 const section = flushBasin();
@@ -103,6 +105,17 @@ describe('openings, mouth, regions', () => {
     expect(withoutRegion(split, 1).regions.map((r) => r.end)).toEqual([0.255, 0.355]);
     expect(withoutRegion(split, 2).regions.map((r) => r.end)).toEqual([0.155, 0.355]);
     expect(withoutRegion(split, 0).regions.map((r) => r.end)).toEqual([0.255, 0.355]);
+  });
+
+  test('a taper runs on through a region that is split, and goes when its second width is emptied', () => {
+    const tapered = withWidthAtEnd(section, 1, 0.08);
+    const split = withRegionSplit(tapered, 1, 'second');
+    const [, first, second] = split.regions;
+    expect([first!.width, first!.widthAtEnd]).toEqual([0.06, 0.07]);
+    expect([second!.width, second!.widthAtEnd]).toEqual([0.07, 0.08]);
+    expect(cavityVolume(split)).toBeCloseTo(cavityVolume(tapered), 15);
+    expect(withWidthAtEnd(tapered, 1, null)).toEqual(section);
+    expect('widthAtEnd' in withWidthAtEnd(tapered, 1, null).regions[1]!).toBe(false);
   });
 });
 
