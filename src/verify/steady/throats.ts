@@ -18,7 +18,7 @@ const throat =
   });
 
 const NEAR_CRITICAL =
-  'second order as it should be, and no smaller with a quarter of the step; half of the error lies within 0.1 m of the throat, where the stream comes to critical speed and a little energy makes much depth';
+  'second order as it should be, and hardly smaller with a quarter of the step; about half of the error lies within 0.1 m of the throat, where the stream comes to critical speed and a little energy makes much depth';
 
 export function slowThroat(): Outcome {
   const meshes = [50, 100, 200];
