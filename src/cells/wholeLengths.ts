@@ -23,6 +23,7 @@ export function wholeSection(section: Section, unit: PageUnits['length']): Secti
       ...region,
       end: whole(region.end),
       width: whole(region.width),
+      ...(region.widthAtEnd === undefined ? {} : { widthAtEnd: whole(region.widthAtEnd) }),
     })),
     mouth: whole(section.mouth),
     pivot: point(section.pivot),

@@ -38,6 +38,15 @@ describe('lengths a shop would set out', () => {
     for (const [index, length] of after.entries()) expect(length).toBeCloseTo(before[index]!, 12);
   });
 
+  test('a taper is rounded at both ends', () => {
+    const section = flushBasin();
+    const tapered = {
+      ...section,
+      regions: section.regions.map((region) => ({ ...region, widthAtEnd: 0.0437 })),
+    };
+    for (const { widthAtEnd } of wholeSection(tapered, 'mm').regions) expect(widthAtEnd).toBe(0.044);
+  });
+
   test('what is there is never rounded to nothing', () => {
     expect(wholeLength(fromMillimetres(-0.4), 'mm')).toBeCloseTo(-0.001, 12);
     expect(wholeLength(fromMillimetres(0.4), 'in')).toBeCloseTo(fromInches(0.05), 12);
