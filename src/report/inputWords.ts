@@ -259,10 +259,10 @@ export function massText({ volume, liquid }: PourPlan, units: PageUnits = METRIC
   return `${toShown(volume * liquid.density).toPrecision(3)} ${unit}`;
 }
 
-/** Where the charge lies before the tilt, as it is seen in the basin: ", 8 mm below the lip". */
+/** Where the charge lies before the tilt, as it is seen in the basin: " (8 mm below the lip)". */
 function levelText({ section, volume, tilt }: PourPlan, units: PageUnits): string {
   const fromLip = fillLevelFromVolume(section, tilt.start, volume);
-  return fromLip === null ? '' : `, ${fromLipWords(fromLip, units)}`;
+  return fromLip === null ? '' : ` (${fromLipWords(fromLip, units)})`;
 }
 
 /** Nobody ladles to a part in a thousand: charges closer than that are one charge. */

@@ -62,7 +62,7 @@ describe('compare', () => {
     const { differs } = compare([quick, less]);
     expect(differs.map(({ name }) => name)).toEqual(['charge']);
     for (const text of differs[0]!.texts)
-      expect(text).toMatch(/^0\.\d+ kg, [\d.]+ mm (below|above) the lip$/);
+      expect(text).toMatch(/^0\.\d+ kg \([\d.]+ mm (below|above) the lip\)$/);
   });
 
   it('names the pours, their fronts and their folds', () => {

@@ -48,7 +48,7 @@ test('a finished run is fresh; a change marks it out of date, says what changed 
   setMass(0.5);
   const run = bench.run(pour);
   expect(run).toMatchObject({ record, state: 'out of date', current: false });
-  expect(run.change).toMatch(/^Charge changed from .* to 0\.500 kg\.$/);
+  expect(run.change).toMatch(/^Charge changed from .* to 0\.500 kg \([\d.]+ mm below the lip\)\.$/);
   bench.undo();
   expect(bench.run(pour)).toMatchObject({ record, state: 'fresh', change: null });
 });
