@@ -1,6 +1,7 @@
 import type { PourRecord } from '$src/core/pour/record';
 import { METRIC } from '$src/core/units';
 import type { CardSource } from '$src/report/card/shopCard';
+import type { SoundRange } from '$src/report/study/soundRanges';
 import type { Evaluation } from './evaluate';
 import type { Book, Cell, CellId, PourCell, ShopCardCell } from './kinds';
 
@@ -9,6 +10,8 @@ export interface CardRun {
   readonly record: PourRecord;
   /** Why the card must not be used yet; null when it may. */
   readonly warning: string | null;
+  /** What a study of the pour as it stands has found; absent = nothing. */
+  readonly sound?: readonly SoundRange[];
 }
 
 type CardWords = Pick<ShopCardCell, 'name' | 'date' | 'remark'>;
@@ -19,7 +22,7 @@ export function cardSource(
   evaluations: ReadonlyMap<CellId, Evaluation>,
   pour: PourCell,
   card: CardWords,
-  { record, warning }: CardRun,
+  { record, warning, sound = [] }: CardRun,
 ): CardSource | null {
   const section = taken(book, pour.section, 'section');
   const metal = taken(book, pour.metal, 'metal');
@@ -33,6 +36,7 @@ export function cardSource(
     ladleTemperature: metal.metal.pouringTemperature.value,
     record,
     units: book.units ?? METRIC,
+    sound,
     warning,
   };
 }

@@ -1,16 +1,20 @@
 import { copyCell } from './edit';
 import type { Book, Cell, CellId, PourCell } from './kinds';
 
+/** What a pour takes and a copy of it may have of its own. The metal stays shared: it is the same alloy. */
+export const OWN_INPUTS = ['section', 'tilt', 'charge'] as const;
+export type OwnInput = (typeof OWN_INPUTS)[number];
+
 /**
- * A copy of a pour with copies of its section, tilt and charge, each right after the cell it was copied from, so that
- * one of them can be changed while the first pour stays as it was. The metal stays shared: it is the same alloy.
+ * A copy of a pour with copies of its inputs, each right after the cell it was copied from, so that one of them can be
+ * changed while the first pour stays as it was. Those not named are taken by both pours.
  */
-export function copyPour(book: Book, id: CellId): Book {
+export function copyPour(book: Book, id: CellId, own: readonly OwnInput[] = OWN_INPUTS): Book {
   const pour = book.cells.find((cell): cell is PourCell => cell.kind === 'pour' && cell.id === id);
   if (!pour) return book;
   const copies = new Map<CellId, CellId>();
   let changed = book;
-  for (const original of [pour.section, pour.tilt, pour.charge, pour.id]) {
+  for (const original of [...own.map((input) => pour[input]), pour.id]) {
     if (original === null || copies.has(original)) continue;
     const copied = copyCell(changed, original);
     copies.set(original, idAfter(copied, original));

@@ -45,6 +45,18 @@ describe('changes of a book', () => {
     for (const cell of book.cells) expect(changed.cells).toContainEqual(cell);
   });
 
+  it('copies a pour with its charge or its tilt alone, and shares the rest', () => {
+    const pour = firstOf(book, 'pour');
+    for (const own of ['charge', 'tilt'] as const) {
+      const changed = copyPour(book, pour.id, [own]);
+      expect(changed.cells).toHaveLength(book.cells.length + 2);
+      const copy = changed.cells.find((cell) => cell.name === `${pour.name} copy`);
+      if (copy?.kind !== 'pour') throw new Error('no copy');
+      for (const input of ['section', 'metal', 'charge', 'tilt'] as const)
+        expect(copy[input] === pour[input]).toBe(input !== own);
+    }
+  });
+
   it('copies a cell behind itself with a name and id of its own', () => {
     const changed = copyCell(copyCell(book, 'tilt-1'), 'tilt-1');
     expect(ids(changed).slice(3, 6)).toEqual(['tilt-1', 'tilt-3', 'tilt-2']);

@@ -11,6 +11,8 @@ import { inUnits } from '../inUnits';
 import { type Shown, shownMass, shownTemperature, withUnit } from '../measureText';
 import { plainText } from '../sentence';
 import { criticalRange, peakRange, speedCall } from '../speedCall';
+import { shownValue } from '../study/quantities';
+import type { SoundRange } from '../study/soundRanges';
 import { verdict } from '../verdict';
 import {
   angleText,
@@ -206,7 +208,7 @@ function flowRange({ figures, band }: PourRecord): string {
 }
 
 /** What the model expects, each with its band where it has one. */
-function expected({ record, units }: CardSource): CardLine[] {
+function expected({ record, units, sound }: CardSource): CardLine[] {
   const { figures, plan } = record;
   const limit = plan.liquid.criticalSpeed;
   const range = peakRange(record);
@@ -227,5 +229,14 @@ function expected({ record, units }: CardSource): CardLine[] {
     ...(figures.lap && Number.isFinite(figures.lap.margin)
       ? [model('left before freezing', `${secondsNumber(figures.lap.margin)} s at the coldest`)]
       : []),
+    ...sound.slice(0, MOST_RANGES).map((range) => model(`sound, ${range.name}`, rangeText(range, units))),
   ];
+}
+
+/** A study varies two settings. */
+const MOST_RANGES = 2;
+
+function rangeText({ from, to, quantity, isOpenBelow, isOpenAbove }: SoundRange, units: PageUnits): string {
+  const [low, high] = [from, to].map((value) => shownValue(value, quantity, units));
+  return `${isOpenBelow ? 'from below ' : ''}${low} to ${isOpenAbove ? 'over ' : ''}${high}`;
 }

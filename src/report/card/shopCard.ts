@@ -1,5 +1,6 @@
 import type { PourRecord } from '$src/core/pour/record';
 import type { PageUnits } from '$src/core/units';
+import type { SoundRange } from '../study/soundRanges';
 
 /** All a card is made from. Nothing is computed again: the record is that of the pour as it stands, or is said to be old. */
 export interface CardSource {
@@ -13,6 +14,8 @@ export interface CardSource {
   readonly ladleTemperature: number;
   readonly record: PourRecord;
   readonly units: PageUnits;
+  /** How far settings may stray, where a study of this very pour has found it; empty where none has. */
+  readonly sound: readonly SoundRange[];
   /** Why the card must not be used yet, e.g. that its pour is out of date; null when it may. */
   readonly warning: string | null;
 }

@@ -84,9 +84,13 @@ function textPlace(
     const isRight = set.x + 7 + wide <= plot.right;
     return { textAt: { x: set.x + (isRight ? 7 : -7), y: middle + 4 }, anchor: isRight ? 'start' : 'end' };
   }
-  if (Math.abs(end - from) > wide) return { textAt: { x: middle, y: set.y - 9 }, anchor: 'middle' };
-  return { textAt: { x: from, y: set.y - 9 }, anchor: end < from ? 'end' : 'start' };
+  // At the upper edge the words go below their line: over it stands the name of the axis.
+  const y = isUnderEdge(set, plot) ? set.y + LINE + 2 : set.y - 9;
+  if (Math.abs(end - from) > wide) return { textAt: { x: middle, y }, anchor: 'middle' };
+  return { textAt: { x: from, y }, anchor: end < from ? 'end' : 'start' };
 }
+
+const isUnderEdge = ({ y }: MapSpot, { top }: Pick<MapPlot, 'top'>): boolean => y - 9 - LINE < top;
 
 function textBox({ textAt, anchor, text }: MarginLine): Box {
   const wide = textWidth(text);
@@ -101,8 +105,11 @@ export const setWords = (isOld: boolean): string => (isOld ? 'set before' : 'set
 const NAME_WIDTH = 72;
 
 /** Where the words of the mark stand: left of it, or right of it where they would lie on the axis [px]. */
-export function setNameAt({ x, y }: MapSpot, { left }: Pick<MapPlot, 'left'>) {
-  const isRight = x - 8 - NAME_WIDTH < left;
+export function setNameAt(set: MapSpot, plot: Pick<MapPlot, 'left' | 'top'>) {
+  const { x } = set;
+  // Clear of the words of the dimension lines, which lie there at the upper edge.
+  const y = set.y + (isUnderEdge(set, plot) ? LINE + 3 : 0);
+  const isRight = x - 8 - NAME_WIDTH < plot.left;
   const from = isRight ? x + 8 : x - 8 - NAME_WIDTH;
   const box: Box = { left: from, right: from + NAME_WIDTH, top: y + 8, bottom: y + 26 };
   return { x: isRight ? x + 12 : x - 12, y: y + 22, isRight, box };
@@ -112,7 +119,7 @@ export function setNameAt({ x, y }: MapSpot, { left }: Pick<MapPlot, 'left'>) {
 export function setPointBoxes(
   set: MapSpot,
   lines: readonly MarginLine[],
-  plot: Pick<MapPlot, 'left'>,
+  plot: Pick<MapPlot, 'left' | 'top'>,
 ): readonly Box[] {
   const own: Box = { left: set.x - 14, right: set.x + 14, top: set.y - 14, bottom: set.y + 14 };
   const drawn = lines.map(({ isAcross, from, to }): Box => {

@@ -11,6 +11,7 @@ import { cardHtml } from '$src/report/card/cardHtml';
 import { cardRows } from '$src/report/card/cardRows';
 import { cardTilt } from '$src/report/card/cardTilt';
 import type { CardSource } from '$src/report/card/shopCard';
+import { type SoundRange, soundRanges } from '$src/report/study/soundRanges';
 import { verdict } from '$src/report/verdict';
 import { levelOrUphill } from '../../books/sources/levelOrUphill';
 import { longestBook } from './longestBook';
@@ -146,6 +147,39 @@ describe('what is expected and watched', () => {
     expect(text('front speed, peak')).toMatch(/^0\.\d\d \(0\.\d\d to 0\.\d\d\) m\/s$/);
     expect(text('limit, critical')).toMatch(/^0\.49 \(0\.46 to 0\.52\) m\/s, /);
     expect(expected.every(({ isModel }) => isModel)).toBe(true);
+  });
+
+  test('how far a setting may stray is told once a study has found it, open where nothing was met', () => {
+    const found = (isOpenAbove: boolean): SoundRange[] =>
+      soundRanges(
+        [
+          {
+            setting: 'tilt.valve',
+            name: 'valve opening',
+            quantity: 'turns',
+            from: 0.1,
+            to: 1,
+            points: 10,
+            setPoint: 0.5,
+          },
+        ],
+        [
+          { axis: 0, direction: -1, limit: 0.37, distance: 0.13, meets: 'laps' },
+          {
+            axis: 0,
+            direction: 1,
+            limit: 0.61,
+            distance: isOpenAbove ? null : 0.11,
+            meets: isOpenAbove ? null : 'folds film',
+          },
+        ],
+      );
+    const line = (sound: readonly SoundRange[]) =>
+      cardRows(withChange({ sound })).expected.find(({ label }) => label === 'sound, valve opening')?.text;
+    expect(line([])).toBeUndefined();
+    expect(line(found(false))).toBe('0.37 turns to 0.61 turns');
+    expect(line(found(true))).toBe('0.37 turns to over 0.61 turns');
+    expect(soundRanges([], null)).toEqual([]);
   });
 
   test('a first flow lies within what is left open, also where the band of the coarser mesh lies beside it', () => {
