@@ -74,7 +74,7 @@ ${table(card.coats, 'coats')}</section>
 function lower(card: ShopCard, source: CardSource, id: string): string {
   return `<section class="film-part"><h3>The metal should look like this ${MODEL}</h3>${cardPictures(source.record, `${id}-film`)}</section>
 <div class="pair"><section><h3>Watch for ${MODEL} <small>places from the mouth</small></h3><table class="watch"><tbody>${card.watch.map(watch).join('')}</tbody></table></section>
-<section><h3>Expect</h3>${lines(card.expected, 'expected')}<p class="note">${MODEL} computed by the model: good for comparing pours, no promise until matched with castings of your own.</p></section></div>
+<section><h3>Expect</h3>${lines(card.expected, 'expected')}</section><p class="note whole">${MODEL} computed by the model: good for comparing pours, no promise until matched with castings of your own.</p></div>
 <section class="before"><h3>Before every pour</h3>${ticks(card.cautions)}<p class="deferral">${escaped(card.deferral)}</p></section>`;
 }
 
