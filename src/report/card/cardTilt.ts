@@ -1,4 +1,5 @@
 import type { PourRecord } from '$src/core/pour/record';
+import { isBenchMachine } from '$src/core/tilt/machine/isBenchMachine';
 import type { MachineTilt, ProgrammedTilt } from '$src/core/tilt/tilt';
 import { turnsOf } from '$src/core/tilt/turns';
 import { fromDegrees, type PageUnits } from '$src/core/units';
@@ -73,12 +74,16 @@ export function cardDamper({ plan }: PourRecord, units: PageUnits): CardLine[] {
   return plan.tilt.kind === 'machine' ? damperLines(plan.tilt, units) : [];
 }
 
-function damperLines({ machine: { valve, oil } }: MachineTilt, units: PageUnits): CardLine[] {
+function damperLines({ machine }: MachineTilt, units: PageUnits): CardLine[] {
+  const { valve, oil } = machine;
   const setting =
     valve.by === 'Kv' ? `Kv ${significant(valve.kv)} m³/h` : `${significant(valve.open)} turns open`;
   const temperature = withUnit(shownTemperature(oil.temperature, units));
   return [
     { label: 'damper valve', text: setting, isModel: false },
     { label: 'oil', text: `${oil.grade} at ${temperature}`, isModel: false },
+    ...(isBenchMachine(machine)
+      ? [{ label: 'machine', text: 'of an invented shop: not measured on yours', isModel: true }]
+      : []),
   ];
 }

@@ -10,6 +10,8 @@ export interface MachineField {
 
 export interface FieldGroup {
   readonly title: string;
+  /** What the words of its fields mean, and where they are measured from. */
+  readonly hint: string;
   readonly fields: readonly MachineField[];
 }
 
@@ -20,11 +22,24 @@ export function fieldGroups(machine: Machine): FieldGroup[] {
   return [
     {
       title: 'Weights that turn',
+      hint: 'Centres of gravity are measured from the pivot, along the die axis away from the basin and up from the floor; the angle of a weight from the die axis towards the roof. Gyration is how far from its own centre of gravity the mass of a part lies on the whole: of a plain block, some 0.3 of its length.',
       fields: [...machine.parts.flatMap(partFields), ...machine.weights.flatMap(weightFields)],
     },
-    { title: 'Cylinder and linkage', fields: cylinderFields() },
-    { title: 'Valve, line and oil', fields: [...valveFields(machine), ...oilFields(machine)] },
-    { title: 'Bearing and stop', fields: stopFields() },
+    {
+      title: 'Cylinder and linkage',
+      hint: 'Shortest and longest are from eye to eye. The eye on the body is measured from the pivot along the die axis and up from the floor, the anchor from the pivot level and up, as the room has it.',
+      fields: cylinderFields(),
+    },
+    {
+      title: 'Valve, line and oil',
+      hint: 'The passage of the valve grows evenly with its turns; shut, what leaks past the needle is left. Its maker gives narrow length and coefficient, or they are fitted to a measured tilt below. Cold oil is thick oil: measure it when you pour.',
+      fields: [...valveFields(machine), ...oilFields(machine)],
+    },
+    {
+      title: 'Bearing and stop',
+      hint: 'The cushion holds more and more over the last stretch before the lower stop.',
+      fields: stopFields(),
+    },
   ];
 }
 
