@@ -301,7 +301,8 @@ test('the saved page opens from the disk without a network, replays its pours an
   await picture(saved, 'saved-page');
   await saved.emulateMedia({ colorScheme: 'dark' });
   await saved.setViewportSize({ width: 390, height: 844 });
-  expect(await saved.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+  // A bar at the side, where a browser has one, takes its room from these.
+  expect(await saved.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
   expect(await seriousBarriers(saved)).toEqual([]);
   await picture(saved, 'saved-page-phone');
   expect(asked.filter((url) => !url.startsWith('file:') && !url.startsWith('data:'))).toEqual([]);

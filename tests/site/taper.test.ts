@@ -41,12 +41,12 @@ test('a region tapers to a second width, in the units of the page; emptied, it i
   expect(await regionsOf(page)).toEqual([plain[0], { ...plain[1], widthAtEnd: 0.08 }]);
 
   await page.getByRole('combobox', { name: 'Unit of length' }).selectOption('in');
-  expect(await field(page).inputValue()).toBe('3.1496');
+  await expect.poll(() => field(page).inputValue()).toBe('3.1496');
   await field(page).fill('2 1/2');
   await field(page).blur();
-  expect(await field(page).inputValue()).toBe('2.50');
+  await expect.poll(() => field(page).inputValue()).toBe('2.50');
   await page.getByRole('combobox', { name: 'Unit of length' }).selectOption('mm');
-  expect(await field(page).inputValue()).toBe('63.5');
+  await expect.poll(() => field(page).inputValue()).toBe('63.5');
   await picture(page, 'taper');
 
   await field(page).fill('0');

@@ -43,6 +43,8 @@ function launchFirefox({ scheme, moves }: Manner): Promise<Browser> {
     channel: 'moz-firefox',
     executablePath: fileURLToPath(new URL('../../setup/firefoxBridge.js', import.meta.url)),
     firefoxUserPrefs: {
+      // The list of downloads would open over the page and take the focus from it.
+      'browser.download.alwaysOpenPanel': false,
       'layout.css.prefers-color-scheme.content-override': FIREFOX_SCHEMES[scheme],
       'ui.prefersReducedMotion': moves ? 0 : 1,
     },
