@@ -22,8 +22,11 @@ function askFrame(): void {
   isAsked = true;
   // A page that is not looked at is given no frames.
   if (document.hidden) setTimeout(takeTurn);
-  else requestAnimationFrame(takeTurn);
+  else requestAnimationFrame(afterFrame);
 }
+
+/** Once the frame is laid out and painted: what is drawn next is then no longer one piece of work with that. */
+const afterFrame = (): void => void setTimeout(takeTurn);
 
 function takeTurn(): void {
   isAsked = false;
