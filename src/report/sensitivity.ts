@@ -37,21 +37,8 @@ export const onPreviewMesh = (plan: PourPlan): PourPlan => ({
 export function variationsOf(plan: PourPlan): Variation[] {
   const base = onPreviewMesh(plan);
   return [
-    ...bothWays(
-      base,
-      'charge.mass',
-      'charge',
-      `${fixed(CHARGE * 100, 0)} %`,
-      (now, sign) => now * (1 + sign * CHARGE),
-    ),
-    ...(asMeasured(base, 'tilt.rate', 'tilt rate') ??
-      bothWays(
-        base,
-        'tilt.rate',
-        'tilt rate',
-        `${fixed(RATE * 100, 0)} %`,
-        (now, sign) => now * (1 + sign * RATE),
-      )),
+    ...byShare(base, 'charge.mass', 'charge', CHARGE),
+    ...(asMeasured(base, 'tilt.rate', 'tilt rate') ?? byShare(base, 'tilt.rate', 'tilt rate', RATE)),
     ...(asMeasured(base, 'tilt.start', 'start angle') ??
       bothWays(
         base,
@@ -60,13 +47,7 @@ export function variationsOf(plan: PourPlan): Variation[] {
         `${START}°`,
         (now, sign) => now + sign * fromDegrees(START),
       )),
-    ...bothWays(
-      base,
-      'tilt.valve',
-      'valve opening',
-      `${fixed(VALVE * 100, 0)} %`,
-      (now, sign) => now * (1 + sign * VALVE),
-    ),
+    ...byShare(base, 'tilt.valve', 'valve opening', VALVE),
     ...bothWays(base, 'tilt.oil', 'oil temperature', `${OIL} °C`, (now, sign) => now + sign * OIL),
     ...[90, 180].map((degrees) => touching(base, degrees)),
     surfaceOf(base),
@@ -85,6 +66,9 @@ function bothWays(base: PourPlan, setting: string, name: string, by: string, cha
     at: planAt(base, { [setting]: change(now, sign) }),
   }));
 }
+
+const byShare = (base: PourPlan, setting: string, name: string, share: number): Variation[] =>
+  bothWays(base, setting, name, `${fixed(share * 100, 0)} %`, (now, sign) => now * (1 + sign * share));
 
 /** By what repeats were measured to stray, in place of our step; null when they were not measured. */
 function asMeasured(base: PourPlan, setting: string, name: string): Variation[] | null {

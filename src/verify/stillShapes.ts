@@ -19,6 +19,24 @@ function section(
   };
 }
 
+/** Ramps up and down under a roof that comes down. */
+const RAMPS = {
+  floor: [
+    [0, 0],
+    [0.08, 0],
+    [0.13, 0.03],
+    [0.2, 0.03],
+    [0.24, -0.01],
+    [0.34, 0],
+  ],
+  roof: [
+    [0, 0.1],
+    [0.1, 0.09],
+    [0.2, 0.06],
+    [0.34, 0.02],
+  ],
+} satisfies Record<string, [number, number][]>;
+
 /** Shapes with everything that disturbs rest: roof steps, floor steps, pits, ramps, tapers in height and in width. */
 export const SHAPES: Readonly<Record<string, Section>> = {
   'flush floor under a roof step': section(
@@ -49,23 +67,7 @@ export const SHAPES: Readonly<Record<string, Section>> = {
     ],
     0.12,
   ),
-  'ramps and a taper': section(
-    [
-      [0, 0],
-      [0.08, 0],
-      [0.13, 0.03],
-      [0.2, 0.03],
-      [0.24, -0.01],
-      [0.34, 0],
-    ],
-    [
-      [0, 0.1],
-      [0.1, 0.09],
-      [0.2, 0.06],
-      [0.34, 0.02],
-    ],
-    0.1,
-  ),
+  'ramps and a taper': section(RAMPS.floor, RAMPS.roof, 0.1),
   'steps up and down': section(
     [
       [0, 0],
@@ -85,27 +87,10 @@ export const SHAPES: Readonly<Record<string, Section>> = {
     ],
     0.1,
   ),
-  'widths that taper and step': section(
-    [
-      [0, 0],
-      [0.08, 0],
-      [0.13, 0.03],
-      [0.2, 0.03],
-      [0.24, -0.01],
-      [0.34, 0],
-    ],
-    [
-      [0, 0.1],
-      [0.1, 0.09],
-      [0.2, 0.06],
-      [0.34, 0.02],
-    ],
-    0.1,
-    [
-      { name: 'basin', end: 0.1, width: 0.12, widthAtEnd: 0.03 },
-      { name: 'fan gate', end: 0.16, width: 0.03, widthAtEnd: 0.2 },
-      { name: 'step', end: 0.22, width: 0.08 },
-      { name: 'tail', end: 0.34, width: 0.1, widthAtEnd: 0.004 },
-    ],
-  ),
+  'widths that taper and step': section(RAMPS.floor, RAMPS.roof, 0.1, [
+    { name: 'basin', end: 0.1, width: 0.12, widthAtEnd: 0.03 },
+    { name: 'fan gate', end: 0.16, width: 0.03, widthAtEnd: 0.2 },
+    { name: 'step', end: 0.22, width: 0.08 },
+    { name: 'tail', end: 0.34, width: 0.1, widthAtEnd: 0.004 },
+  ]),
 };

@@ -71,32 +71,25 @@ test('the chord is the rate of volume with elevation', () => {
   );
 });
 
+/** 100 by 40 mm, 50 mm wide. */
+const BOX: Column = {
+  left: 0,
+  right: 0.1,
+  floorLeft: 0,
+  floorRight: 0,
+  roofLeft: 0.04,
+  roofRight: 0.04,
+  widthLeft: 0.05,
+  widthRight: 0.05,
+};
+
 test('by hand: a level 100 by 40 mm column half full, and upright a third full', () => {
-  const box: Column = {
-    left: 0,
-    right: 0.1,
-    floorLeft: 0,
-    floorRight: 0,
-    roofLeft: 0.04,
-    roofRight: 0.04,
-    widthLeft: 0.05,
-    widthRight: 0.05,
-  };
-  expect(volumeBelow(columnLevels(box, 0, 1), 0.02)).toBeCloseTo(0.1 * 0.02 * 0.05, 15);
-  expect(volumeBelow(columnLevels(box, -1, 0), -0.1 + 0.1 / 3)).toBeCloseTo((0.1 / 3) * 0.04 * 0.05, 15);
+  expect(volumeBelow(columnLevels(BOX, 0, 1), 0.02)).toBeCloseTo(0.1 * 0.02 * 0.05, 15);
+  expect(volumeBelow(columnLevels(BOX, -1, 0), -0.1 + 0.1 / 3)).toBeCloseTo((0.1 / 3) * 0.04 * 0.05, 15);
 });
 
 test('by hand: a tapering box upright holds a frustum, and on its side half of its mean', () => {
-  const box: Column = {
-    left: 0,
-    right: 0.1,
-    floorLeft: 0,
-    floorRight: 0,
-    roofLeft: 0.04,
-    roofRight: 0.04,
-    widthLeft: 0.05,
-    widthRight: 0.02,
-  };
+  const box: Column = { ...BOX, widthRight: 0.02 };
   // Turned down, the narrow end is the lowest; 30 mm up it is 29 mm wide.
   expect(volumeBelow(columnLevels(box, -1, 0), -0.07)).toBeCloseTo((0.03 * 0.04 * (0.02 + 0.029)) / 2, 15);
   expect(volumeBelow(columnLevels(box, 0, 1), 0.02)).toBeCloseTo(0.1 * 0.02 * 0.035, 15);
