@@ -1,3 +1,4 @@
+import { OIL_TEMPERATURE } from '$src/core/tilt/machine/checkMachine';
 import { isLevelAtMost, usableLimits } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { METRIC, type PageUnits } from '$src/core/units';
@@ -38,8 +39,9 @@ function paceAxis(tilt: Tilt): StudyAxis {
   if (tilt.kind !== 'machine') return TIMES;
   const { valve, oil } = tilt.machine;
   if (valve.by === 'turns') return { ...TIMES, setting: 'tilt.valve', ...aroundOpening(valve.open) };
-  const { temperature } = oil;
-  return { ...TIMES, setting: 'tilt.oil', from: temperature - OIL_SPAN, to: temperature + OIL_SPAN };
+  const from = Math.max(OIL_TEMPERATURE.least, oil.temperature - OIL_SPAN);
+  const to = Math.min(OIL_TEMPERATURE.most, oil.temperature + OIL_SPAN);
+  return { ...TIMES, setting: 'tilt.oil', from, to };
 }
 
 /** From nearly shut to twice as far open, in tenths of a turn. */

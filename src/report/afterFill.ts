@@ -6,9 +6,9 @@ import { FEEDER_EFFICIENCY } from '$src/core/heat/shrinkage';
 import type { ThermalMetal } from '$src/core/heat/thermal';
 import { thermalOfFreezing } from '$src/core/heat/thermalMetals';
 import type { PourRecord } from '$src/core/pour/record';
-import { toCubicCentimetres } from '$src/core/units';
 import type { KeyFigure } from './keyFigures';
-import { fixed, significant } from './wording';
+import { toldApart } from './toldApart';
+import { fixed } from './wording';
 
 /** What happens once the die is full: figures for people, and when the die may be opened. */
 export interface AfterFill {
@@ -93,12 +93,6 @@ function feederFigure(
   const [given, asked] = toldApart(supply, demand);
   const note = `${fixed(timeRatio, 1)} × the die's time, ${fixed(WANTED_TIME_RATIO, 1)} wanted; ${enough.metal ? '' : 'too little metal: '}it can give ${given} cm³, the die draws ${asked} cm³ as it freezes`;
   return spanFigure('freezing_feeder_s', label, feeder, note);
-}
-
-/** Two volumes [m³] in cubic centimetres, as fine as it takes to see which is more. */
-function toldApart(...volumes: readonly [number, number]): readonly string[] {
-  const [a, b] = volumes.map((volume) => significant(toCubicCentimetres(volume)));
-  return a === b ? volumes.map((volume) => fixed(toCubicCentimetres(volume), 1)) : [a!, b!];
 }
 
 function closedFigure(ejection: Ejection): Omit<KeyFigure, 'unit'> {

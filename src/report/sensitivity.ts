@@ -21,6 +21,7 @@ const CHARGE = 0.05;
 const RATE = 0.1;
 const START = 2;
 const VALVE = 0.1;
+/** [K] */
 const OIL = 10;
 
 /** The plan on the mesh that all variations are run on. */
@@ -31,7 +32,7 @@ export const onPreviewMesh = (plan: PourPlan): PourPlan => ({
 
 /**
  * The pour varied one input at a time, on the preview mesh: charge ±5 %, tilt rate ±10 % (all stages alike), start
- * angle ±2° (a measured tilt by two standard deviations of its repeats instead), valve opening ±10 % and oil ±10 °C of a machine, contact angle 90° and 180°, and the metal's other surface, clean for oxidised. An input this pour does
+ * angle ±2° (a measured tilt by two standard deviations of its repeats instead), valve opening ±10 % and oil ±10 K of a machine, contact angle 90° and 180°, and the metal's other surface, clean for oxidised. An input this pour does
  * not have is left out; what machine or section cannot do is refused with its reason.
  */
 export function variationsOf(plan: PourPlan): Variation[] {
@@ -48,7 +49,7 @@ export function variationsOf(plan: PourPlan): Variation[] {
         (now, sign) => now + sign * fromDegrees(START),
       )),
     ...byShare(base, 'tilt.valve', 'valve opening', VALVE),
-    ...bothWays(base, 'tilt.oil', 'oil temperature', `${OIL} °C`, (now, sign) => now + sign * OIL),
+    ...bothWays(base, 'tilt.oil', 'oil temperature', `${OIL} K`, (now, sign) => now + sign * OIL),
     ...[90, 180].map((degrees) => touching(base, degrees)),
     surfaceOf(base),
   ];

@@ -8,7 +8,7 @@ import { aroundPour, windowFor } from '$src/cells/windowFor';
 import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
-import { fromDegrees } from '$src/core/units';
+import { fromCelsius, fromDegrees } from '$src/core/units';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import { firstOf, sampleBook } from '../book/sample';
 
@@ -77,6 +77,9 @@ test('a machine has its valve tried about where it stands, one set by Kv how war
   const [oil] = axesAround(withTilt({ machine }));
   expect(oil!.setting).toBe('tilt.oil');
   expect((oil!.from + oil!.to) / 2).toBeCloseTo(BENCH_MACHINE.oil.temperature, 9);
+  // Of cold oil no colder is tried than is taken.
+  const cold = { ...machine, oil: { ...machine.oil, temperature: fromCelsius(-15) } };
+  expect(axesAround(withTilt({ machine: cold }))[0]!.from).toBeCloseTo(fromCelsius(-20), 9);
 });
 
 test('a front-led tilt has the share of critical tried', () => {

@@ -7,7 +7,7 @@ import type { Machine } from './machine';
 /** A number of a machine with the range it makes sense in [SI]. */
 type Rule = readonly [path: string, value: number, least: number, most: number, remedy: string];
 
-/** Coldest and warmest oil that its viscosity is known for [K]. */
+/** Coldest and warmest oil that is taken [K]; ours. */
 export const OIL_TEMPERATURE = { least: fromCelsius(-20), most: fromCelsius(100) } as const;
 
 /** What is wrong with a machine tilt; paths are relative to the tilt. What it would do wrong is `machineWarnings`. */
