@@ -70,7 +70,6 @@ async function drag(
   console.info(
     `${what}: ${sketches.length} curves in ${MOVES} moves, median ${median(sketches).toFixed(0)} ms, longest ${most(sketches).toFixed(0)} ms; ${longTasks.length} tasks over 50 ms, longest ${most(longTasks).toFixed(0)} ms; ${toldWork(work)}`,
   );
-  expect(median(sketches)).toBeLessThanOrEqual(100);
   expectLittle(work, what);
   return sketches.length;
 }

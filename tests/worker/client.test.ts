@@ -2,7 +2,7 @@ import { afterEach, expect, test, vi } from 'vitest';
 import { createPourClient, type PourClient, type RunningPour } from '$src/worker/client';
 import { createPourApi, type Simulate } from '$src/worker/pourApi';
 import { asWorker, ChannelWorker } from './channelWorker';
-import { anyPlan, fakeSimulate, instant, noReport } from './fakePour';
+import { anyPlan, endless, fakeSimulate, instant, noReport } from './fakePour';
 
 /** Not the clock itself: what another test left computing in this process would wait for it for ever. */
 const TIMERS = ['setInterval', 'clearInterval'] as const;
@@ -60,7 +60,7 @@ test('waiting pours are run in the order asked for', async () => {
 });
 
 test('a stopped pour resolves with what is done, under way or still waiting', async () => {
-  const on = clientOf(1, fakeSimulate(20_000));
+  const on = clientOf(1, endless);
   const underWay = runAny(on);
   const waiting = runAny(on);
   await aMoment();
@@ -92,7 +92,11 @@ test('when the browser refuses to open a worker, the pour is told so', async () 
 });
 
 test('when a worker breaks off, its pour is told why and the next one gets a new worker', async () => {
-  const on = clientOf(1, fakeSimulate(400));
+  let calls = 0;
+  const on = clientOf(1, (plan) => {
+    calls += 1;
+    return calls === 1 ? endless(plan) : instant(plan);
+  });
   const lost = expect(runAny(on).done).rejects.toThrow('out of memory');
   const next = runAny(on).done;
   await aMoment();
@@ -112,7 +116,7 @@ test('a worker that falls silent is given up after a minute', async () => {
 });
 
 test('closing the client rejects what is under way and what waits', async () => {
-  const on = clientOf(1, fakeSimulate(20_000));
+  const on = clientOf(1, endless);
   const told = [runAny(on), runAny(on)].map((pour) => expect(pour.done).rejects.toThrow('given up'));
   await aMoment();
   on.close();

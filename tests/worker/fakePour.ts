@@ -20,21 +20,24 @@ export function fakeRecord(outcome: PourRecord['outcome'], steps: number): PourR
   return record as unknown as PourRecord;
 }
 
-/** Busy for `milliseconds` of computing, unless stopped; `steps` counts how often it was asked to go on. */
-export function fakeSimulate(milliseconds: number): Simulate {
+/**
+ * A pour of so many steps of a millisecond each, unless stopped before; `steps` of its record counts those it took.
+ * Counted, not timed: a machine that stands still for a moment changes nothing.
+ */
+export function fakeSimulate(steps: number): Simulate {
   return function* (_plan: PourPlan): Generator<Progress, PourRecord, { stop: boolean } | undefined> {
-    const end = performance.now() + milliseconds;
-    let steps = 0;
-    while (performance.now() < end) {
-      steps += 1;
+    for (let step = 1; step <= steps; step++) {
       const until = performance.now() + 1;
       while (performance.now() < until);
-      const message = yield { time: steps, done: 0, inclination: 0, filledShare: 0 };
-      if (message?.stop) return fakeRecord({ kind: 'stopped by the user' }, steps);
+      const message = yield { time: step, done: 0, inclination: 0, filledShare: 0 };
+      if (message?.stop) return fakeRecord({ kind: 'stopped by the user' }, step);
     }
     return fakeRecord({ kind: 'filled and quiet' }, steps);
   };
 }
+
+/** Goes on until it is stopped. */
+export const endless = fakeSimulate(Number.POSITIVE_INFINITY);
 
 export const anyPlan = { volume: 1 } as unknown as PourPlan;
 export const noReport = (): void => undefined;
