@@ -1,6 +1,6 @@
 import { basinCapacity } from '$src/core/level/basinCapacity';
 import { fromMillimetres, METRIC } from '$src/core/units';
-import { evaluateBook } from './evaluate';
+import { type ChargeValue, evaluateBook } from './evaluate';
 import type { Book, ChargeBy, ChargeCell } from './kinds';
 import { wholeLength } from './wholeLengths';
 
@@ -11,11 +11,16 @@ const BELOW_LIP = [-1, -5, -10];
 
 /**
  * How a new charge begins: with a good head over the casting, or, in a basin that cannot hold so much or a tilt that
- * ends too early for one, filled to just under the lip. Where nothing goes, the first of these, and the cell says why.
+ * ends too early for one, filled to just under the lip. One that stands below the lip comes first, since the hand that
+ * ladles can fill to a mark. Where nothing goes, the first of these, and the cell says why.
  */
 export function firstCharge(cell: Omit<ChargeCell, 'charge'>, book: Book): ChargeBy {
   const all = chargesFor(book);
-  return all.find((charge) => fits({ ...cell, charge }, book)) ?? all[0]!;
+  const held = all
+    .map((charge) => ({ charge, value: valueIn({ ...cell, charge }, book) }))
+    .filter(({ value }) => value !== null);
+  const marked = held.find(({ value }) => value!.startLevel.held !== null && value!.startLevel.held <= 0);
+  return (marked ?? held[0])?.charge ?? all[0]!;
 }
 
 /** Whether a charge is the one that a cell takes before anything is known of its basin. */
@@ -33,11 +38,12 @@ function chargesFor(book: Book): ChargeBy[] {
   ];
 }
 
-/** The cells it takes can make it, and the basin holds it before the tilt. */
-function fits(cell: ChargeCell, book: Book): boolean {
+/** What the charge comes to; null where its cells cannot make it, or the basin cannot hold it before the tilt. */
+function valueIn(cell: ChargeCell, book: Book): ChargeValue | null {
   const evaluation = evaluateBook({ ...book, cells: [...book.cells, cell] }).get(cell.id);
-  if (evaluation?.state !== 'ready' || !('charge' in evaluation)) return false;
+  if (evaluation?.state !== 'ready' || !('charge' in evaluation)) return null;
   const section = book.cells.find(({ id }) => id === cell.section);
-  if (section?.kind !== 'section') return false;
-  return evaluation.charge.volume <= basinCapacity(section.section, evaluation.charge.startInclination);
+  if (section?.kind !== 'section') return null;
+  const { charge } = evaluation;
+  return charge.volume <= basinCapacity(section.section, charge.startInclination) ? charge : null;
 }

@@ -1,6 +1,6 @@
 import { METALS } from '$src/core/metal/metals';
 import { DEFAULT_COMPUTATION } from '$src/core/pour/plan';
-import type { Section } from '$src/core/section/section';
+import { FLUSH_BASIN, type FlushBasin, flushBasin } from '$src/core/section/shapes';
 import { nearestTilt } from '$src/core/tilt/nearestTilt';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { MachineLimits, Tilt } from '$src/core/tilt/tilt';
@@ -26,6 +26,14 @@ const NAMES: Readonly<Record<CellKind, string>> = {
   'shop card': 'Shop card',
 };
 
+/** A small one: a die of 0.6 kg of aluminium, whose whole charge the basin holds at +30°. */
+const FIRST_SIZE: FlushBasin = {
+  ...FLUSH_BASIN,
+  basinDepth: fromMillimetres(100),
+  basinWidth: fromMillimetres(40),
+  cavityWidth: fromMillimetres(40),
+};
+
 /** Pours that a new comparison takes: the last ones, as many as are told apart at a glance. */
 const MOST_COMPARED = 4;
 
@@ -47,7 +55,7 @@ export function newCell(kind: CellKind, book: Book, place: number = book.cells.l
       return {
         ...base,
         kind,
-        section: wholeSection(flushBasin(), (book.units ?? METRIC).length),
+        section: wholeSection(flushBasin(FIRST_SIZE), (book.units ?? METRIC).length),
         drawnWith: null,
       };
     case 'metal':
@@ -122,22 +130,4 @@ function steadyTilt(limits: MachineLimits): Tilt {
     smoothing: 0.3,
     limits,
   });
-}
-
-/** A die 200 mm long and 30 mm high behind a flush basin of 155 mm, which holds the whole charge at +30°. */
-function flushBasin(): Section {
-  const point = (x: number, y: number) => ({ x: fromMillimetres(x), y: fromMillimetres(y) });
-  return {
-    floor: [point(0, 0), point(355, 0)],
-    roof: [point(0, 100), point(103, 100), point(103, 30), point(355, 30)],
-    openings: [{ wall: 'roof', from: 0, to: 1 }],
-    regions: [
-      { name: 'basin', end: fromMillimetres(155), width: fromMillimetres(40) },
-      { name: 'die', end: fromMillimetres(355), width: fromMillimetres(40) },
-    ],
-    mouth: fromMillimetres(155),
-    cavities: 1,
-    pivot: point(155, 0),
-    vents: [],
-  };
 }

@@ -8,6 +8,8 @@ import type { Section } from '$src/core/section/section';
 import { flushBasin, hingeArm, pitBehindSill, thinWall } from '$src/core/section/shapes';
 import { fromDegrees } from '$src/core/units';
 import { firstOf, sampleBook } from '../book/sample';
+import { computed } from '../books/computed';
+import { samplePlan } from '../study/samplePlan';
 
 /** The sample's section, metal and tilt alone, with another section and another start of the tilt. */
 function shopWith(section: Section, start: number): Book {
@@ -50,4 +52,18 @@ describe('a new charge', () => {
     const charge = newCell('charge', shopWith(pitBehindSill(), 0)) as ChargeCell;
     expect(charge.charge).toEqual({ by: 'fill level', fromLip: -0.001 });
   });
+
+  test('in a new book it stands below the lip, where a mark can be read', () => {
+    const book = sampleBook();
+    const evaluation = evaluateBook(book).get(firstOf(book, 'charge').id);
+    if (evaluation?.state !== 'ready' || !('charge' in evaluation))
+      throw new Error('The charge is not in order.');
+    expect(evaluation.charge.startLevel.held).toBeLessThan(0);
+  });
+});
+
+test('the first pour of a new book fills its die, with no gas held', () => {
+  const { outcome, figures } = computed(samplePlan(60));
+  expect(outcome.kind).toBe('filled and quiet');
+  expect(figures.filledTime).toBeGreaterThan(0);
 });
