@@ -1,5 +1,6 @@
 import type { Fold, PourRecord } from '$src/core/pour/record';
 import { figureRows, figuresOfPours, figureWithUnit } from '$src/report/figures';
+import { foldSizeText } from '$src/report/foldSizeText';
 import { frontLedText } from '$src/report/frontLedFile';
 import { machineText } from '$src/report/machineFall';
 import { plainText } from '$src/report/sentence';
@@ -28,10 +29,11 @@ function pourText({ name, record }: ComputedPour): string {
   return `${name}: ${plainText(verdict(record).sentence)}\n${frontLedText(record)}${machineText(record)}${list}`;
 }
 
-function foldText({ kind, size, time, inclination, place, severity }: Fold): string[] {
+function foldText(fold: Fold): string[] {
+  const { kind, time, inclination, place, severity } = fold;
   const measured = `${Number(severity.value.toPrecision(3))} ${severity.unit} ${severity.quantity}`;
   return [
-    size,
+    foldSizeText(fold),
     kind,
     `at ${secondsText(time)}`,
     angleText(inclination),

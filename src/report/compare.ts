@@ -51,6 +51,7 @@ const SHOWN: readonly string[] = [
   'folds_heavy',
   'folds_marked',
   'folds_slight',
+  'folds_borderline',
 ];
 
 interface Input {

@@ -35,6 +35,7 @@ const MANNERS: Readonly<Record<string, Manner>> = {
   folds_heavy: 'count',
   folds_marked: 'count',
   folds_slight: 'count',
+  folds_borderline: 'count',
 };
 
 const more = (difference: number, up: string, down: string): string => (difference > 0 ? up : down);

@@ -58,6 +58,10 @@ export function mouthToEnd(figures: Figures): number | null {
 export const foldCount = (record: PourRecord, size: FoldSize): number =>
   record.folds.filter((fold) => fold.size === size).length;
 
+/** How many folds another mesh may not show. */
+export const borderlineCount = (record: PourRecord): number =>
+  record.folds.filter(({ isClear }) => !isClear).length;
+
 function motionRows(figures: Figures): FigureRow[] {
   const neverIn = figures.firstFlow.kind === 'never' ? 'never in the die' : 'too short a run';
   const seconds = (key: string, label: string, value: number | null, missing: string) =>
@@ -166,6 +170,7 @@ function foldRows(record: PourRecord): FigureRow[] {
     count('folds_heavy', 'folds, heavy', foldCount(record, 'heavy')),
     count('folds_marked', 'folds, marked', foldCount(record, 'marked')),
     count('folds_slight', 'folds, slight', foldCount(record, 'slight')),
+    count('folds_borderline', 'folds, borderline', borderlineCount(record)),
     row('fold_score', 'fold score', '', record.figures.foldScore, significant, ''),
   ];
 }

@@ -1,6 +1,6 @@
 import type { PourRecord } from '$src/core/pour/record';
 import { toCelsius, toDegrees, toMillimetres } from '$src/core/units';
-import { type FigureRow, figureRows, foldCount } from './figures';
+import { borderlineCount, type FigureRow, figureRows, foldCount } from './figures';
 import { dieLength } from './series';
 import { angleText, countText, fixed, listText, secondsNumber } from './wording';
 
@@ -48,7 +48,9 @@ function foldNote(record: PourRecord): string {
   if (sizes.length === 0)
     return record.figures.skinFolded > 0 ? 'too little at any place to count as a fold' : 'no fold';
   const counts = sizes.map((size) => `${foldCount(record, size)} ${size}`);
-  return `${countText(record.folds.length, 'fold')}: ${listText(counts)}`;
+  const borderline = borderlineCount(record);
+  const all = `${countText(record.folds.length, 'fold')}: ${listText(counts)}`;
+  return borderline > 0 ? `${all}; ${borderline} borderline` : all;
 }
 
 function frontNote({ plan }: PourRecord): string {

@@ -50,6 +50,7 @@ export function pourJson(name: string, record: PourRecord) {
     folds: record.folds.map((fold) => ({
       kind: fold.kind,
       size: fold.size,
+      borderline: !fold.isClear,
       time_s: fold.time,
       inclination_deg: toDegrees(fold.inclination),
       place_mm: toMillimetres(fold.place),

@@ -46,7 +46,8 @@ function withTiltGiven(plan: PourPlan): PourPlan {
 
 /**
  * One pour at 200 and 400 mesh cells: arrival within 3 %, peak front speed within 8 %, as many folds of every kind.
- * How far folds of one kind lie apart in place and time is told without a bar.
+ * How far folds of one kind lie apart in place and time is told without a bar; where their counts differ, those that
+ * are on one mesh alone must be borderline.
  */
 export function refinementFindings(
   { book, pour }: NamedPlan,
@@ -109,7 +110,18 @@ function foldFindings(
           high: sharp!.length,
           bar: 'same count',
         };
-  return apart > 0 ? [count] : [count, ...apartFindings(`${name}: ${kind}`, rough!, sharp!)];
+  return apart > 0
+    ? [count, clearAlone(`${name}: ${kind}`, rough!, sharp!, known[`${name}: ${kind}, clear`]?.cause)]
+    : [count, ...apartFindings(`${name}: ${kind}`, rough!, sharp!)];
+}
+
+/** Folds that are clear of their limits on one mesh, and more than the other has at all: "borderline" must warn of the rest. */
+function clearAlone(name: string, rough: readonly Fold[], sharp: readonly Fold[], cause?: string): Finding {
+  const clear = (folds: readonly Fold[]): number => folds.filter(({ isClear }) => isClear).length;
+  const alone = Math.max(0, clear(rough) - sharp.length) + Math.max(0, clear(sharp) - rough.length);
+  const what = `${name}, not borderline and on one mesh alone`;
+  if (cause !== undefined && alone > 0) return missed(what, alone, 0, 1, '', cause);
+  return { what, expected: 0, found: alone, unit: '', low: 0, high: 0, bar: 'none' };
 }
 
 /** Greatest distance in place and time between folds of one kind, in their order. */
@@ -177,6 +189,7 @@ export const KNOWN: KnownMisses = {
     ),
   ),
   'Too slow is cold: the pour window of a 4 mm wall, As it is set: gas sealed in': once(BRIDGED),
+  'Too slow is cold: the pour window of a 4 mm wall, As it is set: gas sealed in, clear': once(BRIDGED),
   'Too slow is cold: the pour window of a 4 mm wall, As it is set: skin contraction': once(
     `0.058 m of skin folded in, over its threshold of 0.05 m by what the gas does: ${BRIDGED}`,
   ),

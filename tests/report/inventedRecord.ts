@@ -109,6 +109,7 @@ export const inventedFigures: Figures = {
 export const inventedFold: Fold = {
   kind: 'skin contraction',
   size: 'slight',
+  isClear: true,
   time: 3.1,
   place: 0.12,
   inclination: inclinationAt(3.1),

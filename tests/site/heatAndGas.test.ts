@@ -87,6 +87,11 @@ test('a hotter die leaves more time before freezing, and a blocked vent holds ga
     .toBe('gas held');
   await pour.getByText('not reached: gas held').waitFor();
   expect(await pour.locator('.reasons').first().textContent()).toMatch(/about [\d.]+\smm² of free vent/);
+  await pour.getByText('Borderline: with limits a fifth stricter').waitFor();
+  expect(await pour.locator('[data-fold]', { hasText: 'borderline' }).count()).toBeGreaterThan(0);
+  const sealed = pour.locator('[data-fold="gas sealed in"]');
+  expect(await sealed.count()).toBe(1);
+  expect(await sealed.textContent()).not.toContain('borderline');
   await page.setViewportSize({ width: 390, height: 844 });
   await picture(page, 'gas-held-narrow');
 });

@@ -15,7 +15,7 @@ function drawnBook() {
   return writeBook({ ...book, cells: kinds.map((kind) => firstOf(book, kind)) });
 }
 
-const field = (page: Page): Locator => page.getByRole('textbox', { name: /^width of die where it ends/ });
+const field = (page: Page): Locator => page.getByRole('textbox', { name: /^width of Die where it ends/ });
 
 /** The cavity volume under the picture [cm³]. */
 async function cavity(page: Page): Promise<number> {
@@ -50,7 +50,7 @@ test('a region tapers to a second width, in the units of the page; emptied, it i
   await picture(page, 'taper');
 
   await field(page).fill('0');
-  await page.getByText('Region die has no width at its end.').first().waitFor();
+  await page.getByText('Region Die has no width at its end.').first().waitFor();
   await field(page).fill('wide');
   await page.getByText('This is not a number.').first().waitFor();
 

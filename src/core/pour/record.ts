@@ -87,6 +87,8 @@ export type FoldSize = 'slight' | 'marked' | 'heavy';
 export interface Fold {
   readonly kind: FoldKind;
   readonly size: FoldSize;
+  /** Whether it would count with every limit a fifth stricter; else it is borderline, and another mesh may not show it. */
+  readonly isClear: boolean;
   /** [s] from the start of the tilt. */
   readonly time: number;
   /** From the mouth along the axis [m]. */

@@ -1,6 +1,7 @@
 import type { Flow } from '$src/core/flow/flow';
 import { DRY_DEPTH } from '$src/core/flow/settings';
 import type { Mesh } from '$src/core/mesh/mesh';
+import { aroundHeldGas } from '$src/core/watch/aroundHeldGas';
 import { cellSpeed, type Sample } from '$src/core/watch/sample';
 import { addRow, fieldOf, type GrowingField, makeField } from './fields';
 import { figuresOf } from './figuresOf';
@@ -61,7 +62,8 @@ export function makeRecorder(plan: PourPlan, mesh: Mesh, solver: string): Record
   ): PourRecord {
     const frontSpeeds = watchers.front.frontSpeeds();
     const { flow } = work;
-    const folds = watchers.all.flatMap((watcher) => watcher.folds()).sort((a, b) => a.time - b.time);
+    const seen = watchers.all.flatMap((watcher) => watcher.folds()).sort((a, b) => a.time - b.time);
+    const folds = (flow.gas?.heldVolume ?? 0) > 0 ? aroundHeldGas(seen) : seen;
     return {
       solver,
       planHash: planHash(plan),

@@ -1,10 +1,12 @@
 import type { Flow } from '$src/core/flow/flow';
 import { fillAgainstFreezing } from '$src/core/heat/fillAgainstFreezing';
 import type { Heat } from '$src/core/heat/heat';
+import type { Lap } from '$src/core/heat/laps';
 import { frontTemperature, watchLaps } from '$src/core/heat/lapWatch';
 import { cellOf, isMetal, plugMean } from '$src/core/heat/plug';
 import type { Mesh } from '$src/core/mesh/mesh';
 import { toCelsius } from '$src/core/units';
+import { STRICTER } from '$src/core/watch/clear';
 import type { Sample } from '$src/core/watch/sample';
 import type { Watcher } from '$src/core/watch/watcher';
 import type { PourPlan } from './plan';
@@ -86,6 +88,7 @@ export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: M
       {
         kind: 'lap',
         size: 'heavy',
+        isClear: isColdThrough(laps!.laps()),
         time: first.time,
         place: first.place,
         inclination: lapInclination,
@@ -98,6 +101,13 @@ export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: M
         cure: 'Fill the section faster, pour hotter, warm the die or use a rougher, more insulating coat.',
       },
     ];
+  }
+
+  /** Whether a lap had cooled a fifth further than from the pouring temperature to where skins no longer join. */
+  function isColdThrough(all: readonly Lap[]): boolean {
+    const { startTemperature, lapTemperature } = plan.heat!;
+    const limit = startTemperature - STRICTER * (startTemperature - lapTemperature);
+    return all.some(({ temperature }) => temperature <= limit);
   }
 
   const stiffFor = () => (stiffSince === null ? 0 : last.time - stiffSince.time);

@@ -1,15 +1,16 @@
 import { cosine } from '$src/core/elementary/sine';
 import { GRAVITY } from '$src/core/gravity';
 import type { Fold, FoldKind } from '$src/core/pour/record';
-import { type Episode, type Sighting, trackEpisodes } from './episode';
+import { isClear, STRICTER } from './clear';
+import { type Episode, type Sighting, type Tracker, trackEpisodes } from './episode';
 import { foldSize } from './foldSize';
 import type { Sample } from './sample';
 import type { Watcher } from './watcher';
 
 /** States are read this far either side of the jump [m]. */
 const REACH = 5e-3;
-/** Deeper side over shallower, and the least depth of either [m]. */
-const DEPTH_RATIO = 1.25;
+/** Rise from the shallower side over its depth, and the least depth of either [m]. */
+const DEPTH_RISE = 0.25;
 const LEAST_DEPTH = 2e-3;
 /** From this Froude number a bore breaks; down to the lower it rolls on as smooth waves. */
 const BREAKING = 1.3;
@@ -54,36 +55,52 @@ const WORDS: Record<BoreKind, { cause: string; cure: string }> = {
  * 1.3 to 1.4). What is reported is the velocity jump: the Froude number divides by a thin film and never settles.
  */
 export function watchBores(criticalSpeed: number): Watcher {
-  const one = { looks: LOOKS, seen: SEEN, within: WITHIN, gap: ONE_TRAIN };
-  const longer = { ...one, looks: 2 * LOOKS, seen: 2 * SEEN };
-  const trackers = {
-    'return wave': trackEpisodes(one),
-    'breaking bore': trackEpisodes(longer),
-    'undular bore': trackEpisodes(longer),
-  };
+  const trackers = boreTrackers(SEEN);
+  const strict = boreTrackers(LOOKS);
   const kinds = Object.keys(trackers) as BoreKind[];
   let arrived = false;
 
   function look(sample: Sample): void {
     arrived ||= sample.time > 0 && sample.front >= sample.dieLength - TOUCH;
     const jumps = jumpsIn(sample, arrived);
-    for (const kind of kinds)
-      trackers[kind].note(
+    for (const kind of kinds) {
+      const seen = jumps.filter((jump) => jump.kind === kind);
+      trackers[kind].note(sample.time, seen);
+      strict[kind].note(
         sample.time,
-        jumps.filter((jump) => jump.kind === kind),
+        seen.filter((jump) => jump.isStrict),
       );
+    }
   }
 
   function folds(): Fold[] {
     return kinds.flatMap((kind) =>
-      trackers[kind].episodes().map((episode) => boreFold(kind, episode, criticalSpeed)),
+      trackers[kind].episodes().map((episode) => ({
+        ...boreFold(kind, episode, criticalSpeed),
+        isClear: isClear(episode, strict[kind].episodes()),
+      })),
     );
   }
 
   return { name: 'bores', look, folds };
 }
 
-function boreFold(kind: BoreKind, { first, strongest }: Episode, criticalSpeed: number): Fold {
+/** A return wave is looked at for 20 ms, the others for 40. */
+function boreTrackers(seen: number): Record<BoreKind, Tracker> {
+  const one = { looks: LOOKS, seen, within: WITHIN, gap: ONE_TRAIN };
+  const longer = { ...one, looks: 2 * LOOKS, seen: 2 * seen };
+  return {
+    'return wave': trackEpisodes(one),
+    'breaking bore': trackEpisodes(longer),
+    'undular bore': trackEpisodes(longer),
+  };
+}
+
+function boreFold(
+  kind: BoreKind,
+  { first, strongest }: Episode,
+  criticalSpeed: number,
+): Omit<Fold, 'isClear'> {
   return {
     kind,
     size: kind === 'undular bore' ? 'slight' : foldSize(strongest.strength / criticalSpeed, 0.8, 1.2),
@@ -98,6 +115,8 @@ function boreFold(kind: BoreKind, { first, strongest }: Episode, criticalSpeed: 
 
 interface Jump extends Sighting {
   readonly kind: BoreKind;
+  /** Whether it also counts with limits a fifth stricter. */
+  readonly isStrict: boolean;
 }
 
 /**
@@ -122,30 +141,36 @@ function fallsIn(sample: Sample, arrived: boolean): Jump[] {
   for (let k = reach; k + reach < profile.places; k++) {
     const strength = speed[k - reach]! - speed[k + reach]!;
     if (strength < LEAST_JUMP) continue;
-    const kind = jumpAt(sample, k, reach, normalGravity, arrived);
-    if (kind !== null) jumps.push({ kind, time, place: k * profile.spacing, inclination, strength });
+    const kind = jumpAt(sample, k, reach, normalGravity, arrived, 1);
+    if (kind === null) continue;
+    const isStrict =
+      strength >= STRICTER * LEAST_JUMP &&
+      jumpAt(sample, k, reach, normalGravity, arrived, STRICTER) === kind;
+    jumps.push({ kind, time, place: k * profile.spacing, inclination, strength, isStrict });
   }
   return jumps;
 }
 
-/** What kind of bore stands at place k, where metal closes fast enough, if any. */
+/** What kind of bore stands at place k, where metal closes fast enough, if any, with limits so many times stricter. */
 function jumpAt(
   { profile }: Sample,
   k: number,
   reach: number,
   normalGravity: number,
   arrived: boolean,
+  stricter: number,
 ): BoreKind | null {
   const left = profile.depth[k - reach]!;
   const right = profile.depth[k + reach]!;
   const shallow = Math.min(left, right);
   const deep = Math.max(left, right);
-  if (shallow < LEAST_DEPTH || deep < DEPTH_RATIO * shallow) return null;
+  if (shallow < LEAST_DEPTH * stricter || deep - shallow < DEPTH_RISE * stricter * shallow) return null;
   const uLeft = profile.speed[k - reach]!;
   const uRight = profile.speed[k + reach]!;
   const wave = (right * uRight - left * uLeft) / (right - left);
   const ahead = left < right ? uLeft : uRight;
   const froude = Math.abs(ahead - wave) / Math.sqrt(normalGravity * shallow);
-  if (froude > BREAKING) return arrived && left < right && wave < 0 ? 'return wave' : 'breaking bore';
-  return froude > UNDULAR && froude <= BREAKING ? 'undular bore' : null;
+  if (froude > BREAKING * stricter)
+    return arrived && left < right && wave < 0 ? 'return wave' : 'breaking bore';
+  return froude > UNDULAR * stricter && froude <= BREAKING ? 'undular bore' : null;
 }

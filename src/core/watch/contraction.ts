@@ -1,4 +1,5 @@
 import type { Fold } from '$src/core/pour/record';
+import { STRICTER } from './clear';
 import { foldSize } from './foldSize';
 import { FRONT_DEPTH, PLACE_STEP, type Sample } from './sample';
 import type { Watcher } from './watcher';
@@ -60,6 +61,7 @@ export function watchContraction(dieLength: number): ContractionWatch {
       {
         kind: 'skin contraction',
         size: foldSize(folded / dieLength, MARKED, HEAVY),
+        isClear: folded >= STRICTER * REPORTED * dieLength,
         time: middle.time,
         place: moment / folded,
         inclination: middle.inclination,

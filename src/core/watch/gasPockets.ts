@@ -1,6 +1,7 @@
 import { HOT_GAS_DENSITY, VENT_COEFFICIENT } from '$src/core/flow/gas';
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Fold } from '$src/core/pour/record';
+import { isClear, STRICTER } from './clear';
 import { trackEpisodes } from './episode';
 import { foldSize } from './foldSize';
 import type { Sample } from './sample';
@@ -32,12 +33,10 @@ const HEAVY = 1000;
  * pressure is the median of 30 looks: a mesh cell that fills beside a small pocket makes single looks jump.
  */
 export function watchGas(mesh: Mesh, density: number, gravity: number): Watcher {
-  const sealed = trackEpisodes({
-    looks: LOOKS,
-    seen: SEEN,
-    within: Number.POSITIVE_INFINITY,
-    gap: ONE_POCKET,
-  });
+  const pockets = (seen: number) =>
+    trackEpisodes({ looks: LOOKS, seen, within: Number.POSITIVE_INFINITY, gap: ONE_POCKET });
+  const sealed = pockets(SEEN);
+  const strict = pockets(LOOKS);
   /** Sealed gas at the last looks [m³], 0 where none was. */
   const volumes = new Float64Array(LOOKS);
   let quickest = 0;
@@ -56,11 +55,11 @@ export function watchGas(mesh: Mesh, density: number, gravity: number): Watcher 
     pressures[slot] = gas.backPressure;
     const strength = shut ? pressures.toSorted()[LOOKS / 2]! : 0;
     const counts = shut && (gas.heldVolume > 0 || strength >= LEAST_PRESSURE);
+    const countsStrictly = counts && (gas.heldVolume > 0 || strength >= STRICTER * LEAST_PRESSURE);
     const place = shut ? mesh.facePlace[gas.pocketTo + 1]! : 0;
-    sealed.note(
-      sample.time,
-      counts ? [{ time: sample.time, place, inclination: sample.inclination, strength }] : [],
-    );
+    const seen = counts ? [{ time: sample.time, place, inclination: sample.inclination, strength }] : [];
+    sealed.note(sample.time, seen);
+    strict.note(sample.time, countsStrictly ? seen : []);
     const longBefore = volumes[slot]!;
     volumes[slot] = gas.sealedVolume;
     if (shut && longBefore > 0 && sample.elapsed > 0)
@@ -69,11 +68,13 @@ export function watchGas(mesh: Mesh, density: number, gravity: number): Watcher 
   }
 
   function folds(): Fold[] {
-    const found = sealed.episodes().map(({ first, strongest }): Fold => {
+    const found = sealed.episodes().map((episode): Fold => {
+      const { first, strongest } = episode;
       const area = quickest / (VENT_COEFFICIENT * Math.sqrt((2 * STATED_PRESSURE) / HOT_GAS_DENSITY));
       return {
         kind: 'gas sealed in',
         size: heldAtEnd ? 'heavy' : foldSize(strongest.strength, MARKED, HEAVY),
+        isClear: isClear(episode, strict.episodes()),
         time: first.time,
         place: first.place,
         inclination: first.inclination,
@@ -100,6 +101,7 @@ function left(
   return {
     kind: 'gas left under the roof',
     size: foldSize(pocket.area, 100e-6, 300e-6),
+    isClear: pocket.area > STRICTER * LEAST_POCKET,
     time: at.time,
     place: (pocket.from + pocket.to) / 2,
     inclination: at.inclination,

@@ -1,6 +1,7 @@
 import { GRAVITY } from '$src/core/gravity';
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Fold } from '$src/core/pour/record';
+import { STRICTER } from './clear';
 import { foldSize } from './foldSize';
 import type { Sample } from './sample';
 import type { Watcher } from './watcher';
@@ -40,6 +41,7 @@ export function watchImpact(mesh: Mesh, criticalSpeed: number): Watcher {
     fold = {
       kind: 'end impact',
       size: foldSize(speed / criticalSpeed, 0.8, 1.2),
+      isClear: speed >= STRICTER * QUIET_SHARE * criticalSpeed && fullness < FULL_HEIGHT / STRICTER,
       time: sample.time,
       place: sample.dieLength,
       inclination: sample.inclination,

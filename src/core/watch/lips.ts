@@ -2,6 +2,7 @@ import { cosine, sine } from '$src/core/elementary/sine';
 import { GRAVITY } from '$src/core/gravity';
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Fold } from '$src/core/pour/record';
+import { isClear, STRICTER } from './clear';
 import { trackEpisodes } from './episode';
 import { foldSize } from './foldSize';
 import { cellSpeed, type Sample } from './sample';
@@ -38,7 +39,9 @@ interface Lip {
  */
 export function watchLips(mesh: Mesh, criticalSpeed: number): Watcher {
   const lips = findLips(mesh);
-  const trackers = lips.map(() => trackEpisodes({ looks: LOOKS, seen: SEEN, within: 0, gap: ONE_JET }));
+  const jets = (seen: number) => trackEpisodes({ looks: LOOKS, seen, within: 0, gap: ONE_JET });
+  const trackers = lips.map(() => jets(SEEN));
+  const strict = lips.map(() => jets(LOOKS));
   const falls = lips.map(() => 0);
 
   function look(sample: Sample): void {
@@ -46,10 +49,11 @@ export function watchLips(mesh: Mesh, criticalSpeed: number): Watcher {
       const jet = jetAt(lip, sample);
       if (jet) falls[k] = Math.max(falls[k]!, jet.fall);
       const place = sample.mesh.facePlace[lip.face]!;
-      trackers[k]!.note(
-        sample.time,
-        jet ? [{ time: sample.time, place, inclination: sample.inclination, strength: jet.landing }] : [],
-      );
+      const seen = jet
+        ? [{ time: sample.time, place, inclination: sample.inclination, strength: jet.landing }]
+        : [];
+      trackers[k]!.note(sample.time, seen);
+      strict[k]!.note(sample.time, jet?.isStrict ? seen : []);
     });
   }
 
@@ -62,6 +66,7 @@ export function watchLips(mesh: Mesh, criticalSpeed: number): Watcher {
         {
           kind: 'lip jet',
           size: foldSize(strongest.strength / criticalSpeed, MARKED, HEAVY),
+          isClear: isClear(episode, strict[k]!.episodes()),
           time: first.time,
           place: first.place,
           inclination: first.inclination,
@@ -102,18 +107,28 @@ function cellAt(mesh: Mesh, place: number): number {
   return i;
 }
 
-function jetAt(lip: Lip, { flow, mesh, inclination }: Sample): { fall: number; landing: number } | null {
+interface Jet {
+  /** Down to what it lands on [m], and the speed there [m/s]. */
+  readonly fall: number;
+  readonly landing: number;
+  /** Whether it also leaves the floor with limits a fifth stricter. */
+  readonly isStrict: boolean;
+}
+
+function jetAt(lip: Lip, { flow, mesh, inclination }: Sample): Jet | null {
   const i = lip.upstream;
   const depth = flow.depth[i]! * mesh.floorCos[i]!;
   const u = cellSpeed(flow, i);
   if (depth < FILM || u <= 0 || flow.full[i] || flow.full[lip.past]) return null;
   const floorAngle = inclination + Math.asin(mesh.floorSin[i]!);
   const needed = (u * u * lip.bend) / Math.max(depth, LEAST_RADIUS);
-  if (needed <= GRAVITY * Math.max(0, cosine(floorAngle))) return null;
+  const pressing = GRAVITY * Math.max(0, cosine(floorAngle));
+  if (needed <= pressing) return null;
   const lipLevel =
     mesh.x[lip.face]! * sine(inclination) + mesh.floorRight[lip.face - 1]! * cosine(inclination);
   const fall = Math.max(0, lipLevel - landingLevel(lip, flow.level, mesh, inclination));
-  return { fall, landing: Math.sqrt(u * u + 2 * GRAVITY * fall) };
+  const isStrict = needed > STRICTER * pressing && depth >= STRICTER * FILM;
+  return { fall, landing: Math.sqrt(u * u + 2 * GRAVITY * fall), isStrict };
 }
 
 /** Surface or floor that the stream comes down on: two fall heights past a step, or a centimetre past a bend. */

@@ -1,4 +1,5 @@
 import type { Fold } from '$src/core/pour/record';
+import { STRICTER } from './clear';
 import { foldSize } from './foldSize';
 import { FRONT_DEPTH, type Sample } from './sample';
 import { stretchesWhere } from './stretches';
@@ -21,7 +22,7 @@ export function watchMeetings(criticalSpeed: number): Watcher {
   function look(sample: Sample): void {
     const gap = widestGap(sample, before ? 1e-9 : LEAST_GAP);
     if (gap === null) {
-      if (before && bridged(sample, before) && before.lasted >= LEAST_TIME && before.closing > LEAST_CLOSING)
+      if (before && bridged(sample, before) && counts(before, 1))
         folds.push(meeting(before, sample, criticalSpeed));
       before = null;
       return;
@@ -45,6 +46,10 @@ interface Gap {
   readonly sinceWidest: number;
   readonly closing: number;
 }
+
+/** Whether two metals met over a gap as fronts, with limits so many times stricter. */
+const counts = ({ lasted, closing, widest }: Gap, stricter: number): boolean =>
+  lasted >= LEAST_TIME * stricter && closing > LEAST_CLOSING * stricter && widest >= LEAST_GAP * stricter;
 
 /** The widest stretch of bare floor that has metal on both sides, along the floor path from the mouth [m]. */
 function widestGap({ profile }: Sample, least: number): { from: number; to: number } | null {
@@ -78,15 +83,12 @@ function bridged({ profile }: Sample, gap: { from: number; to: number }): boolea
   return profile.depth[first]! > FRONT_DEPTH && profile.depth[last]! > FRONT_DEPTH;
 }
 
-function meeting(
-  gap: { from: number; to: number; closing: number },
-  sample: Sample,
-  criticalSpeed: number,
-): Fold {
+function meeting(gap: Gap, sample: Sample, criticalSpeed: number): Fold {
   const speed = Math.max(0, gap.closing);
   return {
     kind: 'fronts meet',
     size: foldSize(speed / criticalSpeed, 0.5, 1),
+    isClear: counts(gap, STRICTER),
     time: sample.time,
     place: (gap.from + gap.to) / 2,
     inclination: sample.inclination,

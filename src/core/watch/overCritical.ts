@@ -1,5 +1,6 @@
 import type { Liquid } from '$src/core/pour/plan';
 import type { Fold, FrontSpeeds } from '$src/core/pour/record';
+import { STRICTER } from './clear';
 import { foldSize } from './foldSize';
 import { joined, stretchesWhere } from './stretches';
 
@@ -27,6 +28,7 @@ function overCritical(speeds: FrontSpeeds, first: number, last: number, liquid: 
   return {
     kind: 'front over critical',
     size: foldSize(speed / liquid.criticalSpeed, MARKED, HEAVY),
+    isClear: speed > STRICTER * liquid.criticalSpeed,
     time: speeds.time[peak]!,
     place: speeds.place[peak]!,
     inclination: speeds.inclination[peak]!,

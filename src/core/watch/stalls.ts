@@ -1,4 +1,5 @@
 import type { Fold } from '$src/core/pour/record';
+import { STRICTER } from './clear';
 import { foldSize } from './foldSize';
 import type { Sample } from './sample';
 import type { Watcher } from './watcher';
@@ -55,6 +56,7 @@ function stall(at: { front: number; time: number; inclination: number }, rested:
   return {
     kind: 'front stalls',
     size: foldSize(rested, MARKED, HEAVY),
+    isClear: rested > STRICTER * STILL_TIME,
     time: at.time,
     place: at.front,
     inclination: at.inclination,
@@ -69,6 +71,7 @@ function fallBack(back: { distance: number; place: number; time: number; inclina
   return {
     kind: 'front falls back',
     size: foldSize(back.distance, 20e-3, 50e-3),
+    isClear: back.distance > STRICTER * FALL_BACK,
     time: back.time,
     place: back.place,
     inclination: back.inclination,

@@ -1,4 +1,5 @@
 import type { Fold, FrontSpeeds } from '$src/core/pour/record';
+import { STRICTER } from './clear';
 import { foldSize } from './foldSize';
 import { joined, stretchesWhere } from './stretches';
 
@@ -18,24 +19,36 @@ const HEAVY = 0.5;
  * number over 1 = shooting flow: textbook open-channel hydraulics; a half-full section: our definition.
  */
 export function tonguesOf(speeds: FrontSpeeds, dieLength: number): Fold[] {
-  const runs = stretchesWhere(
-    speeds.speed.length,
-    (k) => speeds.froude[k]! > SHOOTING && speeds.fullness[k]! < LEAST_FULLNESS,
-  );
-  const long = joined(runs, (end, next) => lengthOf(speeds, end, next) <= PART_LENGTH).filter(
-    ([first, last]) => lengthOf(speeds, first, last) > LEAST_LENGTH,
-  );
+  const long = stretchesOf(speeds, 1);
   const longest = long.sort((a, b) => lengthOf(speeds, ...b) - lengthOf(speeds, ...a))[0];
   if (!longest) return [];
   const total = long.reduce((sum, run) => sum + lengthOf(speeds, ...run), 0);
-  return [tongue(speeds, longest[0], longest[1], total, dieLength)];
+  const isClear = stretchesOf(speeds, STRICTER).length > 0;
+  return [{ ...tongue(speeds, longest[0], longest[1], total, dieLength), isClear }];
+}
+
+/** Stretches run as a tongue, with limits so many times stricter. */
+function stretchesOf(speeds: FrontSpeeds, stricter: number): (readonly [first: number, last: number])[] {
+  const runs = stretchesWhere(
+    speeds.speed.length,
+    (k) => speeds.froude[k]! > SHOOTING * stricter && speeds.fullness[k]! < LEAST_FULLNESS / stricter,
+  );
+  return joined(runs, (end, next) => lengthOf(speeds, end, next) <= PART_LENGTH).filter(
+    ([first, last]) => lengthOf(speeds, first, last) > LEAST_LENGTH * stricter,
+  );
 }
 
 function lengthOf(speeds: FrontSpeeds, first: number, last: number): number {
   return speeds.place[last]! - speeds.place[first]!;
 }
 
-function tongue(speeds: FrontSpeeds, first: number, last: number, total: number, dieLength: number): Fold {
+function tongue(
+  speeds: FrontSpeeds,
+  first: number,
+  last: number,
+  total: number,
+  dieLength: number,
+): Omit<Fold, 'isClear'> {
   let thinnest = first;
   for (let k = first; k <= last; k++) if (speeds.fullness[k]! < speeds.fullness[thinnest]!) thinnest = k;
   return {

@@ -4,6 +4,7 @@ import { fromDegrees, METRIC, type PageUnits } from '$src/core/units';
 import { pathOf } from '../drawing/paper';
 import { type Steel, steelAround } from '../drawing/steel';
 import { filmMoments } from '../filmMoments';
+import { BORDERLINE, foldSizeText } from '../foldSizeText';
 import { figureIn, inUnits } from '../inUnits';
 import { keyFigures } from '../keyFigures';
 import { numberedFolds } from '../numberedFolds';
@@ -90,16 +91,17 @@ function figures(record: PourRecord, units: PageUnits): string {
 }
 
 function folds(record: PourRecord, units: PageUnits): string {
-  const rows = numberedFolds(record).map(({ number, kind, size, time, inclination, place, cause, cure }) => [
-    String(number),
-    kind,
-    size,
-    secondsText(time),
-    angleText(inclination),
-    inUnits(placeText(place), units),
-    inUnits(`${cause} ${cure}`, units),
+  const rows = numberedFolds(record).map((fold) => [
+    String(fold.number),
+    fold.kind,
+    foldSizeText(fold),
+    secondsText(fold.time),
+    angleText(fold.inclination),
+    inUnits(placeText(fold.place), units),
+    inUnits(`${fold.cause} ${fold.cure}`, units),
   ]);
   if (rows.length === 0) return '<p>No surface folding event was found.</p>';
   const columns = ['no.', 'fold', 'size', 'time', 'inclination', 'place', 'cause, and the usual cure'];
-  return plainTable({ caption: 'Surface folding events', columns, rows });
+  const table = plainTable({ caption: 'Surface folding events', columns, rows });
+  return record.folds.every(({ isClear }) => isClear) ? table : `${table}<p>${BORDERLINE}</p>`;
 }

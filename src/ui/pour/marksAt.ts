@@ -1,4 +1,5 @@
 import type { PourRecord } from '$src/core/pour/record';
+import { foldSizeText } from '$src/report/foldSizeText';
 import { depthBehindFront } from '$src/report/frames';
 import { momentAt } from '$src/report/moment';
 import type { NumberedFold } from '$src/report/numberedFolds';
@@ -11,7 +12,7 @@ import { said } from '../said';
 const PINS_SHOWN = 3;
 
 export const foldName = (fold: NumberedFold): string =>
-  `${fold.kind}, ${fold.size}, ${secondsText(fold.time)}`;
+  `${fold.kind}, ${foldSizeText(fold)}, ${secondsText(fold.time)}`;
 
 /** Pins of the folds that have happened by `time`, the nearest in time. */
 export function pinsAt(folds: readonly NumberedFold[], time: number): PinMark[] {

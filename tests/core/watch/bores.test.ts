@@ -31,3 +31,21 @@ test('a bore that stays is told; jumps here and there, none for long, are not', 
   ]);
   expect(seen(flickers)).toEqual([]);
 });
+
+test.each([
+  [0.29, false],
+  [0.7, true],
+])('closing by %f m/s: clear of 0.25 is %s', (closing, isClear) => {
+  const times = Array.from({ length: 60 }, (_, k) => (k + 1) * 2e-3);
+  const standing = (x: number) =>
+    x < 0.0975 ? { depth: 0.008, speed: 0.5 + closing } : { depth: 0.0028, speed: 0.5 };
+  const folds = seen(times.map((time) => lookAt(time, standing)));
+  expect(folds.map((fold) => fold.isClear)).toEqual([isClear]);
+});
+
+test('one that misses looks of its window is borderline', () => {
+  const times = Array.from({ length: 60 }, (_, k) => (k + 1) * 2e-3);
+  const level = () => ({ depth: 0.016, speed: 0.8 });
+  const folds = seen(times.map((time, k) => lookAt(time, k % 10 === 0 ? level : bore(0.0975))));
+  expect(folds.map(({ kind, isClear }) => [kind, isClear])).toEqual([['breaking bore', false]]);
+});

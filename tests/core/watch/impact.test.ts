@@ -39,3 +39,17 @@ test('a front as high as its opening has no room to climb the wall and fall back
   watch.look(sampleOf(LENGTH, 0.029, 0.8));
   expect(watch.folds()).toEqual([]);
 });
+
+test.each([
+  [0.26, 0.01, false],
+  [0.31, 0.01, true],
+  [0.31, 0.026, false],
+])(
+  'at %f m/s, %f m deep of 0.03: clear of half of critical and of nine tenths full is %s',
+  (speed, depth, isClear) => {
+    const watch = watchImpact(mesh, CRITICAL);
+    watch.look(sampleOf(0.098, depth, speed));
+    watch.look(sampleOf(LENGTH, depth, speed));
+    expect(watch.folds().map((fold) => fold.isClear)).toEqual([isClear]);
+  },
+);
