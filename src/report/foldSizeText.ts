@@ -6,4 +6,4 @@ export const foldSizeText = ({ size, isClear }: Pick<Fold, 'size' | 'isClear'>):
 
 /** What the word means, said once under a list that has it. */
 export const BORDERLINE =
-  'Borderline: with limits a fifth stricter it would not count, or it came while gas was shut in for good. Another mesh, or the same charge ladled again, may not show it.';
+  'Borderline: with limits a fifth stricter it would not count, or it is a jump, a meeting of fronts or a lap around gas that never left. Another mesh, or the same charge ladled again, may not show it.';

@@ -1,13 +1,16 @@
-import type { Fold } from '$src/core/pour/record';
+import type { Fold, FoldKind } from '$src/core/pour/record';
+
+/** What comes and goes around shut-in gas from mesh to mesh; other folds keep to their meshes there as elsewhere. */
+const UNSETTLED: readonly FoldKind[] = ['breaking bore', 'undular bore', 'fronts meet', 'lap'];
 
 /**
- * Folds with those made borderline that came after gas was shut in which never left. What metal does around it hangs on
- * which place closes first, and settles on no mesh (docs/verification.md); that gas is held does.
+ * Folds with those made borderline that metal made around gas which was shut in and never left: which place closes
+ * first hangs on the least change, and with it whether a jump, a meeting of fronts or a lap is seen (docs/verification.md).
  */
 export function aroundHeldGas(folds: readonly Fold[]): readonly Fold[] {
   const shut = folds.filter(({ kind }) => kind === 'gas sealed in');
   const since = Math.min(...shut.map(({ time }) => time));
   return folds.map((fold) =>
-    fold.kind === 'gas sealed in' || fold.time < since ? fold : { ...fold, isClear: false },
+    fold.time >= since && UNSETTLED.includes(fold.kind) ? { ...fold, isClear: false } : fold,
   );
 }
