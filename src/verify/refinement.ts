@@ -3,7 +3,9 @@ import { isFrontLed } from '$src/core/pour/ledByLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { Fold, FoldKind, PourRecord } from '$src/core/pour/record';
 import type { Check, Family, Outcome } from './check';
-import { type Finding, missed, near, reported } from './finding';
+import { type Finding, missed, near } from './finding';
+import { foldsApart, GOES_STIFF } from './foldsApart';
+import type { MeshPair } from './meshPair';
 import { computePour } from './referencePours';
 
 /** A pour of a book that people see, as the page would run it. */
@@ -20,12 +22,6 @@ const PEAK = 0.08;
 
 /** Figures known to miss their bar: what they are held to instead, and why. Keyed by "book, pour: figure". */
 export type KnownMisses = Readonly<Record<string, { readonly most: number; readonly cause: string }>>;
-
-/** One pour on both meshes. */
-export interface MeshPair {
-  readonly coarse: PourRecord;
-  readonly fine: PourRecord;
-}
 
 const onMesh = (plan: PourPlan, meshCells: number): PourRecord =>
   computePour({ ...plan, computation: { ...plan.computation, meshCells } });
@@ -46,8 +42,8 @@ function withTiltGiven(plan: PourPlan): PourPlan {
 
 /**
  * One pour at 200 and 400 mesh cells: arrival within 3 %, peak front speed within 8 %, as many folds of every kind.
- * How far folds of one kind lie apart in place and time is told without a bar; where their counts differ, those that
- * are on one mesh alone must be borderline.
+ * Folds of one kind lie within 10 mm and 20 ms of each other; where their counts differ, those that are on one mesh
+ * alone must be borderline.
  */
 export function refinementFindings(
   { book, pour }: NamedPlan,
@@ -112,7 +108,7 @@ function foldFindings(
         };
   return apart > 0
     ? [count, clearAlone(`${name}: ${kind}`, rough!, sharp!, known[`${name}: ${kind}, clear`]?.cause)]
-    : [count, ...apartFindings(`${name}: ${kind}`, rough!, sharp!)];
+    : [count, ...foldsApart(`${name}: ${kind}`, kind, { coarse, fine })];
 }
 
 /** Folds that are clear of their limits on one mesh, and more than the other has at all: "borderline" must warn of the rest. */
@@ -124,26 +120,6 @@ function clearAlone(name: string, rough: readonly Fold[], sharp: readonly Fold[]
   return { what, expected: 0, found: alone, unit: '', low: 0, high: 0, bar: 'none' };
 }
 
-/** Greatest distance in place and time between folds of one kind, in their order. */
-function apartFindings(name: string, rough: readonly Fold[], sharp: readonly Fold[]): Finding[] {
-  const most = (read: (fold: Fold) => number): number =>
-    Math.max(...rough.map((fold, k) => Math.abs(read(fold) - read(sharp[k]!))));
-  return [
-    reported(
-      `${name}, apart in place`,
-      null,
-      most((fold) => fold.place),
-      'm',
-    ),
-    reported(
-      `${name}, apart in time`,
-      null,
-      most((fold) => fold.time),
-      's',
-    ),
-  ];
-}
-
 /** Scatter of a peak: least and greatest on five meshes within 3 % of 200 and of 400 cells, and on 800 [m/s]. */
 const scatter = (coarse: string, fine: string, finest: string): string =>
   `a slow front is let go by its skin in pulses, whose beat moves with the least change: the peak is ${coarse} m/s on five meshes within 3 % of 200 cells, ${fine} on five within 3 % of 400, ${finest} on 800`;
@@ -151,7 +127,6 @@ const STILL_RISING =
   'the last 20 mm of a slow front still sharpen: the peak is 0.344 to 0.354 m/s on five meshes within 3 % of 200 cells, 0.376 to 0.387 on five within 3 % of 400, 0.373 on 800';
 const LAST_STRETCH =
   'the front of a thin wall is quickest over its last 20 mm, where the gas ahead of it is pressed out; that stretch still sharpens with the mesh, the arrival does not: the peak is 0.343 to 0.375 m/s on five meshes within 3 % of 200 cells, 0.391 to 0.412 on five within 3 % of 400, 0.423 on 800';
-const GOES_STIFF = 'the pour goes stiff on the way; how it creeps before it stops is no converged figure';
 const STANDING_JUMP =
   'a standing jump near its threshold of 0.25 m/s, on which the return wave later runs: 0.25 m/s on 200 cells, 0.29 on 400, 0.30 on 800';
 const SHORT_JUMP =

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { Cell, PourCell } from '$src/cells/kinds';
 import { holds, isReport, short } from '$src/verify/finding';
-import { type MeshPair, type NamedPlan, onBothMeshes, refinementFindings } from '$src/verify/refinement';
+import type { MeshPair } from '$src/verify/meshPair';
+import { type NamedPlan, onBothMeshes, refinementFindings } from '$src/verify/refinement';
 import { buffersOf } from '$src/worker/buffersOf';
 import { levelOrUphill } from './sources/levelOrUphill';
 
