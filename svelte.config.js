@@ -12,7 +12,7 @@ export default {
       },
     },
     paths: { relative: true },
-    // Twenty small files held the first view up; their rules now come with the page.
+    // Small files held the first view up; the rules of all that comes first stand within the page.
     inlineStyleThreshold: 50_000,
     // The page registers it itself, once the book is drawn.
     serviceWorker: { register: false },

@@ -33,12 +33,7 @@ const READY: Evaluation = { state: 'ready' };
 
 /** One cell with its run. */
 class Slot extends CellSlot {
-  readonly run: CellRun;
-
-  constructor(bench: Bench) {
-    super();
-    this.run = new CellRun(bench);
-  }
+  readonly run = new CellRun();
 
   /** Tells the cell's run what the cell comes to, and what the queue has for that. */
   tellRun(queue: PourQueue): void {
@@ -96,7 +91,7 @@ export class Bench {
    */
   #turnTo(history: History<Book>): void {
     for (const { id } of history.now.cells) {
-      if (!this.#slots.has(id)) this.#slots.set(id, new Slot(this));
+      if (!this.#slots.has(id)) this.#slots.set(id, new Slot());
     }
     this.#history = history;
     const { now } = history;
@@ -188,7 +183,7 @@ export class Bench {
 
   /** The run of a pour cell; the same object for as long as the page is open. */
   run(id: CellId): PourRun {
-    return this.#slots.get(id)?.run ?? new CellRun(this);
+    return this.#slots.get(id)?.run ?? new CellRun();
   }
 
   /** Ends the run and keeps what is done. */

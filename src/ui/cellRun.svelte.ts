@@ -1,9 +1,6 @@
 import type { Evaluation } from '$src/cells/evaluate';
-import { remember } from '$src/cells/remember';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
-import type { PageUnits } from '$src/core/units';
-import { planChange } from './planChange';
 import type { Kept, PourQueue } from './pourQueue.svelte';
 
 export type RunState = 'fresh' | 'out of date' | 'running' | 'waiting' | 'stopped' | 'failed' | 'none';
@@ -21,14 +18,14 @@ export interface PourRun {
   readonly coarse: boolean;
   /** The record belongs to the present inputs. */
   readonly current: boolean;
-  /** What changed since the record was made, one sentence; null when it is current or there is none. */
-  readonly change: string | null;
+  /** What the record was made from and what it would be made from now; null when it is current or there is none. */
+  readonly outdated: Outdated | null;
 }
 
-/** Worked out once for each pair. */
-const changeSince = remember((record: PourRecord, plan: PourPlan, units: PageUnits) =>
-  planChange(record.plan, plan, units),
-);
+export interface Outdated {
+  readonly before: PourPlan;
+  readonly now: PourPlan;
+}
 
 /**
  * The run of one pour cell. Every field is watched by itself: progress, which comes many times a second, redraws only
@@ -42,21 +39,14 @@ export class CellRun implements PourRun {
   error: string | null = $state(null);
   coarse: boolean = $state(false);
   current: boolean = $state(false);
-  readonly change: string | null = $derived.by(() =>
-    this.#last && !this.current && this.#plan
-      ? changeSince(this.#last, this.#plan, this.#source.units)
-      : null,
+  readonly outdated: Outdated | null = $derived.by(() =>
+    this.#last && !this.current && this.#plan ? { before: this.#last.plan, now: this.#plan } : null,
   );
-  readonly #source: { readonly units: PageUnits };
   #plan: PourPlan | null = $state.raw(null);
   /** Also when the run of the present plan has failed. */
   #last: PourRecord | null = $state.raw(null);
   /** The last that the cell showed, of whatever plan. */
   #shown: Kept | undefined;
-
-  constructor(source: { readonly units: PageUnits }) {
-    this.#source = source;
-  }
 
   /** Tells it what its cell comes to, and what the queue has for that. */
   take(evaluation: Evaluation, { records, progress, failures }: PourQueue): void {

@@ -35,11 +35,12 @@ export function cannotFetch(what: string, error: unknown): Notice {
   return { message: `${what} could not be fetched${reason}.`, remedy, issues: [] };
 }
 
-export const NO_LIST_OF_BOOKS: Notice = {
-  message: 'The list of books could not be fetched from the server.',
+/** `what`: the part of the program, as "The list of books". */
+export const notFetched = (what: string): Notice => ({
+  message: `${what} could not be fetched from the server.`,
   remedy: 'The open book is not affected. Try again when the server answers.',
   issues: [],
-};
+});
 
 export function refusedToKeep(error: unknown): Notice {
   const isFull = error instanceof DOMException && error.name === 'QuotaExceededError';

@@ -53,13 +53,31 @@ test('a word says what it means by key, by press and to assistive technology, an
   expect(await meaning.count()).toBe(0);
 });
 
-/** Scripts that the page asks for before anything else may weigh so much, packed [byte]. */
+/** All that comes before the first drawing of the first example may weigh so much, packed [byte]. */
 const HEAVIEST = 150_000;
 
-test('the first view waits for little: charts, pours and the rarer inputs come after it', () => {
-  const page = readFileSync(inProject('build/index.html'), 'utf8');
-  const scripts = [...page.matchAll(/href="\.\/(_app\/[^"]+\.js)"/g)].map(([, path]) => `build/${path}`);
-  expect(scripts.length).toBeGreaterThan(0);
-  const packed = scripts.map((path) => gzipSync(readFileSync(inProject(path))).length);
+/** Keeps the addresses of all that has come when the first section is drawn, in `window.atFirstDrawing`. */
+function watchFirstDrawing(): void {
+  const kept = window as unknown as { atFirstDrawing?: string[] };
+  new MutationObserver((_, watch) => {
+    if (!document.querySelector('[data-kind="section"] svg.drawing')) return;
+    kept.atFirstDrawing = performance.getEntriesByType('resource').map(({ name }) => new URL(name).pathname);
+    watch.disconnect();
+  }).observe(document, { childList: true, subtree: true });
+}
+
+test('the first drawing waits for little: handles, tables, charts and pours come after it', async () => {
+  const page = await openPage({
+    prepare: async (context) => void (await context.addInitScript(watchFirstDrawing)),
+  });
+  const watched = await page.waitForFunction(
+    () => (window as unknown as { atFirstDrawing?: string[] }).atFirstDrawing,
+  );
+  const came = (await watched.jsonValue())!;
+  expect(came.filter((path) => path.endsWith('.js')).length).toBeGreaterThan(1);
+  expect(came.some((path) => path.endsWith('.pourbook.json'))).toBe(true);
+  const packed = ['/index.html', ...came].map(
+    (path) => gzipSync(readFileSync(inProject(`build${path}`))).length,
+  );
   expect(packed.reduce((sum, size) => sum + size)).toBeLessThan(HEAVIEST);
 });

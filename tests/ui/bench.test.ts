@@ -4,6 +4,7 @@ import type { PourRecord } from '$src/core/pour/record';
 import { fromDegrees } from '$src/core/units';
 import { Bench } from '$src/ui/bench.svelte';
 import { cellState } from '$src/ui/cellState';
+import { planChange } from '$src/ui/planChange';
 import { firstOf, sampleBook } from '../book/sample';
 
 let bench: Bench;
@@ -39,7 +40,7 @@ function setMass(mass: number, merge: string | null = null): void {
 const stateWord = (id: string) => cellState(bench, bench.cell(id)!)?.word;
 
 test('a pour without a record waits and shows no figure', () => {
-  expect(bench.run(pour)).toMatchObject({ record: null, state: 'waiting', current: false, change: null });
+  expect(bench.run(pour)).toMatchObject({ record: null, state: 'waiting', current: false, outdated: null });
 });
 
 test('a finished run is fresh; a change marks it out of date, says what changed and keeps it in sight', () => {
@@ -48,9 +49,11 @@ test('a finished run is fresh; a change marks it out of date, says what changed 
   setMass(0.5);
   const run = bench.run(pour);
   expect(run).toMatchObject({ record, state: 'out of date', current: false });
-  expect(run.change).toMatch(/^Charge changed from .* to 0\.500 kg \([\d.]+ mm below the lip\)\.$/);
+  expect(planChange(run.outdated!.before, run.outdated!.now)).toMatch(
+    /^Charge changed from .* to 0\.500 kg \([\d.]+ mm below the lip\)\.$/,
+  );
   bench.undo();
-  expect(bench.run(pour)).toMatchObject({ record, state: 'fresh', change: null });
+  expect(bench.run(pour)).toMatchObject({ record, state: 'fresh', outdated: null });
 });
 
 test('a coarse record is current but not fresh', () => {

@@ -3,6 +3,8 @@ import { drawInTurn } from './drawingTurns';
 
 /** However long the book, all of it is drawn after so many turns. */
 const TURNS = 40;
+/** Frames of cells are drawn so far ahead of their bodies. */
+const AHEAD = 3;
 
 /**
  * Bodies of the cells are drawn from the top down, each in its turn, so that the window is soon full and the page answers
@@ -20,13 +22,18 @@ class Bodies {
     this.isWindowFull = false;
   }
 
+  /** So many cells are on the page, with or without a body. */
+  get frames(): number {
+    return this.count + AHEAD;
+  }
+
   get isAllDrawn(): boolean {
     return this.count === Number.POSITIVE_INFINITY;
   }
 
   /** Draws on when its turn comes; returns the undoing. Call inside an effect that names the cells on the page. */
   drawOn(ids: readonly CellId[]): (() => void) | undefined {
-    return this.isAllDrawn ? undefined : drawInTurn(() => this.#draw(ids));
+    return this.isAllDrawn ? undefined : drawInTurn(() => this.#draw(ids), true);
   }
 
   #draw(ids: readonly CellId[]): void {

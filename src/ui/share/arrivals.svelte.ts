@@ -3,7 +3,8 @@ import { readBook } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
 import { bench } from '../bench.svelte';
 import { desk } from '../desk.svelte';
-import { LINK_MARK, linkOf, readLink } from './bookLink';
+import { fetchPart } from '../fetchPart';
+import { LINK_MARK } from './linkMark';
 
 /** A book that a link brought and that waits for a word. */
 export interface Offer {
@@ -12,6 +13,8 @@ export interface Offer {
   readonly text: string;
 }
 
+const fetchLinks = () => fetchPart('What packs a book into a link', () => import('./bookLink'));
+
 /** Books that come by links and go by them. */
 class Arrivals {
   offer: Offer | null = $state.raw(null);
@@ -19,7 +22,9 @@ class Arrivals {
   /** Looks whether the page was opened by a link that carries a book; the book is offered, never just opened. */
   async look(): Promise<void> {
     if (!location.hash.startsWith(LINK_MARK)) return;
-    const read = await readLink(location.hash);
+    const links = await fetchLinks();
+    if (!links) return;
+    const read = await links.readLink(location.hash);
     replaceState(location.pathname + location.search, {});
     const result = 'text' in read ? readBook(read.text) : { issues: [read.issue] };
     if ('issues' in result) {
@@ -43,7 +48,9 @@ class Arrivals {
 
   /** Puts a link to the open book on the clipboard, or says why there is none. */
   async copyLink(): Promise<void> {
-    const fragment = await linkOf(writeBook(bench.book));
+    const links = await fetchLinks();
+    if (!links) return;
+    const fragment = await links.linkOf(writeBook(bench.book));
     if (fragment === null) {
       const remedy = 'Save it as a file, or take long notes, pictures and cells out.';
       desk.notice = { message: 'The book is too large for a link.', remedy, issues: [] };

@@ -1,8 +1,7 @@
 import { LARGEST_FILE } from '$src/book/readBook';
 import type { Issue } from '$src/core/issue';
+import { LINK_MARK } from './linkMark';
 
-/** How the fragment of a link that carries a book begins. */
-export const LINK_MARK = '#book=';
 /** Characters in a fragment; longer ones are cut by mail programs and chats. */
 export const LONGEST_LINK = 16_000;
 

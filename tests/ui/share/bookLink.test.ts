@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { LARGEST_FILE } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
-import { LINK_MARK, LONGEST_LINK, linkOf, readLink } from '$src/ui/share/bookLink';
+import { LONGEST_LINK, linkOf, readLink } from '$src/ui/share/bookLink';
+import { LINK_MARK } from '$src/ui/share/linkMark';
 import { sampleBook } from '../../book/sample';
 
 test('a small book goes through a link unharmed', async () => {

@@ -1,0 +1,5 @@
+/** Text fields keep their own keys. */
+export function isTextField(target: EventTarget | null): boolean {
+  if (target instanceof HTMLTextAreaElement) return true;
+  return target instanceof HTMLInputElement && ['text', 'search', 'number'].includes(target.type);
+}
