@@ -1,0 +1,46 @@
+import type { Locator, Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { writeBook } from '$src/book/writeBook';
+import { addCell, replaceCell } from '$src/cells/edit';
+import type { Book, Cell, CellKind } from '$src/cells/kinds';
+import { newCell } from '$src/cells/newCell';
+import { firstOf, sampleBook } from '../book/sample';
+import { waitUntilFresh } from './helpers/bench';
+import { useOnePage } from './helpers/onePage';
+import { picture } from './helpers/picture';
+
+/** What somebody stumbles over who has not seen the page before. */
+
+const openBook = useOnePage();
+
+const sample = sampleBook();
+const only = (kinds: readonly CellKind[]): Book => ({
+  ...sample,
+  cells: sample.cells.filter(({ kind }) => kinds.includes(kind)),
+});
+/** A drawing and what fills it; nothing is poured. */
+const drawn = only(['section', 'metal', 'tilt', 'charge']);
+
+const digitsOf = async (field: Locator): Promise<string> => (await field.inputValue()).split('.')[1] ?? '';
+
+test('a charge told another way comes in steps a shop can set, and back again is what was typed', async () => {
+  const page = await openBook(writeBook(drawn));
+  const charge = page.locator('[data-kind="charge"]');
+  const by = (name: string) => charge.getByRole('radio', { name, exact: true }).check({ force: true });
+  await by('mass');
+  const mass = charge.getByRole('textbox', { name: 'mass' });
+  expect((await digitsOf(mass)).length).toBeLessThanOrEqual(3);
+  await mass.fill('0.7123');
+  await mass.blur();
+  await by('fill level');
+  const level = charge.getByRole('textbox', { name: /^level from the lip/ });
+  expect(await digitsOf(level)).toHaveLength(1);
+  await by('head wanted');
+  expect(await digitsOf(charge.getByRole('textbox', { name: /^head above/ }))).toHaveLength(1);
+  await picture(page, 'charge-told-another-way');
+  await by('mass');
+  expect(await mass.inputValue()).toBe('0.7123');
+  await page.getByRole('combobox', { name: 'Unit of length' }).selectOption('in');
+  await by('fill level');
+  expect((await digitsOf(level)).length).toBeLessThanOrEqual(3);
+});
