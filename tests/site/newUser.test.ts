@@ -44,3 +44,16 @@ test('a charge told another way comes in steps a shop can set, and back again is
   await by('fill level');
   expect((await digitsOf(level)).length).toBeLessThanOrEqual(3);
 });
+
+test('a basin too short to ladle into is refused beside its field, and the outline stays', async () => {
+  const page = await openBook(writeBook(drawn));
+  const section = page.locator('[data-kind="section"]');
+  const length = section.getByRole('textbox', { name: /^basin length/ });
+  const before = await length.inputValue();
+  await length.fill('70');
+  await section.getByText(/mm of the basin open, too little to ladle into/).waitFor();
+  await section.getByText(/or move the roof's rim R\d towards the mouth first/).waitFor();
+  await picture(page, 'basin-too-short');
+  await length.press('Escape');
+  expect(await length.inputValue()).toBe(before);
+});
