@@ -57,3 +57,27 @@ test('a basin too short to ladle into is refused beside its field, and the outli
   await length.press('Escape');
   expect(await length.inputValue()).toBe(before);
 });
+
+/** Whether all words of a field are within it. */
+const isWhole = (field: Locator): Promise<boolean> =>
+  field.evaluate((node) => node.scrollWidth <= node.clientWidth && node.scrollHeight <= node.clientHeight);
+
+test('a long name of a region is read whole in its field, on a wide and on a narrow page', async () => {
+  const name = 'Runner behind the sill, with a slow taper';
+  const cell = firstOf(drawn, 'section');
+  const regions = cell.section.regions.map((region, index) =>
+    index === 0 ? { ...region, name: name.slice(0, 40) } : region,
+  );
+  const page = await openBook(
+    writeBook(replaceCell(drawn, { ...cell, section: { ...cell.section, regions } })),
+  );
+  const field = page.getByRole('textbox', { name: 'name of region 1' });
+  for (const width of [1440, 1024, 390]) {
+    await page.setViewportSize({ width, height: 900 });
+    await expect.poll(() => isWhole(field)).toBe(true);
+    await picture(page, `region-name-${width}`);
+  }
+  await field.fill('Basin');
+  await field.press('Enter');
+  expect(await field.inputValue()).toBe('Basin');
+});
