@@ -81,3 +81,41 @@ test('a long name of a region is read whole in its field, on a wide and on a nar
   await field.press('Enter');
   expect(await field.inputValue()).toBe('Basin');
 });
+
+/** A comparison of so many pours, poured coarsely. */
+function comparison(count: number): Book {
+  const computation = { ...firstOf(sample, 'pour').computation, meshCells: 60 };
+  const coarse: Book = {
+    ...sample,
+    cells: sample.cells.map((cell): Cell => (cell.kind === 'pour' ? { ...cell, computation } : cell)),
+  };
+  let book = coarse;
+  while (book.cells.filter(({ kind }) => kind === 'pour').length < count) {
+    const pour = newCell('pour', book);
+    if (pour.kind !== 'pour') throw new Error('A new pour is a pour.');
+    book = addCell(book, { ...pour, computation });
+  }
+  const pours = book.cells.flatMap((cell) => (cell.kind === 'pour' ? [cell.id] : []));
+  return replaceCell(book, { ...firstOf(book, 'compare'), pours });
+}
+
+/** Left edges of the columns of one of the two tables [px]. */
+const columnsOf = (page: Page, table: string): Promise<number[]> =>
+  page
+    .locator(`[data-table="${table}"] thead th`)
+    .evaluateAll((heads) => heads.map((head) => Math.round(head.getBoundingClientRect().left)));
+
+test.each([2, 3])(
+  'the two tables of a comparison of %d share their columns where they stand under each other',
+  async (count) => {
+    const page = await openBook(writeBook(comparison(count)));
+    await waitUntilFresh(page);
+    for (const width of count === 2 ? [1024, 390] : [1440, 1024, 390]) {
+      await page.setViewportSize({ width, height: 900 });
+      await page.locator('[data-table="figures"]').scrollIntoViewIfNeeded();
+      const columns = await columnsOf(page, 'inputs');
+      expect((await columnsOf(page, 'figures')).slice(0, columns.length)).toEqual(columns);
+      await picture(page, `compare-${count}-${width}`);
+    }
+  },
+);
