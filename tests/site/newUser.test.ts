@@ -4,7 +4,9 @@ import { writeBook } from '$src/book/writeBook';
 import { addCell, replaceCell } from '$src/cells/edit';
 import type { Book, Cell, CellKind } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
+import { fromDegrees } from '$src/core/units';
 import { firstOf, sampleBook } from '../book/sample';
+import { thinWallWindow } from '../books/sources/thinWall';
 import { waitUntilFresh } from './helpers/bench';
 import { useOnePage } from './helpers/onePage';
 import { picture } from './helpers/picture';
@@ -119,3 +121,51 @@ test.each([2, 3])(
     }
   },
 );
+
+/** The pour of a 4 mm wall, sound as it is set, with a small window around it and a card; all on the coarsest mesh. */
+function soundBook(): Book {
+  const axes = [
+    { setting: 'tilt.time', from: 3, to: 27, points: 5 },
+    { setting: 'tilt.start', from: 0, to: fromDegrees(40), points: 5 },
+  ];
+  const cells = thinWallWindow.cells
+    .filter(({ kind }) => kind !== 'note')
+    .map((cell): Cell => {
+      if (cell.kind === 'pour') return { ...cell, computation: { ...cell.computation, meshCells: 40 } };
+      return cell.kind === 'study' ? { ...cell, study: { ...cell.study, axes, meshCells: 40 } } : cell;
+    });
+  const book = { ...thinWallWindow, cells };
+  const card = newCell('shop card', book);
+  if (card.kind !== 'shop card') throw new Error('A new card is a card.');
+  return addCell(book, { ...card, pour: 'pour' });
+}
+
+test('a sound pour says how near an unsound setting lies once it was looked at, and a card why it does not know', async () => {
+  const page = await openBook(writeBook(soundBook()));
+  const pour = page.locator('[data-kind="pour"]');
+  await pour.locator('[data-verdict="sound"]').waitFor();
+  const edge = pour.locator('[data-part="nearest edge"]');
+  const card = page.locator('.paper .shop-card');
+  await edge.getByText('has not been looked at').waitFor();
+  await card.getByText('its study was not run').waitFor();
+  await picture(page, 'edge-not-looked-at');
+  await edge.getByRole('button', { name: 'Try settings a little off' }).click();
+  await edge.getByText(/^(No longer sound with|Still sound with all)/).waitFor({ timeout: 60_000 });
+  expect(await pour.locator('[data-part="sensitivity"] [data-variation]').count()).toBeGreaterThan(4);
+
+  const study = page.locator('[data-kind="study"]');
+  await study.scrollIntoViewIfNeeded();
+  await study.getByRole('button', { name: 'Pour this study' }).click();
+  await expect
+    .poll(() => study.getAttribute('data-state'), { timeout: 120_000, interval: 500 })
+    .toBe('fresh');
+  await edge
+    .getByText(/sound to .*, by the study “Pour window of the wall”|; by the study “Pour window of the wall”/)
+    .waitFor();
+  await card
+    .getByText(/^sound, /)
+    .first()
+    .waitFor();
+  expect(await card.getByText('how far it may stray').count()).toBe(0);
+  await picture(page, 'edge-known');
+});
