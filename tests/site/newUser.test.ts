@@ -169,3 +169,22 @@ test('a sound pour says how near an unsound setting lies once it was looked at, 
   expect(await card.getByText('how far it may stray').count()).toBe(0);
   await picture(page, 'edge-known');
 });
+
+test('a fold that is chosen is shown below the picture: which, why, and a schematic that says it is one', async () => {
+  const page = await openBook(writeBook(comparison(2)));
+  await waitUntilFresh(page);
+  const pour = page.locator('[data-kind="pour"]').first();
+  await pour.scrollIntoViewIfNeeded();
+  const now = pour.locator('[data-part="fold now"]');
+  const rows = pour.locator('tr[data-fold]');
+  const kinds = await rows.evaluateAll((all) => all.map((row) => row.getAttribute('data-fold')!));
+  expect(kinds.length).toBeGreaterThan(0);
+  for (const [index, kind] of kinds.entries()) {
+    await rows.nth(index).getByRole('button').click();
+    await expect.poll(() => now.getByRole('heading').textContent()).toMatch(new RegExp(`^ *\\d+ ${kind} `));
+    await now.getByRole('img', { name: new RegExp(`^Schematic: ${kind}`) }).waitFor();
+  }
+  await now.getByText('Schematic, not to scale.').waitFor();
+  await now.getByText(/how its skin then lay is not computed/i).waitFor();
+  await picture(page, 'fold-now');
+});
