@@ -1,7 +1,7 @@
 import type { PourRecord } from '$src/core/pour/record';
 import { METRIC } from '$src/core/units';
 import type { CardSource } from '$src/report/card/shopCard';
-import type { SoundRange } from '$src/report/study/soundRanges';
+import { NO_STUDY, type SoundFinding } from '$src/report/study/soundFinding';
 import type { Evaluation } from './evaluate';
 import type { Book, Cell, CellId, PourCell, ShopCardCell } from './kinds';
 
@@ -10,8 +10,8 @@ export interface CardRun {
   readonly record: PourRecord;
   /** Why the card must not be used yet; null when it may. */
   readonly warning: string | null;
-  /** What a study of the pour as it stands has found; absent = nothing. */
-  readonly sound?: readonly SoundRange[];
+  /** What a study of the pour as it stands has found; absent = there is none. */
+  readonly sound?: SoundFinding;
 }
 
 type CardWords = Pick<ShopCardCell, 'name' | 'date' | 'remark'>;
@@ -22,7 +22,7 @@ export function cardSource(
   evaluations: ReadonlyMap<CellId, Evaluation>,
   pour: PourCell,
   card: CardWords,
-  { record, warning, sound = [] }: CardRun,
+  { record, warning, sound = NO_STUDY }: CardRun,
 ): CardSource | null {
   const section = taken(book, pour.section, 'section');
   const metal = taken(book, pour.metal, 'metal');

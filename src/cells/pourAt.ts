@@ -2,7 +2,9 @@ import { shareThatLeaves } from '$src/core/heat/ladling';
 import type { Metal, Sourced } from '$src/core/metal/metal';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { Section } from '$src/core/section/section';
+import { METRIC, type PageUnits } from '$src/core/units';
 import type { SettingValues } from '$src/report/study/planAt';
+import { settable } from '$src/report/study/settable';
 import type { SettingGroup } from '$src/report/study/setting';
 import { settingNamed } from '$src/report/study/settings';
 import { addCell, replaceCell } from './edit';
@@ -66,15 +68,24 @@ function meltedAs(metal: Metal, { liquid, heat }: PourPlan): Metal {
 const massOf = ({ volume, liquid }: PourPlan, { ladling }: ChargeCell): number =>
   (volume * liquid.density) / (ladling ? shareThatLeaves(ladling) : 1);
 
-/** A charge by level or head would follow section and tilt, so it is written as a mass; one by mass stays to the last digit. */
-function chargeAt(cell: ChargeCell, { base, values, plan }: StudyPoint): ChargeCell['charge'] {
+/**
+ * A charge by level or head would follow section and tilt, so it is written as a mass that a scale can tell; one by
+ * mass stays to the last digit.
+ */
+function chargeAt(
+  cell: ChargeCell,
+  { base, values, plan }: StudyPoint,
+  units: PageUnits,
+): ChargeCell['charge'] {
   const isVaried = Object.keys(values).some((id) => settingNamed(base, id)?.group === 'charge');
   if (cell.charge.by === 'mass' && !isVaried) return cell.charge;
-  return { by: 'mass', mass: massOf(plan, cell) };
+  const varied = values['charge.mass'];
+  if (varied !== undefined && !cell.ladling) return { by: 'mass', mass: varied };
+  return { by: 'mass', mass: settable(massOf(plan, cell), 'mass', units) };
 }
 
 /** The cell as the point has it. */
-function atPoint(cell: Cell, point: StudyPoint): Cell {
+function atPoint(cell: Cell, point: StudyPoint, { units = METRIC }: Book): Cell {
   const { plan } = point;
   switch (cell.kind) {
     case 'section':
@@ -84,7 +95,7 @@ function atPoint(cell: Cell, point: StudyPoint): Cell {
     case 'metal':
       return { ...cell, metal: meltedAs(cell.metal, plan) };
     case 'charge':
-      return { ...cell, charge: chargeAt(cell, point) };
+      return { ...cell, charge: chargeAt(cell, point, units) };
     default:
       return cell;
   }
@@ -114,7 +125,7 @@ export function withPourAt(
     const cell = find(pour[kind]);
     if (!cell) continue;
     const id = freeId(next, kind);
-    const copy = atPoint({ ...cell, id, name: freeName(next, `${cell.name}, ${name}`) }, point);
+    const copy = atPoint({ ...cell, id, name: freeName(next, `${cell.name}, ${name}`) }, point, book);
     next = addCell(next, copy.kind === 'charge' ? { ...copy, ...pick(taken) } : copy);
     taken[kind] = id;
   }
@@ -138,5 +149,5 @@ export function withPourSetTo(book: Book, pourId: CellId, point: StudyPoint): Bo
   const find = (id: CellId | null) => book.cells.find((cell) => cell.id === id);
   const changed = changedKinds(point);
   const cells = KINDS.filter((kind) => changed.has(kind)).flatMap((kind) => find(pour[kind]) ?? []);
-  return cells.reduce((next, cell) => replaceCell(next, atPoint(cell, point)), book);
+  return cells.reduce((next, cell) => replaceCell(next, atPoint(cell, point, book)), book);
 }

@@ -8,6 +8,7 @@ import { cardHtml } from '$src/report/card/cardHtml';
 import narrow from '$src/report/card/cardNarrow.css?raw';
 import tables from '$src/report/card/cardTables.css?raw';
 import { escaped } from '$src/report/drawing/paper';
+import type { SoundFinding } from '$src/report/study/soundFinding';
 import type { ChosenCard } from './chooseCard';
 
 const BODY =
@@ -16,10 +17,15 @@ const BODY =
 const LOOKS = [BODY, frame, drawings, tables, narrow].join('\n');
 
 /** A card as a page of its own: no script, nothing fetched. */
-export function cardPage(book: Book, { pour, card }: ChosenCard, record: PourRecord): string {
+export function cardPage(
+  book: Book,
+  { pour, card }: ChosenCard,
+  record: PourRecord,
+  sound: SoundFinding,
+): string {
   const isStopped = record.outcome.kind === 'stopped';
   const warning = isStopped ? 'Its computation stopped before the end.' : null;
-  const source = cardSource(book, evaluateBook(book), pour, card, { record, warning });
+  const source = cardSource(book, evaluateBook(book), pour, card, { record, warning, sound });
   if (!source) throw new Error(`${pour.name} has no section or metal, expected a pour in order.`);
   const title = escaped(`${book.casting || book.title}: shop card`);
   return `<!doctype html>

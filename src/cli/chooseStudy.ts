@@ -23,10 +23,14 @@ export function chooseStudy(book: Book, name: string | null): Chosen {
   const meant = name === null ? studies : studies.filter((cell) => cell.name === name || cell.id === name);
   const [cell, another] = meant;
   if (!cell || another) return { issues: [noStudy(name, studies)] };
+  return readyStudy(book, cell) ?? { issues: bookIssues(book) };
+}
+
+/** A study whose pour is in order; null while it or its pour is not. */
+export function readyStudy(book: Book, cell: StudyCell): ChosenStudy | null {
   const evaluations = evaluateBook(book);
   const pour = evaluations.get(cell.pour ?? '');
-  if (evaluations.get(cell.id)?.state !== 'ready' || pour?.state !== 'needs a run')
-    return { issues: bookIssues(book) };
+  if (evaluations.get(cell.id)?.state !== 'ready' || pour?.state !== 'needs a run') return null;
   const plan = studyPlan(pour.plan, cell.study);
   return { plan, head: headOf(book, cell, plan) };
 }

@@ -13,6 +13,7 @@ import { figureTable } from './figureTable';
 import { HELP } from './help';
 import { issueText } from './issueText';
 import { openBook } from './openBook';
+import { type LookedAt, soundOfStudies } from './soundOfStudies';
 import { mergeFolder, writeShard, writeStudy } from './studyFolder';
 import { studyPoints, WHOLE } from './studyPoints';
 
@@ -87,10 +88,14 @@ async function writeCard({ path, cell, file }: Extract<Command, { do: 'card' }>)
   const chosen = chooseCard(read.book, cell);
   if ('issues' in chosen) return refuse(chosen.issues, false);
   const [computed] = await computePours([{ name: chosen.pour.name, plan: chosen.plan }]);
-  await writeFile(file, cardPage(read.book, chosen, computed!.record));
-  say(`Shop card of “${chosen.pour.name}”.`, [file]);
+  const { studies, sound } = await soundOfStudies(read.book, chosen.pour.id);
+  await writeFile(file, cardPage(read.book, chosen, computed!.record, sound));
+  say([`Shop card of “${chosen.pour.name}”.`, ...studies.map(lookedAt)].join('\n'), [file]);
   return computed!.record.outcome.kind === 'stopped' ? EXIT.pourStopped : EXIT.done;
 }
+
+const lookedAt = ({ name, pours }: LookedAt): string =>
+  `How far it may stray: “${name}”, ${pours} pours on its lines through the setting.`;
 
 function say(what: string, written: readonly string[]): Exit {
   process.stdout.write(`${[what, ...written].join('\n')}\n`);

@@ -17,6 +17,9 @@ const callOf = ({ record }: Compared): string => CALLS[speedCall(record) ?? 'und
 
 const foldsOf = ({ record }: Compared): string => countText(record.folds.length, 'fold');
 
+/** A number that stands alone: three, none. */
+const numberOf = (count: number): string => (count === 0 ? 'none' : countText(count, '', '').trim());
+
 /** Pours whose front ran in the die, slowest first. */
 function ranked(pours: readonly Compared[]): Ranked[] {
   return pours
@@ -27,19 +30,53 @@ function ranked(pours: readonly Compared[]): Ranked[] {
     .toSorted((a, b) => a.peak - b.peak);
 }
 
-function extremes(slow: Ranked, quick: Ranked): Sentence {
-  const start: Sentence = [
-    named(slow.name),
-    plain(' runs at up to '),
-    bold(speedText(slow.peak)),
-    plain(`, ${callOf(slow)}; `),
-    named(quick.name),
-    plain(' at '),
-    bold(speedText(quick.peak)),
-    plain(`, ${callOf(quick)}. `),
+/** Slowest and quickest, with their folds against each other. */
+function pair(slow: Ranked, quick: Ranked): Sentence {
+  const folds = `${foldsOf(slow)} against ${numberOf(quick.record.folds.length)}.`;
+  return [
+    ...runOf(slow, true),
+    plain('; '),
+    ...runOf(quick, false),
+    plain(`. ${folds[0]!.toUpperCase() + folds.slice(1)}`),
   ];
-  const folds = `${foldsOf(slow)} against ${countText(quick.record.folds.length, '', '').trim()}.`;
-  return [...start, plain(folds[0]!.toUpperCase() + folds.slice(1))];
+}
+
+/** "Staged runs at up to 0.16 m/s, under critical". */
+const runOf = (pour: Ranked, isFirst: boolean): Sentence => [
+  named(pour.name),
+  plain(isFirst ? ' runs at up to ' : ' at '),
+  bold(speedText(pour.peak)),
+  plain(`, ${callOf(pour)}`),
+];
+
+/** More pours than these are told by the slowest, the quickest and what lies between. */
+const MOST_TOLD = 4;
+
+/** Every pour with its folds, slowest first. */
+function each(order: readonly Ranked[]): Sentence {
+  const told = order.length <= MOST_TOLD ? order : [order[0]!, order.at(-1)!];
+  const between = order.length <= MOST_TOLD ? [] : order.slice(1, -1);
+  return [
+    ...told.flatMap((pour, index) => [
+      ...(index === 0 ? [] : [plain('; ')]),
+      ...runOf(pour, index === 0),
+      plain(`, with ${index === 0 ? foldsOf(pour) : numberOf(pour.record.folds.length)}`),
+    ]),
+    plain('.'),
+    ...betweenThem(between),
+  ];
+}
+
+function betweenThem(between: readonly Ranked[]): Sentence {
+  if (between.length === 0) return [];
+  const counts = between.map(({ record }) => record.folds.length);
+  const [least, most] = [Math.min(...counts), Math.max(...counts)];
+  const range = least === most ? '' : `${numberOf(least)} to `;
+  return [
+    plain(
+      ` The other ${numberOf(between.length)} lie between them, with ${range}${countText(most, 'fold')}.`,
+    ),
+  ];
 }
 
 /** More names than these are no sentence; the table has them. */
@@ -50,24 +87,35 @@ function unfilled(pours: readonly Compared[]): Sentence {
   if (short.length === 0) return [];
   if (short.length === pours.length) return [plain(pours.length === 2 ? ' Neither fills.' : ' None fills.')];
   if (short.length > MOST_NAMED) return [plain(` ${short.length} of ${pours.length} do not fill.`)];
-  const joint = (index: number): string => (index === 0 ? ' ' : index === short.length - 1 ? ' and ' : ', ');
-  return [
-    ...short.flatMap(({ name }, index) => [plain(joint(index)), named(name)]),
-    plain(short.length === 1 ? ' does not fill.' : ' do not fill.'),
-  ];
+  return [plain(' '), ...names(short), plain(short.length === 1 ? ' does not fill.' : ' do not fill.')];
 }
 
-/** One sentence on two or more pours: slowest against quickest front, their folds, and who does not fill. */
+function names(pours: readonly Compared[]): Sentence {
+  const joint = (index: number): string => (index === pours.length - 1 ? ' and ' : ', ');
+  return pours.flatMap(({ name }, index) => [...(index === 0 ? [] : [plain(joint(index))]), named(name)]);
+}
+
+/** Pours in which no metal runs have no place in the order of speeds, and are told besides. */
+function unmoved(pours: readonly Compared[]): Sentence {
+  const still = pours.filter(({ record }) => record.figures.peakFrontSpeed === null);
+  if (still.length === 0) return [];
+  if (still.length > MOST_NAMED)
+    return [plain(` In ${still.length} of ${pours.length} no metal runs in the die.`)];
+  return [plain(' In '), ...names(still), plain(' no metal runs in the die.')];
+}
+
+/** One sentence on two or more pours: their fronts from slowest to quickest, their folds, and who does not fill. */
 export function compareSentence(pours: readonly Compared[]): Sentence {
   const order = ranked(pours);
   const [slow, quick] = [order[0], order.at(-1)];
   if (!slow || !quick) return [plain('In none of these pours does metal run in the die.')];
   if (order.length === 1) return [plain('Only in '), named(slow.name), plain(' does metal run in the die.')];
+  const rest = [...unmoved(pours), ...unfilled(pours)];
   if (quick.peak <= slow.peak * (1 + MESH_SPREAD))
     return [
       bold('Too close to call.'),
       plain(` All fronts peak within ${speedText(slow.peak)} to ${speedText(quick.peak)}.`),
-      ...unfilled(pours),
+      ...rest,
     ];
-  return [...extremes(slow, quick), ...unfilled(pours)];
+  return [...(order.length === 2 ? pair(slow, quick) : each(order)), ...rest];
 }

@@ -13,6 +13,8 @@ export interface Variation {
   /** What is changed, and to or by what: "charge", "+5 %". */
   readonly name: string;
   readonly change: string;
+  /** A value that is assumed and nobody sets. */
+  readonly isAssumed?: boolean;
   readonly at: PlanAt;
 }
 
@@ -84,11 +86,18 @@ const touching = (base: PourPlan, degrees: number): Variation => ({
   id: `contact${degrees}`,
   name: 'contact angle',
   change: `${degrees}°`,
+  isAssumed: true,
   at: planAt(base, { 'metal.contactAngle': fromDegrees(degrees) }),
 });
 
 function surfaceOf(base: PourPlan): Variation {
   const { name, liquid } = otherSurface(base.liquid);
   const change = `${name}, ${fixed(liquid.surfaceTension, 2)} N/m`;
-  return { id: 'surface', name: 'surface tension', change, at: { plan: { ...base, liquid } } };
+  return {
+    id: 'surface',
+    name: 'surface tension',
+    change,
+    isAssumed: true,
+    at: { plan: { ...base, liquid } },
+  };
 }

@@ -5,7 +5,7 @@ import { withPourAt, withPourSetTo } from '$src/cells/pourAt';
 import { USUAL_LADLING } from '$src/core/heat/ladling';
 import type { PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
-import { fromCelsius, fromDegrees, fromMillimetres } from '$src/core/units';
+import { fromCelsius, fromDegrees, fromMillimetres, type PageUnits, toPounds } from '$src/core/units';
 import { planAt } from '$src/report/study/planAt';
 import { sampleBook } from '../book/sample';
 import { planOf } from '../study/samplePlan';
@@ -42,20 +42,31 @@ const withoutCoats = (plan: PourPlan): PourPlan => {
   return { ...plan, section: { ...plan.section, regions } };
 };
 
-const planIn = (changed: Book, id: string) => rounded(planOf(changed, id));
+/** Half a gram, in cubic metres of this metal: what a mass written in whole grams may be off by. */
+const HALF_A_GRAM = 0.0005 / base.liquid.density;
+
+/** The plan of the pour is that of the point, but for the volume, which is that of whole grams. */
+function expectPlan(plan: PourPlan, wanted: PourPlan): void {
+  expect(rounded({ ...plan, volume: 0 })).toEqual(rounded({ ...wanted, volume: 0 }));
+  expect(Math.abs(plan.volume - wanted.volume)).toBeLessThanOrEqual(HALF_A_GRAM * (1 + 1e-9));
+  expect(plan.volume * plan.liquid.density * 1000).toBeCloseTo(
+    Math.round(plan.volume * plan.liquid.density * 1000),
+    6,
+  );
+}
 
 describe('a point of a study in the book', () => {
   it.each(POINTS)('as a pour of its own has the plan of the point: %j', (values) => {
     const point = pointAt(values);
     const { book: grown, id } = withPourAt(book, 'pour-1', point, 'a point');
-    expect(planIn(grown, id)).toEqual(rounded(point.plan));
+    expectPlan(planOf(grown, id), point.plan);
     expect(grown.cells.slice(0, book.cells.length)).toEqual(book.cells);
     expect([...evaluateBook(grown).values()].filter(({ state }) => state === 'wrong input')).toEqual([]);
   });
 
   it.each(POINTS)('set into the pour gives it that plan: %j', (values) => {
     const point = pointAt(values);
-    expect(planIn(withPourSetTo(book, 'pour-1', point), 'pour-1')).toEqual(rounded(point.plan));
+    expectPlan(planOf(withPourSetTo(book, 'pour-1', point), 'pour-1'), point.plan);
   });
 
   it('takes a charge along that is reckoned in its own section and tilt, and weighs the same', () => {
@@ -69,7 +80,7 @@ describe('a point of a study in the book', () => {
     if (charge?.kind !== 'charge' || before?.kind !== 'charge') throw new Error('no charge');
     expect([charge.section, charge.tilt]).toEqual([pour.section, pour.tilt]);
     expect(charge.section).not.toBe(before.section);
-    expect(planOf(grown, id).volume).toBeCloseTo(base.volume, 12);
+    expect(Math.abs(planOf(grown, id).volume - base.volume)).toBeLessThanOrEqual(HALF_A_GRAM);
   });
 
   it('ladles what stays behind as skull and dross besides', () => {
@@ -84,7 +95,27 @@ describe('a point of a study in the book', () => {
     if ('refused' in at) throw new Error(at.refused.reason);
     const point = { base: from, values: { 'charge.mass': 0.55 }, plan: at.plan };
     const { book: grown, id } = withPourAt(ladled, 'pour-1', point, 'a point');
-    expect(planOf(grown, id).volume).toBeCloseTo(at.plan.volume, 12);
+    expect(Math.abs(planOf(grown, id).volume - at.plan.volume)).toBeLessThanOrEqual(HALF_A_GRAM);
+  });
+
+  it('is written in grams, and in thousandths of a pound where the book counts in pounds', () => {
+    const point = pointAt({ 'tilt.start': fromDegrees(20) });
+    const massIn = (units?: PageUnits): number => {
+      const counted: Book = units ? { ...book, units } : book;
+      const { book: grown } = withPourAt(counted, 'pour-1', point, 'a point');
+      const charge = grown.cells.findLast((cell) => cell.kind === 'charge');
+      if (charge?.kind !== 'charge' || charge.charge.by !== 'mass') throw new Error('no mass');
+      return charge.charge.mass;
+    };
+    expect(massIn()).toBe(Number(massIn().toFixed(3)));
+    const pounds = toPounds(massIn({ length: 'in', mass: 'lb', temperature: 'degF' }));
+    expect(pounds).toBeCloseTo(Number(pounds.toFixed(3)), 12);
+  });
+
+  it('keeps a mass that the study varied as it is', () => {
+    const { book: grown } = withPourAt(book, 'pour-1', pointAt({ 'charge.mass': 0.54321 }), 'a point');
+    const charge = grown.cells.findLast((cell) => cell.kind === 'charge');
+    expect(charge?.kind === 'charge' && charge.charge).toEqual({ by: 'mass', mass: 0.54321 });
   });
 
   it('takes a cell of its own only for what differs', () => {

@@ -6,14 +6,24 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
 import { addCell, replaceCell } from '$src/cells/edit';
-import { evaluateBook } from '$src/cells/evaluate';
-import type { Book } from '$src/cells/kinds';
+import type { Book, Cell } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
+import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
 import { simulate } from '$src/core/pour/simulate';
 import { fromDegrees } from '$src/core/units';
 import { pourJson } from '$src/report/pourFile';
+import { marginsOf } from '$src/report/study/margins';
+import { namedAxes } from '$src/report/study/namedAxes';
+import { planAt, type SettingValues } from '$src/report/study/planAt';
+import { pointResult } from '$src/report/study/pointFigures';
+import { shownValue } from '$src/report/study/quantities';
+import { type Region, regionOf } from '$src/report/study/region';
+import { soundFinding } from '$src/report/study/soundFinding';
+import { studyPlan } from '$src/report/study/studyPlan';
 import { firstOf, sampleBook } from '../book/sample';
+import { thinWallWindow } from '../books/sources/thinWall';
+import { planOf } from '../study/samplePlan';
 
 /** The command as people run it: it builds itself first when its sources have changed. */
 const COMMAND = fileURLToPath(new URL('../../src/setup/quietpour.js', import.meta.url));
@@ -45,10 +55,10 @@ function quickBook(): Book {
   return { ...sample, cells };
 }
 
-function recordOf(book: Book, id: string): PourRecord {
-  const evaluation = evaluateBook(book).get(id);
-  if (evaluation?.state !== 'needs a run') throw new Error(`${id} is ${evaluation?.state}`);
-  const pour = simulate(evaluation.plan);
+const recordOf = (book: Book, id: string): PourRecord => recordFrom(planOf(book, id));
+
+function recordFrom(plan: PourPlan): PourRecord {
+  const pour = simulate(plan);
   let step = pour.next();
   while (!step.done) step = pour.next();
   return step.value;
@@ -240,5 +250,52 @@ describe('card', () => {
     expect(lost.code).toBe(1);
     expect(lost.error).toMatch(/no one card or pour “Nobody”.*\n.*“Next shift”/s);
     expect((await quietpour('card', path)).error).toMatch(/needs --out/);
+  });
+
+  it('says that no study was run, or tells how far settings may stray as the study of the pour finds it', async () => {
+    const path = await file('card-no-study.pourbook.json', writeBook(book));
+    const page = join(folder, 'studied.html');
+    expect((await quietpour('card', path, '--out', page)).code).toBe(0);
+    expect(await readFile(page, 'utf8')).toContain('no study of this pour');
+
+    const axes = [
+      { setting: 'tilt.time', from: 3, to: 27, points: 5 },
+      { setting: 'tilt.start', from: 0, to: fromDegrees(40), points: 5 },
+    ];
+    // The pour of the 4 mm wall is sound as it is set, on this mesh too.
+    const studied: Book = {
+      ...thinWallWindow,
+      cells: thinWallWindow.cells.map((cell): Cell => {
+        if (cell.kind === 'pour') return { ...cell, computation: { ...cell.computation, meshCells: 40 } };
+        return cell.kind === 'study'
+          ? { ...cell, name: 'Window', study: { ...cell.study, axes, meshCells: 40 } }
+          : cell;
+      }),
+    };
+    const { code, out } = await quietpour(
+      'card',
+      await file('card-study.pourbook.json', writeBook(studied)),
+      '--out',
+      page,
+    );
+    expect(code).toBe(0);
+    expect(out).toMatch(/“Window”, \d+ pours on its lines through the setting\./);
+    const html = await readFile(page, 'utf8');
+    const base = studyPlan(planOf(studied, 'pour'), { axes, meshCells: 40 });
+    const regionAt = async (values: SettingValues): Promise<Region> => {
+      const at = planAt(base, values);
+      return regionOf('refused' in at ? at : pointResult(recordFrom(at.plan)));
+    };
+    const named = namedAxes(axes, base);
+    const at = named.map(({ setPoint }) => setPoint!);
+    const setRegion = await regionAt({ 'tilt.time': at[0]!, 'tilt.start': at[1]! });
+    const margins = setRegion === 'sound' ? await marginsOf({ axes: named, at, regionAt }) : null;
+    const { ranges, without } = soundFinding(1, [{ axes: named, margins, setRegion }]);
+    expect([setRegion, without]).toEqual(['sound', '']);
+    for (const { from, to, quantity } of ranges) {
+      expect(html).toContain(shownValue(from, quantity));
+      expect(html).toContain(shownValue(to, quantity));
+    }
+    expect(html).not.toContain('how far it may stray');
   });
 });

@@ -71,6 +71,44 @@ describe('compare', () => {
     );
   });
 
+  const at = (name: string, peakFrontSpeed: number | null, folds: number) => ({
+    name,
+    record: inventedRecord({
+      figures: { ...inventedFigures, peakFrontSpeed },
+      band: null,
+      folds: Array.from({ length: folds }, () => inventedRecord().folds[0]!),
+    }),
+  });
+
+  it('tells every one of three and four pours, with its front and its folds', () => {
+    expect(plainText(compare([at('B', 0.3, 3), at('C', 0.81, 5), at('A', 0.15, 0)]).sentence)).toBe(
+      'A runs at up to 0.15 m/s, under critical, with no folds; B at 0.30 m/s, under critical, with three; C at 0.81 m/s, over critical, with five.',
+    );
+    const four = plainText(
+      compare([at('B', 0.3, 3), at('C', 0.81, 5), at('A', 0.15, 1), at('D', 0.9, 2)]).sentence,
+    );
+    expect(four).toMatch(/^A runs .* with one fold; B .* with three; C .* with five; D .* with two\.$/);
+  });
+
+  it('tells of more than four the two at the ends and what lies between', () => {
+    const pours = [0.15, 0.2, 0.3, 0.4, 0.81].map((speed, folds) => at(`P${folds}`, speed, folds));
+    expect(plainText(compare(pours).sentence)).toMatch(
+      /^P0 runs .* with no folds; P4 at 0\.81 m\/s, over critical, with four\. The other three lie between them, with one to three folds\.$/,
+    );
+  });
+
+  it('counts no folds in words wherever they stand', () => {
+    expect(plainText(compare([at('A', 0.15, 2), at('B', 0.81, 0)]).sentence)).toMatch(
+      /Two folds against none\.$/,
+    );
+  });
+
+  it('leaves no pour out in which no metal runs', () => {
+    expect(plainText(compare([at('A', 0.15, 1), at('B', 0.3, 2), at('Still', null, 0)]).sentence)).toMatch(
+      /In Still no metal runs in the die\.$/,
+    );
+  });
+
   it('lets its speeds be turned into other units, and no name', () => {
     const { sentence } = compare([quick, { ...slow, name: 'Wall of 5 mm' }]);
     const marked = (name: boolean) =>

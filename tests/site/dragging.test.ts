@@ -103,7 +103,7 @@ test('the front-speed curve follows a corner, a level and the end of a tilt whil
   await typeBasinLength(page, section);
 });
 
-/** The basin is one number: its corners follow, one step back undoes it, and a back wall past a corner is refused. */
+/** The basin is one number: its corners follow, one step back undoes it, and a basin too short to ladle into is refused. */
 async function typeBasinLength(page: Page, section: Locator): Promise<void> {
   const length = section.getByRole('textbox', { name: 'basin length, back wall to mouth' });
   const rim = section.getByRole('textbox', { name: 'R2 x, mm' });
@@ -117,7 +117,7 @@ async function typeBasinLength(page: Page, section: Locator): Promise<void> {
   await expect.poll(() => length.inputValue()).toBe(before);
   expect(Number(await rim.inputValue())).toBe(rimBefore);
   await length.fill('1');
-  await section.getByText(/the back wall would pass/).waitFor();
+  await section.getByText(/too little to ladle into/).waitFor();
   await length.press('Enter');
   expect(await length.inputValue()).toBe(before);
 }

@@ -96,6 +96,11 @@ describe('what cannot be poured is refused with its reason', () => {
     if ('refused' in at) expect(at.refused.reason.length).toBeGreaterThan(20);
   });
 
+  it('says of a basin too short to ladle into that it is', () => {
+    const at = planAt(base, { 'basin.length': fromMillimetres(60) });
+    expect('refused' in at && at.refused.reason).toMatch(/too little of the basin open to ladle into/);
+  });
+
   it('throws at a setting no pour has', () => {
     expect(() => planAt(base, { 'oven.door': 1 })).toThrow(RangeError);
   });

@@ -1,3 +1,4 @@
+import { firstFlowBand } from '$src/core/level/firstFlowBand';
 import type { PourRecord } from '$src/core/pour/record';
 import { lineAt } from '$src/core/section/lineAt';
 import type { Section } from '$src/core/section/section';
@@ -197,14 +198,20 @@ const CALLS = {
   over: 'front OVER',
 } as const;
 
-/** The first flows that are left open, first and last: the band comes from a coarser mesh, so the pour's own may lie beside it. */
-function flowRange({ figures, band }: PourRecord): string {
+/**
+ * The first flows that the assumed contact angle leaves open, first and last. How far they lie from the pour's own comes
+ * from the level fill, which has no mesh: the pour's band is run on a coarser one and may lie beside the pour altogether.
+ */
+function flowRange({ figures, plan, band }: PourRecord): string {
   const own = figures.firstFlow;
   if (own.kind !== 'angle' || !band) return '';
-  const open = [own, band.gateOff.firstFlow, band.nonWetting.firstFlow];
-  const angles = open.flatMap((flow) => (flow.kind === 'angle' ? flow.inclination : []));
-  if (angles.length < open.length) return '';
-  return ` (${angleText(Math.max(...angles))} to ${angleText(Math.min(...angles))})`;
+  const { section, liquid, volume, tilt, computation } = plan;
+  const level = firstFlowBand(section, liquid, volume, tilt.start, endOf(tilt));
+  const set = computation.capillaryGate ? level.value : level.from;
+  if (set.kind !== 'angle' || level.from.kind !== 'angle' || level.to.kind !== 'angle') return '';
+  const beside = ({ inclination }: { readonly inclination: number }): string =>
+    angleText(own.inclination + inclination - set.inclination);
+  return ` (${beside(level.from)} to ${beside(level.to)})`;
 }
 
 /** What the model expects, each with its band where it has one. */
@@ -229,7 +236,10 @@ function expected({ record, units, sound }: CardSource): CardLine[] {
     ...(figures.lap && Number.isFinite(figures.lap.margin)
       ? [model('left before freezing', `${secondsNumber(figures.lap.margin)} s at the coldest`)]
       : []),
-    ...sound.slice(0, MOST_RANGES).map((range) => model(`sound, ${range.name}`, rangeText(range, units))),
+    ...sound.ranges
+      .slice(0, MOST_RANGES)
+      .map((range) => model(`sound, ${range.name}`, rangeText(range, units))),
+    ...(sound.without === '' ? [] : [known('how far it may stray', sound.without)]),
   ];
 }
 

@@ -1,6 +1,6 @@
 import type { PourRecord } from '$src/core/pour/record';
 import type { PageUnits } from '$src/core/units';
-import type { SoundRange } from '../study/soundRanges';
+import type { SoundFinding } from '../study/soundFinding';
 
 /** All a card is made from. Nothing is computed again: the record is that of the pour as it stands, or is said to be old. */
 export interface CardSource {
@@ -14,8 +14,8 @@ export interface CardSource {
   readonly ladleTemperature: number;
   readonly record: PourRecord;
   readonly units: PageUnits;
-  /** How far settings may stray, where a study of this very pour has found it; empty where none has. */
-  readonly sound: readonly SoundRange[];
+  /** How far settings may stray, as a study of this very pour has found it; or why that is not known. */
+  readonly sound: SoundFinding;
   /** Why the card must not be used yet, e.g. that its pour is out of date; null when it may. */
   readonly warning: string | null;
 }

@@ -1,7 +1,9 @@
 import type { Issue } from '$src/core/issue';
 import type { PourPlan } from '$src/core/pour/plan';
 import { checkSection } from '$src/core/section/checkSection';
+import { millimetres as mm } from '$src/core/section/millimetres';
 import { checkTilt } from '$src/core/tilt/checkTilt';
+import { LEAST_OPENING } from './basin';
 import { GROUPS, type Setting } from './setting';
 import { settingNamed } from './settings';
 
@@ -63,6 +65,11 @@ function refusalOf(base: PourPlan, plan: PourPlan): Refusal | null {
 const textOf = ({ message, remedy }: Issue): string => `${message} ${remedy}`;
 
 function impossible({ group, name }: Setting): Refusal {
+  if (group === 'section')
+    return {
+      by: 'section',
+      reason: `The roof would leave too little of the basin open to ladle into: less than ${mm(LEAST_OPENING)} mm.`,
+    };
   if (group === 'pace')
     return { by: 'machine', reason: 'The stroke would be over before the machine has come up to speed.' };
   return {

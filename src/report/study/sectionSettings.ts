@@ -1,7 +1,8 @@
 import type { PourPlan } from '$src/core/pour/plan';
+import { SAME_PLACE } from '$src/core/section/lineAt';
 import type { Point, Region, Section } from '$src/core/section/section';
 import { SIZES } from '$src/core/section/sizes';
-import { basinDepth, basinLength, withBasinDepth, withBasinLength } from './basin';
+import { basinDepth, basinLength, shortestToLadle, withBasinDepth, withBasinLength } from './basin';
 import type { Setting } from './setting';
 
 const withSection = (plan: PourPlan, section: Section): PourPlan => ({ ...plan, section });
@@ -15,7 +16,10 @@ const BASIN: readonly Setting[] = [
     least: SIZES.least,
     most: SIZES.most,
     read: ({ section }) => basinLength(section),
-    apply: (plan, value) => withSection(plan, withBasinLength(plan.section, value)),
+    apply: ({ section, ...plan }, value) =>
+      value < (shortestToLadle(section)?.length ?? 0) - SAME_PLACE
+        ? null
+        : { ...plan, section: withBasinLength(section, value) },
   },
   {
     id: 'basin.depth',

@@ -3,7 +3,14 @@ import { checkSection } from '$src/core/section/checkSection';
 import { millimetres as mm } from '$src/core/section/millimetres';
 import type { Section } from '$src/core/section/section';
 import { SIZES } from '$src/core/section/sizes';
-import { basinDepth, basinLength, withBasinDepth, withBasinLength } from '$src/report/study/basin';
+import {
+  basinDepth,
+  basinLength,
+  LEAST_OPENING,
+  shortestToLadle,
+  withBasinDepth,
+  withBasinLength,
+} from '$src/report/study/basin';
 
 /** What a number typed for the basin comes to: the section, or why it stays as it is. */
 export type BasinEdit = { readonly section: Section } | { readonly issue: Issue };
@@ -17,21 +24,16 @@ const refused = (path: string, message: string, remedy: string): BasinEdit => ({
 
 /**
  * The basin that long from back wall to mouth: the back wall moves, and everything from the basin's rims to the die
- * end keeps its shape. Where the outline is wrong, or something stands in the way, it stays.
+ * end keeps its shape. Where the outline is wrong, or something stands in the way, it stays; also where the opening left
+ * would be too short to ladle into.
  */
 export function basinLengthTo(section: Section, length: number): BasinEdit {
   const wrong = wrongAlready(section, 'basin.length');
   if (wrong) return wrong;
   const now = basinLength(section);
   const kept = `${mm(now)} mm is kept.`;
-  const nearest = nearestToWall(section);
-  const least = now - nearest.from + LEAST_GAP;
-  if (!(length >= least - 1e-9))
-    return refused(
-      'basin.length',
-      `At ${mm(length)} mm the back wall would pass ${nearest.name}; ${kept}`,
-      `Type ${mm(least)} mm or more, or move ${nearest.name} towards the mouth first.`,
-    );
+  const short = tooShort(section, length);
+  if (short) return refused('basin.length', `${short.message}; ${kept}`, short.remedy);
   const end = section.floor.at(-1)!.x - section.floor[0]!.x;
   const most = SIZES.most - (end - now);
   if (length > most)
@@ -41,6 +43,27 @@ export function basinLengthTo(section: Section, length: number): BasinEdit {
       `Type ${mm(most)} mm or less.`,
     );
   return sound(tidied(withBasinLength(section, length)), 'basin.length', kept);
+}
+
+/** What would be in the way of a back wall so near to the mouth; the first thing it meets. */
+function tooShort(section: Section, length: number): Pick<Issue, 'message' | 'remedy'> | null {
+  const nearest = nearestToWall(section);
+  const passed = basinLength(section) - nearest.from + LEAST_GAP;
+  const ladled = shortestToLadle(section);
+  const least = Math.max(passed, ladled?.length ?? 0);
+  if (length >= least - 1e-9) return null;
+  if (ladled && ladled.length >= passed) {
+    const left = Math.max(0, ladled.opening.length - basinLength(section) + length);
+    const rim = `R${ladled.opening.rim + 1}`;
+    return {
+      message: `At ${mm(length)} mm the roof would leave ${mm(left)} mm of the basin open, too little to ladle into`,
+      remedy: `Type ${mm(least)} mm or more, which leaves ${mm(Math.min(LEAST_OPENING, ladled.opening.length))} mm open, or move the roof's rim ${rim} towards the mouth first.`,
+    };
+  }
+  return {
+    message: `At ${mm(length)} mm the back wall would pass ${nearest.name}`,
+    remedy: `Type ${mm(least)} mm or more, or move ${nearest.name} towards the mouth first.`,
+  };
 }
 
 /** The lowest floor of the basin that far under the die floor at the mouth; 0 is flush. */

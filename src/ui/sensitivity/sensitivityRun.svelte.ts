@@ -1,19 +1,19 @@
 import type { PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
-import type { HeadlineSource } from '$src/report/headline';
 import { onPreviewMesh, type Variation, variationsOf } from '$src/report/sensitivity';
+import type { PointFigures } from '$src/report/study/pointFigures';
 import type { PointResult } from '$src/report/study/region';
 import type { StudyPool } from '../study/studyPool';
 
 /** What one variation gave: figures, or why there are none. */
-export type Varied = { readonly figures: HeadlineSource } | { readonly reason: string };
+export type Varied = { readonly figures: PointFigures } | { readonly reason: string };
 
 /** One pour asked how sure it is: the pour itself on the preview mesh, then each variation. */
 export class SensitivityRun {
   /** Name of the plan as it stood when asked. */
   readonly planHash: string;
   readonly variations: readonly Variation[];
-  base: HeadlineSource | null = $state.raw(null);
+  base: PointFigures | null = $state.raw(null);
   results: ReadonlyMap<string, Varied> = $state.raw(new Map());
   state: 'running' | 'stopped' | 'done' | 'failed' = $state('running');
   /** Why even the pour itself gave nothing. */

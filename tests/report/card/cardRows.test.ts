@@ -2,15 +2,18 @@ import { describe, expect, test } from 'vitest';
 import { cardSource } from '$src/cells/cardSource';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { Book, PourCell } from '$src/cells/kinds';
+import { firstFlowBand } from '$src/core/level/firstFlowBand';
 import type { PourRecord } from '$src/core/pour/record';
 import { simulate } from '$src/core/pour/simulate';
-import { fromDegrees } from '$src/core/units';
+import { endOf } from '$src/core/tilt/endOf';
+import { fromDegrees, toDegrees } from '$src/core/units';
 import { afterFill } from '$src/report/afterFill';
 import { cardCautions } from '$src/report/card/cardCautions';
 import { cardHtml } from '$src/report/card/cardHtml';
 import { cardRows } from '$src/report/card/cardRows';
 import { cardTilt } from '$src/report/card/cardTilt';
 import type { CardSource } from '$src/report/card/shopCard';
+import { type SoundFinding, soundFinding } from '$src/report/study/soundFinding';
 import { type SoundRange, soundRanges } from '$src/report/study/soundRanges';
 import { verdict } from '$src/report/verdict';
 import { levelOrUphill } from '../../books/sources/levelOrUphill';
@@ -146,7 +149,8 @@ describe('what is expected and watched', () => {
     const text = (label: string) => expected.find((line) => line.label === label)!.text;
     expect(text('front speed, peak')).toMatch(/^0\.\d\d \(0\.\d\d to 0\.\d\d\) m\/s$/);
     expect(text('limit, critical')).toMatch(/^0\.49 \(0\.46 to 0\.52\) m\/s, /);
-    expect(expected.every(({ isModel }) => isModel)).toBe(true);
+    const computed = expected.filter(({ label }) => label !== 'how far it may stray');
+    expect(computed.every(({ isModel }) => isModel)).toBe(true);
   });
 
   test('how far a setting may stray is told once a study has found it, open where nothing was met', () => {
@@ -174,15 +178,28 @@ describe('what is expected and watched', () => {
           },
         ],
       );
-    const line = (sound: readonly SoundRange[]) =>
-      cardRows(withChange({ sound })).expected.find(({ label }) => label === 'sound, valve opening')?.text;
+    const line = (ranges: readonly SoundRange[]) =>
+      cardRows(withChange({ sound: { ranges, without: '' } })).expected.find(
+        ({ label }) => label === 'sound, valve opening',
+      )?.text;
     expect(line([])).toBeUndefined();
     expect(line(found(false))).toBe('0.37 turns to 0.61 turns');
     expect(line(found(true))).toBe('0.37 turns to over 0.61 turns');
     expect(soundRanges([], null)).toEqual([]);
   });
 
-  test('a first flow lies within what is left open, also where the band of the coarser mesh lies beside it', () => {
+  test('where no study has told how far settings may stray, the card says so and why', () => {
+    const line = (sound: SoundFinding) =>
+      cardRows(withChange({ sound })).expected.find(({ label }) => label === 'how far it may stray');
+    expect(line(soundFinding(0, []))).toMatchObject({ text: 'no study of this pour', isModel: false });
+    expect(line(soundFinding(1, []))?.text).toBe('its study was not run');
+    expect(line(soundFinding(1, [{ axes: [], margins: null, setRegion: 'near the limit' }]))?.text).toBe(
+      'none: near a limit as set',
+    );
+    expect(cardRows(source).expected.at(-1)!.text).toBe('no study of this pour');
+  });
+
+  test('a first flow lies within what is left open, as far from its ends as the level fill has it', () => {
     const angle = (degrees: number) =>
       ({ kind: 'angle', inclination: fromDegrees(degrees), time: 1 }) as const;
     const end = (degrees: number) => ({ firstFlow: angle(degrees), peakFrontSpeed: 0.4, arrivalTime: 2 });
@@ -190,7 +207,15 @@ describe('what is expected and watched', () => {
     const band = { gateOff: end(27.7), nonWetting: end(24.9), meshCells: 100 };
     const { expected } = cardRows(withChange({ record: { ...record, figures, band } }));
     const flow = expected.find(({ label }) => label === 'first flow')!.text;
-    expect(flow).toBe('+23.0° (+27.7° to +23.0°)');
+    const [, own, first, last] = /^\+([\d.]+)° \(\+([\d.]+)° to \+([\d.]+)°\)$/.exec(flow)!.map(Number);
+    expect(own).toBe(23);
+    const { section, liquid, volume, tilt } = record.plan;
+    const { value, from, to } = firstFlowBand(section, liquid, volume, tilt.start, endOf(tilt));
+    if (value.kind !== 'angle' || from.kind !== 'angle' || to.kind !== 'angle') throw new Error('no angle');
+    expect(first! - own!).toBeCloseTo(toDegrees(from.inclination - value.inclination), 1);
+    expect(own! - last!).toBeCloseTo(toDegrees(value.inclination - to.inclination), 1);
+    expect(first!).toBeGreaterThan(own!);
+    expect(last!).toBeLessThan(own!);
   });
 
   test('sights come in order of time and begin with the first metal', () => {

@@ -19,7 +19,7 @@ import { paragraph } from '$src/report/bookPage/words';
 import { cardHtml } from '$src/report/card/cardHtml';
 import { predictedPour } from '$src/report/castings/predictedPour';
 import type { Compared } from '$src/report/compare';
-import { soundRanges } from '$src/report/study/soundRanges';
+import { soundFinding } from '$src/report/study/soundFinding';
 import { listText } from '$src/report/wording';
 import { cardWarning } from '../../card/cardWarning';
 import type { PageSource } from './pageSource';
@@ -88,10 +88,14 @@ export function cardBody(source: PageSource, cell: ShopCardCell, id: string): st
     return noted('The pour of this card had not been run when the page was saved.');
   const { book, evaluations } = source;
   const warning = cardWarning(run, evaluation);
-  const sound = book.cells.flatMap((study) => {
-    const found = study.kind === 'study' && study.pour === pour.id ? source.study(study) : null;
-    return found && !found.isOld ? soundRanges(found.axes, found.margins) : [];
+  const studies = book.cells.flatMap((study) =>
+    study.kind === 'study' && study.pour === pour.id ? [study] : [],
+  );
+  const found = studies.flatMap((study) => {
+    const kept = source.study(study);
+    return kept && !kept.isOld ? [kept] : [];
   });
+  const sound = soundFinding(studies.length, found);
   const made = cardSource(book, evaluations, pour, cell, { record: run.record, warning, sound });
   return made ? cardHtml(made, id) : noted('The pour of this card has no section or metal.');
 }

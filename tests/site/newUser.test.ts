@@ -1,0 +1,190 @@
+import type { Locator, Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { writeBook } from '$src/book/writeBook';
+import { addCell, replaceCell } from '$src/cells/edit';
+import type { Book, Cell, CellKind } from '$src/cells/kinds';
+import { newCell } from '$src/cells/newCell';
+import { fromDegrees } from '$src/core/units';
+import { firstOf, sampleBook } from '../book/sample';
+import { thinWallWindow } from '../books/sources/thinWall';
+import { waitUntilFresh } from './helpers/bench';
+import { useOnePage } from './helpers/onePage';
+import { picture } from './helpers/picture';
+
+/** What somebody stumbles over who has not seen the page before. */
+
+const openBook = useOnePage();
+
+const sample = sampleBook();
+const only = (kinds: readonly CellKind[]): Book => ({
+  ...sample,
+  cells: sample.cells.filter(({ kind }) => kinds.includes(kind)),
+});
+/** A drawing and what fills it; nothing is poured. */
+const drawn = only(['section', 'metal', 'tilt', 'charge']);
+
+const digitsOf = async (field: Locator): Promise<string> => (await field.inputValue()).split('.')[1] ?? '';
+
+test('a charge told another way comes in steps a shop can set, and back again is what was typed', async () => {
+  const page = await openBook(writeBook(drawn));
+  const charge = page.locator('[data-kind="charge"]');
+  const by = (name: string) => charge.getByRole('radio', { name, exact: true }).check({ force: true });
+  await by('mass');
+  const mass = charge.getByRole('textbox', { name: 'mass' });
+  expect((await digitsOf(mass)).length).toBeLessThanOrEqual(3);
+  await mass.fill('0.7123');
+  await mass.blur();
+  await by('fill level');
+  const level = charge.getByRole('textbox', { name: /^level from the lip/ });
+  expect(await digitsOf(level)).toHaveLength(1);
+  await by('head wanted');
+  expect(await digitsOf(charge.getByRole('textbox', { name: /^head above/ }))).toHaveLength(1);
+  await picture(page, 'charge-told-another-way');
+  await by('mass');
+  expect(await mass.inputValue()).toBe('0.7123');
+  await page.getByRole('combobox', { name: 'Unit of length' }).selectOption('in');
+  await by('fill level');
+  expect((await digitsOf(level)).length).toBeLessThanOrEqual(3);
+});
+
+test('a basin too short to ladle into is refused beside its field, and the outline stays', async () => {
+  const page = await openBook(writeBook(drawn));
+  const section = page.locator('[data-kind="section"]');
+  const length = section.getByRole('textbox', { name: /^basin length/ });
+  const before = await length.inputValue();
+  await length.fill('70');
+  await section.getByText(/mm of the basin open, too little to ladle into/).waitFor();
+  await section.getByText(/or move the roof's rim R\d towards the mouth first/).waitFor();
+  await picture(page, 'basin-too-short');
+  await length.press('Escape');
+  expect(await length.inputValue()).toBe(before);
+});
+
+/** Whether all words of a field are within it. */
+const isWhole = (field: Locator): Promise<boolean> =>
+  field.evaluate((node) => node.scrollWidth <= node.clientWidth && node.scrollHeight <= node.clientHeight);
+
+test('a long name of a region is read whole in its field, on a wide and on a narrow page', async () => {
+  const name = 'Runner behind the sill, with a slow taper';
+  const cell = firstOf(drawn, 'section');
+  const regions = cell.section.regions.map((region, index) =>
+    index === 0 ? { ...region, name: name.slice(0, 40) } : region,
+  );
+  const page = await openBook(
+    writeBook(replaceCell(drawn, { ...cell, section: { ...cell.section, regions } })),
+  );
+  const field = page.getByRole('textbox', { name: 'name of region 1' });
+  for (const width of [1440, 1024, 390]) {
+    await page.setViewportSize({ width, height: 900 });
+    await expect.poll(() => isWhole(field)).toBe(true);
+    await picture(page, `region-name-${width}`);
+  }
+  await field.fill('Basin');
+  await field.press('Enter');
+  expect(await field.inputValue()).toBe('Basin');
+});
+
+/** A comparison of so many pours, poured coarsely. */
+function comparison(count: number): Book {
+  const computation = { ...firstOf(sample, 'pour').computation, meshCells: 60 };
+  const coarse: Book = {
+    ...sample,
+    cells: sample.cells.map((cell): Cell => (cell.kind === 'pour' ? { ...cell, computation } : cell)),
+  };
+  let book = coarse;
+  while (book.cells.filter(({ kind }) => kind === 'pour').length < count) {
+    const pour = newCell('pour', book);
+    if (pour.kind !== 'pour') throw new Error('A new pour is a pour.');
+    book = addCell(book, { ...pour, computation });
+  }
+  const pours = book.cells.flatMap((cell) => (cell.kind === 'pour' ? [cell.id] : []));
+  return replaceCell(book, { ...firstOf(book, 'compare'), pours });
+}
+
+/** Left edges of the columns of one of the two tables [px]. */
+const columnsOf = (page: Page, table: string): Promise<number[]> =>
+  page
+    .locator(`[data-table="${table}"] thead th`)
+    .evaluateAll((heads) => heads.map((head) => Math.round(head.getBoundingClientRect().left)));
+
+test.each([2, 3])(
+  'the two tables of a comparison of %d share their columns where they stand under each other',
+  async (count) => {
+    const page = await openBook(writeBook(comparison(count)));
+    await waitUntilFresh(page);
+    for (const width of count === 2 ? [1024, 390] : [1440, 1024, 390]) {
+      await page.setViewportSize({ width, height: 900 });
+      await page.locator('[data-table="figures"]').scrollIntoViewIfNeeded();
+      const columns = await columnsOf(page, 'inputs');
+      expect((await columnsOf(page, 'figures')).slice(0, columns.length)).toEqual(columns);
+      await picture(page, `compare-${count}-${width}`);
+    }
+  },
+);
+
+/** The pour of a 4 mm wall, sound as it is set, with a small window around it and a card; all on the coarsest mesh. */
+function soundBook(): Book {
+  const axes = [
+    { setting: 'tilt.time', from: 3, to: 27, points: 5 },
+    { setting: 'tilt.start', from: 0, to: fromDegrees(40), points: 5 },
+  ];
+  const cells = thinWallWindow.cells
+    .filter(({ kind }) => kind !== 'note')
+    .map((cell): Cell => {
+      if (cell.kind === 'pour') return { ...cell, computation: { ...cell.computation, meshCells: 40 } };
+      return cell.kind === 'study' ? { ...cell, study: { ...cell.study, axes, meshCells: 40 } } : cell;
+    });
+  const book = { ...thinWallWindow, cells };
+  const card = newCell('shop card', book);
+  if (card.kind !== 'shop card') throw new Error('A new card is a card.');
+  return addCell(book, { ...card, pour: 'pour' });
+}
+
+test('a sound pour says how near an unsound setting lies once it was looked at, and a card why it does not know', async () => {
+  const page = await openBook(writeBook(soundBook()));
+  const pour = page.locator('[data-kind="pour"]');
+  await pour.locator('[data-verdict="sound"]').waitFor();
+  const edge = pour.locator('[data-part="nearest edge"]');
+  const card = page.locator('.paper .shop-card');
+  await edge.getByText('has not been looked at').waitFor();
+  await card.getByText('its study was not run').waitFor();
+  await picture(page, 'edge-not-looked-at');
+  await edge.getByRole('button', { name: 'Try settings a little off' }).click();
+  await edge.getByText(/^(No longer sound with|Still sound with all)/).waitFor({ timeout: 60_000 });
+  expect(await pour.locator('[data-part="sensitivity"] [data-variation]').count()).toBeGreaterThan(4);
+
+  const study = page.locator('[data-kind="study"]');
+  await study.scrollIntoViewIfNeeded();
+  await study.getByRole('button', { name: 'Pour this study' }).click();
+  await expect
+    .poll(() => study.getAttribute('data-state'), { timeout: 120_000, interval: 500 })
+    .toBe('fresh');
+  await edge
+    .getByText(/sound to .*, by the study “Pour window of the wall”|; by the study “Pour window of the wall”/)
+    .waitFor();
+  await card
+    .getByText(/^sound, /)
+    .first()
+    .waitFor();
+  expect(await card.getByText('how far it may stray').count()).toBe(0);
+  await picture(page, 'edge-known');
+});
+
+test('a fold that is chosen is shown below the picture: which, why, and a schematic that says it is one', async () => {
+  const page = await openBook(writeBook(comparison(2)));
+  await waitUntilFresh(page);
+  const pour = page.locator('[data-kind="pour"]').first();
+  await pour.scrollIntoViewIfNeeded();
+  const now = pour.locator('[data-part="fold now"]');
+  const rows = pour.locator('tr[data-fold]');
+  const kinds = await rows.evaluateAll((all) => all.map((row) => row.getAttribute('data-fold')!));
+  expect(kinds.length).toBeGreaterThan(0);
+  for (const [index, kind] of kinds.entries()) {
+    await rows.nth(index).getByRole('button').click();
+    await expect.poll(() => now.getByRole('heading').textContent()).toMatch(new RegExp(`^ *\\d+ ${kind} `));
+    await now.getByRole('img', { name: new RegExp(`^Schematic: ${kind}`) }).waitFor();
+  }
+  await now.getByText('Schematic, not to scale.').waitFor();
+  await now.getByText(/how its skin then lay is not computed/i).waitFor();
+  await picture(page, 'fold-now');
+});
