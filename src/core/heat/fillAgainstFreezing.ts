@@ -2,7 +2,7 @@ import type { Mesh } from '$src/core/mesh/mesh';
 import { enthalpyOf } from './enthalpy';
 import { timeToSolidFraction } from './freezingTime';
 import type { Heat } from './heat';
-import { cellModulus } from './regionModulus';
+import { modulusAbout } from './regionModulus';
 
 /** Time a region took from first contact to full against the time its metal stays able to run. */
 export interface FillAgainstFreezing {
@@ -68,7 +68,7 @@ function allowedTime(heat: Heat, mesh: Mesh, i: number, arriving: number): numbe
   return liquid
     ? timeToSolidFraction(
         heat.freezing,
-        cellModulus(heat, mesh, i),
+        modulusAbout(heat, mesh, i),
         arriving,
         contact,
         heat.freezing.coherency,

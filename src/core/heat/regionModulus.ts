@@ -1,5 +1,6 @@
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Heat } from './heat';
+import { PLUG } from './plug';
 
 /** What of the heat says how cells are cooled. */
 export type Cooled = Pick<Heat, 'walls' | 'region'>;
@@ -11,12 +12,52 @@ function cooledArea(heat: Cooled, mesh: Mesh, i: number): number {
   return floor[i]! + roof[i]! + (foot[i]! + hanging[i]!) * width + sidesPerVolume[i]! * mesh.volume[i]!;
 }
 
-/** Modulus of a full mesh cell [m]: volume over cooled area. About half the wall where it is wide. */
-export function cellModulus(heat: Cooled, mesh: Mesh, i: number): number {
-  return mesh.volume[i]! / cooledArea(heat, mesh, i);
+/** Volume and cooled area of full mesh cells from one to another, both included. */
+function between(heat: Cooled, mesh: Mesh, first: number, last: number): { volume: number; area: number } {
+  let volume = 0;
+  let area = 0;
+  for (let i = first; i <= last; i++) {
+    volume += mesh.volume[i]!;
+    area += cooledArea(heat, mesh, i);
+  }
+  return { volume, area };
 }
 
-/** Of a region: its whole volume over its whole cooled area, and its thickest mesh cell's [m]. */
+/**
+ * Modulus about a full mesh cell [m]: volume over cooled area of a plug's length of its region around it. About half the
+ * wall where it is wide. Of the slice alone it would fall to nothing beside an upright wall as the mesh is refined,
+ * though the metal next to it feeds heat to that wall.
+ */
+export function modulusAbout(heat: Cooled, mesh: Mesh, i: number): number {
+  const [first, last] = plugAbout(heat, mesh, i);
+  const { volume, area } = between(heat, mesh, first, last);
+  return volume / area;
+}
+
+/** The mesh cells of a plug's length around one, moved inward where its region ends, all of them where it is shorter. */
+function plugAbout(heat: Cooled, mesh: Mesh, i: number): [first: number, last: number] {
+  const { facePlace } = mesh;
+  const isOne = (cell: number): boolean =>
+    cell >= 0 &&
+    cell < mesh.cells &&
+    heat.region[cell] === heat.region[i] &&
+    mesh.open[cell] === mesh.open[i];
+  const middle = (facePlace[i]! + facePlace[i + 1]!) / 2;
+  let first = i;
+  let last = i;
+  while (facePlace[last + 1]! - facePlace[first]! < PLUG) {
+    const isBefore = isOne(first - 1);
+    const isAfter = isOne(last + 1);
+    if (!isBefore && !isAfter) break;
+    const left = middle - facePlace[first]!;
+    const right = facePlace[last + 1]! - middle;
+    if (isBefore && (!isAfter || left <= right)) first--;
+    else last++;
+  }
+  return [first, last];
+}
+
+/** Of a region: its whole volume over its whole cooled area, and that of its thickest plug [m]. */
 export interface RegionModulus {
   readonly volume: number;
   readonly mean: number;
@@ -35,7 +76,7 @@ export function regionModulus(heat: Cooled, mesh: Mesh, region: number): RegionM
     if (heat.region[i] !== region || mesh.open[i]) continue;
     volume += mesh.volume[i]!;
     area += cooledArea(heat, mesh, i);
-    thickest = Math.max(thickest, cellModulus(heat, mesh, i));
+    thickest = Math.max(thickest, modulusAbout(heat, mesh, i));
   }
   return { volume, mean: area > 0 ? volume / area : 0, thickest };
 }

@@ -7,7 +7,7 @@ import { enthalpyOf, temperatureOf } from '$src/core/heat/enthalpy';
 import { heatInMetal, makeHeat } from '$src/core/heat/heat';
 import type { HeatPlan } from '$src/core/heat/heatPlan';
 import { loseHeat } from '$src/core/heat/loseHeat';
-import { cellModulus } from '$src/core/heat/regionModulus';
+import { modulusAbout } from '$src/core/heat/regionModulus';
 import { buildMesh } from '$src/core/mesh/mesh';
 import { fromCelsius } from '$src/core/units';
 import { channel, FREEZING, HEAT } from './pourWithHeat';
@@ -36,7 +36,7 @@ function fullChannel(cells: number, plan = ONE_REGION) {
 function stillFor8s(dt: number): { found: number; exact: number } {
   const { mesh, flow, heat } = fullChannel(30);
   for (let k = 1; k <= Math.round(8 / dt); k++) loseHeat(heat, flow, mesh, LEVEL, dt, k * dt);
-  const rate = 1850 / (FREEZING.density * cellModulus(heat, mesh, 15));
+  const rate = 1850 / (FREEZING.density * modulusAbout(heat, mesh, 15));
   return {
     found: heat.temperature[15]!,
     exact: temperatureOf(FREEZING, coolFor(FREEZING, START, rate, DIE, 8)),

@@ -3,7 +3,7 @@ import { checkHeat } from '$src/core/heat/checkHeat';
 import { fillAgainstFreezing } from '$src/core/heat/fillAgainstFreezing';
 import { timeToSolidFraction } from '$src/core/heat/freezingTime';
 import type { HeatPlan } from '$src/core/heat/heatPlan';
-import { cellModulus, regionModulus } from '$src/core/heat/regionModulus';
+import { modulusAbout, regionModulus } from '$src/core/heat/regionModulus';
 import { fromCelsius } from '$src/core/units';
 import { FREEZING, GOOD_POUR, HEAT, pourWithHeat } from './pourWithHeat';
 
@@ -13,7 +13,7 @@ describe('contact to full against freezing', () => {
   const pour = pourWithHeat(GOOD_POUR);
 
   it('knows the modulus of the die: 30 × 60 mm, end wall counted', () => {
-    const inside = cellModulus(pour.heat, pour.mesh, pour.mesh.cells - 5);
+    const inside = modulusAbout(pour.heat, pour.mesh, pour.mesh.cells - 5);
     expect(inside).toBeCloseTo((0.03 * 0.06) / (2 * (0.03 + 0.06)), 12);
     const whole = regionModulus(pour.heat, pour.mesh, DIE);
     expect(whole.volume).toBeCloseTo(0.2 * 0.03 * 0.06, 12);
