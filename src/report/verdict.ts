@@ -3,6 +3,7 @@ import { toDegrees } from '$src/core/units';
 import { gasHeld } from './gasHeld';
 import { isLadledIn, shareAtStart } from './ladledIn';
 import { isMachineWrong } from './machineFall';
+import { isNearlyShut } from './nearlyShut';
 import { bold, plain, type Sentence } from './sentence';
 import { shortOfCavity } from './shortCharge';
 import { peakRange, type SpeedCall, speedCall } from './speedCall';
@@ -73,7 +74,8 @@ function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
   if (lap && lap.kind !== 'none') return lap.kind;
   if (filledTime === null) return 'not filled';
   if (isLadledIn(shareAtStart(record))) return 'not judged';
-  return speed === 'too close to call' || sizes.has('marked') ? 'near the limit' : 'sound';
+  const isNear = speed === 'too close to call' || sizes.has('marked') || isNearlyShut(record);
+  return isNear ? 'near the limit' : 'sound';
 }
 
 function stoodIn(record: PourRecord): string {

@@ -4,6 +4,7 @@ import { coldReason, gasReason } from './coldReason';
 import { firstFlowText } from './figures';
 import { gasHeld } from './gasHeld';
 import { machineReason } from './machineFall';
+import { nearlyShutReason } from './nearlyShut';
 import { shortOfCavity } from './shortCharge';
 import { criticalRange, peakRange, type SpeedCall } from './speedCall';
 import {
@@ -131,6 +132,7 @@ export function verdictReasons(record: PourRecord, speed: SpeedCall | null): Rea
     shortReason(record),
     ending(record),
     gasReason(record),
+    nearlyShutReason(record),
     speed === 'over' ? null : coldReason(record),
     isQuick ? bySpeed : null,
     speed === 'over' ? coldReason(record) : null,

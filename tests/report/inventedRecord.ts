@@ -102,6 +102,7 @@ export const inventedFigures: Figures = {
   skinFolded: 0.058,
   foldScore: 0,
   gasHeld: false,
+  narrowestGasWay: null,
   lap: null,
   arrivingTemperature: null,
 };

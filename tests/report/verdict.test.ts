@@ -227,3 +227,22 @@ describe('verdict', () => {
     expect(reasons.map(({ name }) => name)).not.toContain('front over critical');
   });
 });
+
+describe('gas that gets out only just', () => {
+  const way = { share: 0.05, height: 0.8e-3, place: 0.08, time: 2.49, inclination: fromDegrees(-1) };
+  const withWay = (share: number) =>
+    inventedRecord({ figures: { ...inventedFigures, narrowestGasWay: { ...way, share } } });
+
+  it('is near a limit, and says where and how near', () => {
+    const { kind, reasons } = verdict(withWay(0.05));
+    expect(kind).toBe('near the limit');
+    expect(reasons[0]!.name).toBe('gas nearly shut in');
+    expect(reasons[0]!.line).toContain('within 0.80 mm of the roof 80 mm from the mouth');
+  });
+
+  it('with a wide way is nothing to tell', () => {
+    const { kind, reasons } = verdict(withWay(0.1));
+    expect(kind).toBe('sound');
+    expect(reasons.map(({ name }) => name)).not.toContain('gas nearly shut in');
+  });
+});

@@ -39,6 +39,7 @@ export function figuresOf(
     lap: watchers.heat.lap(full != null),
     arrivingTemperature: watchers.heat.arrivingTemperature(),
     gasHeld: (flow.gas?.heldVolume ?? 0) > 0,
+    narrowestGasWay: watchers.gasWay.narrowest(),
   };
 }
 

@@ -114,6 +114,17 @@ export type FirstFlow =
   | { readonly kind: 'already in the die' }
   | { readonly kind: 'never' };
 
+/** Where gas in the die had the narrowest way out over the metal, with no vent to serve it: see core/watch/gasWay. */
+export interface NarrowWay {
+  /** Free height there over the opening, 0 to 1, and the free height itself [m]. */
+  readonly share: number;
+  readonly height: number;
+  /** From the mouth along the floor path [m], when [s] and at which inclination [rad]. */
+  readonly place: number;
+  readonly time: number;
+  readonly inclination: number;
+}
+
 /** Cold metal: what it did, and the seconds that the place nearest to freezing had left (negative = none). */
 export interface LapFigure {
   readonly kind: 'none' | 'laps' | 'misrun';
@@ -156,6 +167,8 @@ export interface Figures {
   readonly arrivingTemperature: number | null;
   /** Whether a sealed pocket of gas keeps the cavity from filling. */
   readonly gasHeld: boolean;
+  /** Where gas had the narrowest way out; null where vents served it, or gas was not counted. */
+  readonly narrowestGasWay: NarrowWay | null;
 }
 
 export type Outcome =

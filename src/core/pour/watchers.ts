@@ -7,6 +7,7 @@ import { type ContractionWatch, watchContraction } from '$src/core/watch/contrac
 import { type FillWatch, watchFill } from '$src/core/watch/fill';
 import { type FrontWatch, watchFront } from '$src/core/watch/front';
 import { watchGas } from '$src/core/watch/gasPockets';
+import { type GasWayWatch, watchGasWay } from '$src/core/watch/gasWay';
 import { watchImpact } from '$src/core/watch/impact';
 import { watchLips } from '$src/core/watch/lips';
 import { watchMeetings } from '$src/core/watch/meetings';
@@ -20,6 +21,7 @@ export interface Watchers {
   readonly fill: FillWatch;
   readonly contraction: ContractionWatch;
   readonly heat: HeatWatch;
+  readonly gasWay: GasWayWatch;
   /** In the order they look. */
   readonly all: readonly Watcher[];
 }
@@ -33,6 +35,7 @@ export function makeWatchers(mesh: Mesh, plan: PourPlan, flow: Flow, heat: Heat 
   const fill = watchFill();
   const contraction = watchContraction(dieLength);
   const watch = watchHeat(plan, flow, heat, mesh);
+  const gasWay = watchGasWay();
   const all: Watcher[] = [
     front,
     fill,
@@ -42,8 +45,9 @@ export function makeWatchers(mesh: Mesh, plan: PourPlan, flow: Flow, heat: Heat 
     watchMeetings(criticalSpeed),
     watchStalls(),
     watchGas(mesh, liquid.density, GRAVITY),
+    gasWay,
     contraction,
     watch,
   ];
-  return { front, fill, contraction, heat: watch, all };
+  return { front, fill, contraction, heat: watch, gasWay, all };
 }

@@ -35,8 +35,8 @@ describe('slow past level', () => {
 
   it('pays for slowness with warmth', () => {
     const margin = ({ figures }: PourRecord) => figures.lap!.margin;
-    expect(margin(slow)).toBeGreaterThan(1.5);
-    expect(margin(slow)).toBeLessThan(3);
+    expect(margin(slow)).toBeGreaterThan(5.5);
+    expect(margin(slow)).toBeLessThan(6.5);
     expect(margin(even)).toBeGreaterThan(7);
     expect(margin(quick)).toBeGreaterThan(7);
   });

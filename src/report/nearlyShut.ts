@@ -1,0 +1,27 @@
+import type { PourRecord } from '$src/core/pour/record';
+import { gasHeld } from './gasHeld';
+import type { Reason } from './verdictReasons';
+import { angleText, lengthText, placeText, secondsText } from './wording';
+
+/**
+ * Share of the opening below which a way out for gas may shut on another mesh or with a little more metal: the share
+ * moves by up to 0.04 from 100 to 400 mesh cells over the example pours, and a way of 0.05 and less was shut on finer
+ * ones. Ours, measured.
+ */
+const NARROW = 0.08;
+
+/** Whether gas got out only just: metal nearly stood to the roof between it and the mouth, with no vent to serve it. */
+export const isNearlyShut = ({ figures }: Pick<PourRecord, 'figures'>): boolean =>
+  !gasHeld({ figures }) && figures.narrowestGasWay !== null && figures.narrowestGasWay.share < NARROW;
+
+/** Said of a pour whose gas got out only just; null for others. */
+export function nearlyShutReason({ figures }: Pick<PourRecord, 'figures'>): Reason | null {
+  const way = figures.narrowestGasWay;
+  if (!way || !isNearlyShut({ figures })) return null;
+  const where = `${placeText(way.place)} from the mouth, at ${secondsText(way.time)} and ${angleText(way.inclination)}`;
+  const left = way.height < 5e-5 ? 'at the roof' : `within ${lengthText(way.height)} of the roof`;
+  return {
+    name: 'gas nearly shut in',
+    line: `Gas behind has no open vent and leaves over metal that stands ${left} ${where}. A ripple or a little more metal shuts it in: vent the die beyond that place.`,
+  };
+}
