@@ -118,7 +118,7 @@ function curve({ axes, study, results, plan }: KeptStudy, units: PageUnits): str
     lines: [{ name: found.name, look: 1, x: found.x, y: found.y }],
     x: { label: name, domain: [toShown(axis.from), toShown(axis.to)], mark: plainMark },
     y: { label: title, domain: [0, most], mark: plainMark },
-    limit,
+    limits: limit ? [limit] : [],
   });
   const table = plainTable({
     caption: `${title} by ${axis.name}`,
