@@ -1,7 +1,7 @@
 import { addCell } from './edit';
 import { firstCharge, isUnconsidered } from './firstCharge';
 import type { Book, Cell } from './kinds';
-import { aroundPour } from './windowFor';
+import { aroundPour, windowFor } from './windowFor';
 
 /**
  * The book with a new cell in it. Cells that lack one of its kind take it when it is the only one there is, in whatever
@@ -15,7 +15,22 @@ export function addNewCell(book: Book, cell: Cell, place?: number): Book {
     ...added,
     cells: added.cells.map((one) => (lacking.has(one.id) ? ({ ...one, [cell.kind]: cell.id } as Cell) : one)),
   };
-  return { ...given, cells: given.cells.map((one) => (lacking.has(one.id) ? settled(given, one) : one)) };
+  const whole = {
+    ...given,
+    cells: given.cells.map((one) => (lacking.has(one.id) ? settled(given, one) : one)),
+  };
+  return { ...whole, cells: whole.cells.map((one) => withWindow(book, whole, one)) };
+}
+
+/** A study still as it was begun, around a pour that is only now in order, looks at what suits that pour. */
+function withWindow(before: Book, book: Book, cell: Cell): Cell {
+  if (cell.kind !== 'study' || cell.locked) return cell;
+  const was = before.cells.find(({ id }) => id === cell.id);
+  if (was?.kind !== 'study') return cell;
+  const asBegun = JSON.stringify(windowFor(before, was.pour).axes);
+  if (JSON.stringify(was.study.axes) !== asBegun) return cell;
+  const { axes } = windowFor(book, cell.pour);
+  return JSON.stringify(axes) === asBegun ? cell : { ...cell, study: { ...cell.study, axes } };
 }
 
 /** Whether the place that it keeps for this kind is empty. */

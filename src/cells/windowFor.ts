@@ -1,10 +1,15 @@
+import { levelPath } from '$src/core/level/levelPath';
+import type { PourPlan } from '$src/core/pour/plan';
 import { OIL_TEMPERATURE } from '$src/core/tilt/machine/checkMachine';
 import { isLevelAtMost, usableLimits } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
-import { METRIC, type PageUnits } from '$src/core/units';
+import { fromDegrees, METRIC, type PageUnits } from '$src/core/units';
+import { standOfPlan } from '$src/report/drawing/metalAtRest';
+import { isLadledIn } from '$src/report/ladledIn';
 import { basinLength } from '$src/report/study/basin';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import type { Study, StudyAxis } from '$src/report/study/study';
+import { evaluateBook } from './evaluate';
 import type { Book, CellId } from './kinds';
 import { wholeLength } from './wholeLengths';
 
@@ -24,7 +29,8 @@ export function windowFor(book: Book, pour: CellId | null): Study {
   if (tilt?.kind !== 'tilt' || section?.kind !== 'section') return POUR_WINDOW;
   const across = paceAxis(tilt.tilt);
   const highest = usableLimits(tilt.tilt.limits).highestStart;
-  if (!isLevelAtMost(highest)) return { ...POUR_WINDOW, axes: [across, starts(highest)] };
+  if (!isLevelAtMost(highest))
+    return { ...POUR_WINDOW, axes: [across, heldStarts(starts(highest), book, cell.id)] };
   const unit = (book.units ?? METRIC).length;
   return { ...POUR_WINDOW, axes: [across, lengths(basinLength(section.section), unit)] };
 }
@@ -48,6 +54,40 @@ function paceAxis(tilt: Tilt): StudyAxis {
 function aroundOpening(open: number): { readonly from: number; readonly to: number } {
   const tenths = Math.max(2, Math.round(open * 10));
   return { from: Math.max(1, Math.round(tenths / 4)) / 10, to: (2 * tenths) / 10 };
+}
+
+/** Starts are looked at in whole degrees. */
+const WHOLE = fromDegrees(1);
+
+/**
+ * Starts from one step below the lowest at which the basin holds the charge: further down most of the metal is in the die
+ * while ladling, which is no pour to judge. The level fill tells, without a run. All of them while there is no pour in order.
+ */
+function heldStarts(axis: StudyAxis, book: Book, pour: CellId): StudyAxis {
+  const evaluation = evaluateBook(book).get(pour);
+  if (evaluation?.state !== 'needs a run') return axis;
+  const { plan } = evaluation;
+  const lowest = lowestHeld(plan, axis);
+  if (lowest === null) return axis;
+  const step = (axis.to - lowest) / (axis.points - 2);
+  const wanted = Math.min(lowest - step, plan.tilt.start);
+  const from = Math.floor(wanted / WHOLE + 1e-6) * WHOLE;
+  return from > axis.from ? { ...axis, from } : axis;
+}
+
+/** The lowest start [rad] of the range at which the basin holds the charge; null when it does at none or at all of them. */
+function lowestHeld(plan: PourPlan, { from, to }: StudyAxis): number | null {
+  const stand = standOfPlan(plan);
+  const isHeld = (start: number): boolean =>
+    !isLadledIn(levelPath(plan.section, plan.volume, start, start, stand).share[0] ?? 0);
+  if (isHeld(from) || !isHeld(to)) return null;
+  let [ladled, held] = [from, to];
+  while (held - ladled > WHOLE / 4) {
+    const middle = (ladled + held) / 2;
+    if (isHeld(middle)) held = middle;
+    else ladled = middle;
+  }
+  return held;
 }
 
 /** No start is tried that the machine does not reach. */

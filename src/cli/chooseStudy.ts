@@ -6,6 +6,7 @@ import type { PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
 import { SOLVER } from '$src/core/pour/runPour';
 import { namedAxes } from '$src/report/study/namedAxes';
+import type { Study } from '$src/report/study/study';
 import type { StudyHead } from '$src/report/study/studyFile';
 import { studyPlan } from '$src/report/study/studyPlan';
 
@@ -13,6 +14,7 @@ import { studyPlan } from '$src/report/study/studyPlan';
 export interface ChosenStudy {
   readonly head: StudyHead;
   readonly plan: PourPlan;
+  readonly study: Study;
 }
 
 export type Chosen = ChosenStudy | { readonly issues: readonly (Issue | BookIssue)[] };
@@ -32,7 +34,7 @@ export function readyStudy(book: Book, cell: StudyCell): ChosenStudy | null {
   const pour = evaluations.get(cell.pour ?? '');
   if (evaluations.get(cell.id)?.state !== 'ready' || pour?.state !== 'needs a run') return null;
   const plan = studyPlan(pour.plan, cell.study);
-  return { plan, head: headOf(book, cell, plan) };
+  return { plan, study: cell.study, head: headOf(book, cell, plan) };
 }
 
 function headOf(book: Book, cell: StudyCell, plan: PourPlan): StudyHead {

@@ -2,10 +2,11 @@ import { availableParallelism } from 'node:os';
 import type { Book, CellId } from '$src/cells/kinds';
 import type { PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
-import { marginsOf } from '$src/report/study/margins';
+import { beyondMachine, marginsOf } from '$src/report/study/margins';
 import { planAt, type SettingValues } from '$src/report/study/planAt';
 import { pointResult } from '$src/report/study/pointFigures';
 import { type Region, regionOf } from '$src/report/study/region';
+import { spreadsOf } from '$src/report/study/repeatSpread';
 import { type FoundByStudy, type SoundFinding, soundFinding } from '$src/report/study/soundFinding';
 import { type ChosenStudy, readyStudy } from './chooseStudy';
 import { openSeat, type Seat } from './seat';
@@ -47,7 +48,7 @@ const isMap = ({ head: { axes } }: ChosenStudy): boolean =>
   axes.length === 2 && axes.every(({ setPoint }) => setPoint !== null);
 
 async function foundBy(
-  { head: { axes }, plan }: ChosenStudy,
+  { head: { axes }, plan, study }: ChosenStudy,
   regionOfPlan: (plan: PourPlan) => Promise<Region>,
 ): Promise<FoundByStudy> {
   const at = axes.map(({ setPoint }) => setPoint!);
@@ -58,8 +59,9 @@ async function foundBy(
   const setRegion = await regionAt(
     Object.fromEntries(axes.map(({ setting }, index) => [setting, at[index]!])),
   );
-  const margins = setRegion === 'sound' ? await marginsOf({ axes, at, regionAt }) : null;
-  return { axes, margins, setRegion };
+  const isBeyondMachine = beyondMachine(plan);
+  const margins = setRegion === 'sound' ? await marginsOf({ axes, at, regionAt, isBeyondMachine }) : null;
+  return { axes, margins, setRegion, spreads: spreadsOf(study, plan) };
 }
 
 /** Computes regions on all cores, each pour once. */

@@ -13,6 +13,8 @@ import { countText, listText } from './wording';
 export interface Compared {
   readonly name: string;
   readonly record: PourRecord;
+  /** What its metal is called; absent where that is not known. */
+  readonly metal?: string;
 }
 
 export interface InputRow {

@@ -1,7 +1,8 @@
 import type { Compared } from './compare';
 import { bold, named, plain, type Sentence } from './sentence';
 import { MESH_SPREAD, type SpeedCall, speedCall } from './speedCall';
-import { countText, speedText } from './wording';
+import { type VerdictKind, verdict } from './verdict';
+import { countText, fixed, speedText } from './wording';
 
 interface Ranked extends Compared {
   readonly peak: number;
@@ -82,8 +83,15 @@ function betweenThem(between: readonly Ranked[]): Sentence {
 /** More names than these are no sentence; the table has them. */
 const MOST_NAMED = 6;
 
-function unfilled(pours: readonly Compared[]): Sentence {
-  const short = pours.filter(({ record }) => record.figures.filledTime === null);
+/** Verdicts that say by themselves that the die is not full. */
+const TELLS_UNFILLED: ReadonlySet<VerdictKind> = new Set(['not filled', 'gas held', 'misrun']);
+
+function unfilled(pours: readonly Compared[], isVerdictTold: boolean): Sentence {
+  const all = pours.filter(({ record }) => record.figures.filledTime === null);
+  const short =
+    isVerdictTold && all.length < pours.length
+      ? all.filter(({ record }) => !TELLS_UNFILLED.has(verdict(record).kind))
+      : all;
   if (short.length === 0) return [];
   if (short.length === pours.length) return [plain(pours.length === 2 ? ' Neither fills.' : ' None fills.')];
   if (short.length > MOST_NAMED) return [plain(` ${short.length} of ${pours.length} do not fill.`)];
@@ -104,17 +112,53 @@ function unmoved(pours: readonly Compared[]): Sentence {
   return [plain(' In '), ...names(still), plain(' no metal runs in the die.')];
 }
 
+const VERDICTS: Readonly<Record<VerdictKind, string>> = {
+  sound: 'is sound',
+  'not judged': 'is not judged',
+  'near the limit': 'is near the limit',
+  'folds film': 'folds film',
+  laps: 'laps',
+  misrun: 'misruns',
+  'gas held': 'is held up by gas',
+  'not filled': 'does not fill',
+  stopped: 'stopped early',
+};
+
+/** What decides between pours comes first: their verdicts, where they differ. More than can be named are told by the table. */
+function verdictsOf(pours: readonly Compared[]): Sentence {
+  const kinds = pours.map(({ record }) => verdict(record).kind);
+  if (new Set(kinds).size === 1 || pours.length > MOST_TOLD) return [];
+  const told = pours.flatMap(({ name }, index) => [
+    ...(index === 0 ? [] : [plain('; ')]),
+    named(name),
+    plain(` ${VERDICTS[kinds[index]!]}`),
+  ]);
+  return [...told, plain('. ')];
+}
+
+/** Two or more pours: their verdicts where they differ, then how their fronts ran. */
+export const compareSentence = (pours: readonly Compared[]): Sentence => [
+  ...verdictsOf(pours),
+  ...frontSentence(pours),
+];
+
+/** How far apart peaks lie that are too close to call, in a figure that no unit rounds away. */
+function apartWords(slow: number, quick: number): string {
+  const share = slow > 0 ? (100 * (quick - slow)) / slow : 0;
+  return share < 0.5 ? 'less than 1 %' : `${fixed(share, 0)} %`;
+}
+
 /** One sentence on two or more pours: their fronts from slowest to quickest, their folds, and who does not fill. */
-export function compareSentence(pours: readonly Compared[]): Sentence {
+function frontSentence(pours: readonly Compared[]): Sentence {
   const order = ranked(pours);
   const [slow, quick] = [order[0], order.at(-1)];
   if (!slow || !quick) return [plain('In none of these pours does metal run in the die.')];
   if (order.length === 1) return [plain('Only in '), named(slow.name), plain(' does metal run in the die.')];
-  const rest = [...unmoved(pours), ...unfilled(pours)];
+  const rest = [...unmoved(pours), ...unfilled(pours, verdictsOf(pours).length > 0)];
   if (quick.peak <= slow.peak * (1 + MESH_SPREAD))
     return [
-      bold('Too close to call.'),
-      plain(` All fronts peak within ${speedText(slow.peak)} to ${speedText(quick.peak)}.`),
+      bold('Front speeds are too close to call.'),
+      plain(` They peak at up to ${speedText(quick.peak)}, ${apartWords(slow.peak, quick.peak)} apart.`),
       ...rest,
     ];
   return [...(order.length === 2 ? pair(slow, quick) : each(order)), ...rest];

@@ -1,10 +1,10 @@
 import type { PageUnits } from '$src/core/units';
 import type { Variation } from './sensitivity';
-import { regionWords } from './study/answer';
 import type { Margin } from './study/margins';
 import type { PointFigures } from './study/pointFigures';
 import { shownDistance, shownValue } from './study/quantities';
 import { regionOf } from './study/region';
+import { faultWords, regionWords } from './study/regionWords';
 import type { FoundByStudy } from './study/soundFinding';
 import type { NamedAxis } from './study/studyFile';
 import type { Reason } from './verdictReasons';
@@ -51,15 +51,13 @@ export function edgeOfStudy(
 }
 
 /** "tilt time sound to 3.1 s, 0.9 s less, then folds film". */
-function edgeWords(
-  { name, quantity }: NamedAxis,
-  { limit, distance, direction, meets }: Edge,
-  units: PageUnits,
-) {
+function edgeWords({ name, quantity }: NamedAxis, edge: Edge, units: PageUnits) {
+  const { limit, distance, direction, meets } = edge;
   const way = direction < 0 ? 'less' : 'more';
   const room = shownDistance(distance, quantity, units);
-  if (Number.parseFloat(room) === 0) return `${name} with no room for ${way}: then ${regionWords(meets)}`;
-  return `${name} sound to ${shownValue(limit, quantity, units)}, ${room} ${way}, then ${regionWords(meets)}`;
+  if (Number.parseFloat(room) === 0)
+    return `${name} with no room for ${way}: then ${faultWords(edge, meets)}`;
+  return `${name} sound to ${shownValue(limit, quantity, units)}, ${room} ${way}, then ${faultWords(edge, meets)}`;
 }
 
 /** The pour with one input a little off, as far as it is known. */

@@ -5,12 +5,15 @@ import type { Book, StudyCell } from '$src/cells/kinds';
 import { withLimits } from '$src/cells/machineLimits';
 import { newCell } from '$src/cells/newCell';
 import { aroundPour, windowFor } from '$src/cells/windowFor';
+import { levelPath } from '$src/core/level/levelPath';
 import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromCelsius, fromDegrees } from '$src/core/units';
+import { standOfPlan } from '$src/report/drawing/metalAtRest';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import { firstOf, sampleBook } from '../book/sample';
+import { planOf } from '../books/planOf';
 
 const book = sampleBook();
 const pour = firstOf(book, 'pour').id;
@@ -19,7 +22,9 @@ const levelShop: Book = {
 };
 
 test('a machine that starts uphill has its start angles tried', () => {
-  expect(windowFor(book, pour)).toEqual(POUR_WINDOW);
+  const [across, up] = windowFor(book, pour).axes;
+  expect(across).toEqual(POUR_WINDOW.axes[0]);
+  expect(up).toEqual({ ...POUR_WINDOW.axes[1], from: up!.from });
   expect(windowFor(book, null)).toBe(POUR_WINDOW);
 });
 
@@ -84,4 +89,24 @@ test('a machine has its valve tried about where it stands, one set by Kv how war
 
 test('a front-led tilt has the share of critical tried', () => {
   expect(axesAround(withTilt({ kind: 'front-led' }))[0]).toMatchObject({ setting: 'tilt.share', from: 0.3 });
+});
+
+test('starts at which the charge lies in the die while it is ladled are left out, but for one step', () => {
+  const full = {
+    ...book,
+    cells: book.cells.map((cell) =>
+      cell.kind === 'charge' ? { ...cell, charge: { by: 'mass' as const, mass: 0.6 } } : cell,
+    ),
+  };
+  const plan = planOf(full, pour);
+  const shareAt = (start: number): number =>
+    levelPath(plan.section, plan.volume, start, start, standOfPlan(plan)).share[0]!;
+  const starts = windowFor(full, pour).axes[1]!;
+  expect(shareAt(POUR_WINDOW.axes[1]!.from)).toBeGreaterThan(0.1);
+  expect(starts.from).toBeGreaterThan(POUR_WINDOW.axes[1]!.from);
+  const step = (starts.to - starts.from) / (starts.points - 1);
+  const held = Array.from({ length: starts.points }, (_, k) => shareAt(starts.from + k * step) <= 0.1);
+  // One point lies below, as the edge of the window, or two where the range begins on a whole degree.
+  expect(held.indexOf(true)).toBeGreaterThan(0);
+  expect(held.indexOf(true)).toBeLessThanOrEqual(2);
 });

@@ -67,7 +67,7 @@ describe('compare', () => {
 
   it('names the pours, their fronts and their folds', () => {
     expect(plainText(compare([quick, slow]).sentence)).toBe(
-      'Uphill start runs at up to 0.15 m/s, under critical; Level start at 0.81 m/s, over critical. One fold against five.',
+      'Level start folds film; Uphill start is sound. Uphill start runs at up to 0.15 m/s, under critical; Level start at 0.81 m/s, over critical. One fold against five.',
     );
   });
 
@@ -82,12 +82,12 @@ describe('compare', () => {
 
   it('tells every one of three and four pours, with its front and its folds', () => {
     expect(plainText(compare([at('B', 0.3, 3), at('C', 0.81, 5), at('A', 0.15, 0)]).sentence)).toBe(
-      'A runs at up to 0.15 m/s, under critical, with no folds; B at 0.30 m/s, under critical, with three; C at 0.81 m/s, over critical, with five.',
+      'B is sound; C folds film; A is sound. A runs at up to 0.15 m/s, under critical, with no folds; B at 0.30 m/s, under critical, with three; C at 0.81 m/s, over critical, with five.',
     );
     const four = plainText(
       compare([at('B', 0.3, 3), at('C', 0.81, 5), at('A', 0.15, 1), at('D', 0.9, 2)]).sentence,
     );
-    expect(four).toMatch(/^A runs .* with one fold; B .* with three; C .* with five; D .* with two\.$/);
+    expect(four).toMatch(/ A runs .* with one fold; B .* with three; C .* with five; D .* with two\.$/);
   });
 
   it('tells of more than four the two at the ends and what lies between', () => {
@@ -103,6 +103,18 @@ describe('compare', () => {
     );
   });
 
+  it('leads with the verdicts where they differ, and not where they are alike', () => {
+    const sentence = (...pours: readonly ReturnType<typeof at>[]) => plainText(compare(pours).sentence);
+    expect(sentence(at('A', 0.15, 0), at('B', 0.81, 0))).toMatch(/^A is sound; B folds film\. A runs/);
+    expect(sentence(at('A', 0.15, 0), at('B', 0.3, 0))).toMatch(/^A runs/);
+  });
+
+  it('tells peaks that read the same by how far they lie apart', () => {
+    expect(plainText(compare([at('A', 0.281, 0), at('B', 0.282, 0)]).sentence)).toBe(
+      'Front speeds are too close to call. They peak at up to 0.28 m/s, less than 1 % apart.',
+    );
+  });
+
   it('leaves no pour out in which no metal runs', () => {
     expect(plainText(compare([at('A', 0.15, 1), at('B', 0.3, 2), at('Still', null, 0)]).sentence)).toMatch(
       /In Still no metal runs in the die\.$/,
@@ -113,7 +125,12 @@ describe('compare', () => {
     const { sentence } = compare([quick, { ...slow, name: 'Wall of 5 mm' }]);
     const marked = (name: boolean) =>
       sentence.filter((words) => words.bold && (words.isName ?? false) === name);
-    expect(marked(true).map(({ text }) => text)).toEqual(['Wall of 5 mm', 'Level start']);
+    expect(marked(true).map(({ text }) => text)).toEqual([
+      'Level start',
+      'Wall of 5 mm',
+      'Wall of 5 mm',
+      'Level start',
+    ]);
     expect(marked(false).map(({ text }) => text)).toEqual(['0.15 m/s', '0.81 m/s']);
   });
 
@@ -157,7 +174,9 @@ describe('compare', () => {
       record: inventedRecord({ figures: { ...inventedFigures, peakFrontSpeed: 0.16 } }),
     };
     const { sentence, figures } = compare([slow, near]);
-    expect(plainText(sentence)).toContain('Too close to call.');
+    expect(plainText(sentence)).toMatch(
+      /^Front speeds are too close to call\. They peak at up to 0\.1\d m\/s, \d+ % apart\./,
+    );
     const peak = figures.find(({ key }) => key === 'peak_front_speed_m_per_s')!;
     expect(peak.differences).toEqual(['', 'too close to call']);
   });
@@ -191,10 +210,14 @@ describe('compare', () => {
       name: 'Cold',
       record: inventedRecord({ figures: { ...inventedFigures, filledTime: null, peakFrontSpeed: 0.3 } }),
     };
-    expect(plainText(compare([slow, short]).sentence)).toMatch(/Cold does not fill\.$/);
-    expect(plainText(compare([slow, short, { ...short, name: 'Colder' }]).sentence)).toMatch(
-      /Cold and Colder do not fill\.$/,
-    );
+    const said = plainText(compare([slow, short]).sentence);
+    expect(said).toMatch(/^Uphill start is sound; Cold does not fill\. /);
+    // Once is enough.
+    expect(said.match(/fill/g)).toHaveLength(1);
+    expect(plainText(compare([short, { ...short, name: 'Colder' }]).sentence)).toMatch(/ Neither fills\.$/);
+    // Of more than can be named with their verdicts, those that do not fill are named by themselves.
+    const many = [slow, slow, slow, short, { ...short, name: 'Colder' }];
+    expect(plainText(compare(many).sentence)).toMatch(/Cold and Colder do not fill\.$/);
   });
 });
 

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
-import { answerSentence, firstLookOf, type MapAnswer, strayedPast } from '$src/report/study/answer';
+import { answerSentence, firstLookOf, type MapAnswer } from '$src/report/study/answer';
 import { gridOf } from '$src/report/study/grid';
 import type { Margin } from '$src/report/study/margins';
 import type { Region } from '$src/report/study/region';
+import { closeEdges } from '$src/report/study/shopHold';
 import type { NamedAxis } from '$src/report/study/studyFile';
 
 const axes: readonly NamedAxis[] = [
@@ -16,6 +17,7 @@ function said(
   computed = regions.length,
   margins: readonly Margin[] | null = null,
   spreads: readonly number[] = [0, 0],
+  isDone = true,
 ): string {
   const answer: MapAnswer = {
     grid: gridOf({ axes }),
@@ -29,7 +31,7 @@ function said(
     setRegion,
     margins,
     tried: [],
-    isDone: true,
+    isDone,
     spreads,
     firstLook: firstLookOf(answer),
   };
@@ -58,7 +60,7 @@ test('once its margins are found, the range round the set point is theirs and ho
   );
   const row = four('folds film', 'laps', 'sound', 'laps');
   expect(said(row, 'sound', row.length, margins)).toBe(
-    'The setting is sound. At mass 0, tilt time 1.3 s to 2.8 s is sound.',
+    'The setting is sound. At mass 0, tilt time 1.3 s to 2.7 s is sound.',
   );
 });
 
@@ -71,7 +73,7 @@ test('a sound setting whose repeats stray past a margin is not called sound with
   expect(at(0.6)).toBe(
     'The setting is sound, its repeats are not. They stray by 0.6 s of tilt time, and 0.5 s less it laps. At mass 0, tilt time 1.5 s to 3.5 s is sound.',
   );
-  expect(strayedPast([less, more], [2, 0])).toEqual([less, more]);
+  expect(closeEdges(axes, [less, more], [2, 0]).map(({ margin }) => margin)).toEqual([less, more]);
 });
 
 test('where nothing is sound, what is near a limit is told as the nearest to it, and else that there is none', () => {
@@ -89,4 +91,13 @@ test('before the first look over the range is done it is said how far it is, and
     'Being looked over. 1 of the first 8 pours are computed; what this range comes to is said after them.',
   );
   expect(said(none, null, 8)).toMatch(/^No pour here\./);
+});
+
+test('what a study that still runs has found is told as so far; the setting itself is computed first and stands', () => {
+  const row: Region[] = ['folds film', 'sound', 'sound', 'laps'];
+  expect(said(four(...row), 'sound', 8, null, [0, 0], false)).toMatch(/^So far: the setting is sound\. At/);
+  expect(said(four('laps', 'laps', 'laps', 'laps'), 'laps', 8, null, [0, 0], false)).toMatch(
+    /^So far: no window\. Nothing is sound anywhere in this range\./,
+  );
+  expect(said(four(...row), 'sound', 3, null, [0, 0], false)).toMatch(/ The setting itself: sound\.$/);
 });

@@ -30,6 +30,29 @@ describe('margins', () => {
     expect(steeper).toMatchObject({ distance: null, meets: null, limit: 0.8 });
   });
 
+  it('walks over the values of the study, so that a point of the map on the line ends the range', async () => {
+    const island = 2 + 14 * step;
+    const regionAt = async (values: Readonly<Record<string, number>>): Promise<Region> =>
+      Math.abs(values['tilt.time']! - island) < 0.05 ? 'misrun' : 'sound';
+    const [, slower] = (await marginsOf({ axes, at: [9, 0.4], regionAt }))!;
+    expect(slower).toMatchObject({ meets: 'misrun' });
+    expect(slower!.limit).toBeLessThan(island);
+    expect(slower!.limit).toBeGreaterThan(island - step / 8 - 1e-9);
+  });
+
+  it('knows the limit of the machine from an edge, within the range and at its end', async () => {
+    const regionAt = async (values: Readonly<Record<string, number>>): Promise<Region> =>
+      values['tilt.start']! > 0.7 ? 'outside the machine' : 'sound';
+    const isBeyondMachine = (values: Readonly<Record<string, number>>): boolean =>
+      values['tilt.start']! > 0.7 || values['tilt.time']! < 2;
+    const found = (await marginsOf({ axes, at: [9, 0.4], regionAt, isBeyondMachine }))!;
+    const [faster, slower, flatter, steeper] = found;
+    expect(steeper).toMatchObject({ meets: 'outside the machine', isMachines: true });
+    expect(steeper!.limit).toBeCloseTo(0.7, 6);
+    expect(faster).toMatchObject({ limit: 2, distance: null, isMachines: true });
+    expect([slower, flatter].some((margin) => margin!.isMachines)).toBe(false);
+  });
+
   it('ends when it is stopped', async () => {
     expect(await marginsOf({ axes, at: [9, 0.4], regionAt: async () => null })).toBeNull();
   });

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PourPlan } from '$src/core/pour/plan';
+import { planHash } from '$src/core/pour/planHash';
+import { planAt } from '$src/report/study/planAt';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import type { PointResult } from '$src/report/study/region';
 import type { Study } from '$src/report/study/study';
@@ -52,11 +54,22 @@ describe('a study that is looked at', () => {
     expect([again.state, again.results.size, ran.length]).toEqual(['fresh', run.results.size, poured]);
   });
 
+  it('pours the setting itself before all points, so that what is said of it stands', async () => {
+    const { pool, ran } = countingPool();
+    const run = new StudyRun(pool, samplePlan(), study);
+    const going = run.start();
+    await expect.poll(() => run.setRegion).toBe('not computed');
+    await going;
+    const values = Object.fromEntries(run.axes.map(({ setting, setPoint }) => [setting, setPoint!]));
+    const at = planAt(run.plan, values);
+    expect('plan' in at && planHash(at.plan)).toBe(ran[0]);
+  });
+
   it('keeps what is known of it and waits with the rest', async () => {
     const { pool, ran, kept } = countingPool();
     await new StudyRun(pool, samplePlan(), study).start();
-    const [first] = ran;
-    kept.delete(first!);
+    // The first is the setting itself, which is no point of the grid.
+    kept.delete(ran[1]!);
     const run = new StudyRun(pool, samplePlan(), study);
     await run.look();
     expect([run.state, run.lacking, run.results.size]).toEqual(['waiting', 1, 15]);

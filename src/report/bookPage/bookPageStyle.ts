@@ -51,6 +51,7 @@ body>section>figure svg,body>section>svg{display:block;width:100%;max-height:70v
 .chart .up{right:100%;padding-right:6px;transform:translateY(-50%)}
 .chart .across{top:100%;padding-top:5px;transform:translateX(-50%)}
 .chart .field .limit-name{right:0;padding:0 3px;color:var(--ink);background:var(--sheet);transform:translateY(-115%)}
+.chart .field .limit-name.below{transform:translateY(15%)}
 .axis-name{font-size:13px;color:var(--ink2);text-align:right;max-width:none;margin:0 12px 6px 0}
 .chart :is(.line,.rule,.limit){fill:none;vector-effect:non-scaling-stroke}
 .chart .rule{stroke:var(--hair)}

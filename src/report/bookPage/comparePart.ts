@@ -1,14 +1,7 @@
 import type { PageUnits } from '$src/core/units';
-import {
-  criticalBand,
-  lengthMark,
-  placeDomain,
-  speedDomain,
-  speedMark,
-  speedPlaceLabel,
-  speedTitle,
-} from '../chartWords';
+import { lengthMark, placeDomain, speedDomain, speedMark, speedPlaceLabel, speedTitle } from '../chartWords';
 import { type Compared, compare } from '../compare';
+import { criticalLines } from '../criticalLines';
 import { figureWithUnit } from '../figures';
 import { curveIn, inUnits, speedsIn } from '../inUnits';
 import { plainText } from '../sentence';
@@ -61,7 +54,6 @@ export function comparePart(pours: readonly Compared[], units: PageUnits): strin
 function speeds(pours: readonly Compared[], units: PageUnits, sentence: string): string {
   const records = pours.map(({ record }) => record);
   const longest = Math.max(...records.map(dieLength));
-  const critical = criticalBand(Math.min(...records.map(({ plan }) => plan.liquid.criticalSpeed)), units);
   return lineChart({
     title: speedTitle(units),
     sentence: `Front speed along the die. ${inUnits(sentence, units)}`,
@@ -76,6 +68,6 @@ function speeds(pours: readonly Compared[], units: PageUnits, sentence: string):
       mark: lengthMark(units),
     },
     y: { label: speedTitle(units), domain: speedDomain(records, units), mark: speedMark(units) },
-    limit: { value: critical.value, label: critical.label },
+    limits: criticalLines(pours, units),
   });
 }

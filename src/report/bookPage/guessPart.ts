@@ -99,7 +99,7 @@ function drawing({ drawn, plan }: Guessed, record: PourRecord | null, units: Pag
     lines,
     x: { label: `${place.unit} from the mouth`, domain: placeDomain(length, units), mark: lengthMark(units) },
     y: { label: speedTitle(units), domain: [0, speedAbove(most, units)], mark: speedMark(units) },
-    limit: { value, label },
+    limits: [{ value, label }],
   });
   const table = plainTable({
     caption: 'The front speed as guessed',

@@ -21,8 +21,8 @@ export interface ChartParts {
   readonly lines: readonly ChartLine[];
   readonly x: ChartAxis;
   readonly y: ChartAxis;
-  /** A limit across the chart, in units of y; null = none. */
-  readonly limit: { readonly value: number; readonly label: string } | null;
+  /** Limits across the chart, in units of y. */
+  readonly limits: readonly { readonly value: number; readonly label: string }[];
 }
 
 export const MOST_LOOKS = 8;
@@ -32,7 +32,7 @@ const MOST_POINTS = 160;
 const TICKS = { x: 5, y: 5 };
 
 /** Curves as a picture without script: the field stretches with the page, and the words beside it keep their size. */
-export function lineChart({ title, sentence, lines, x, y, limit }: ChartParts): string {
+export function lineChart({ title, sentence, lines, x, y, limits }: ChartParts): string {
   const across = scaleLinear(x.domain, [0, FIELD.width]);
   const up = scaleLinear(y.domain, [FIELD.height, 0]);
   const rules = y.domain[1] > y.domain[0] ? up.ticks(TICKS.y) : [];
@@ -40,9 +40,9 @@ export function lineChart({ title, sentence, lines, x, y, limit }: ChartParts): 
     (line) => `<path class="line look-${line.look % MOST_LOOKS}" d="${curvePath(line, across, up)}"/>`,
   );
   const share = (px: number, whole: number): string => `${short((px / whole) * 100)}%`;
-  const isInside = limit !== null && limit.value <= y.domain[1];
+  const inside = limits.filter(({ value }) => value <= y.domain[1]);
   return `<figure class="chart"><p class="chart-title">${escaped(title)}</p>
-<div class="field" role="img" aria-label="${escaped(sentence)}"><svg viewBox="0 0 ${FIELD.width} ${FIELD.height}" preserveAspectRatio="none" aria-hidden="true">${rules.map((tick) => `<path class="rule" d="M0 ${short(up(tick))}H${FIELD.width}"/>`).join('')}${isInside ? `<path class="limit" d="M0 ${short(up(limit.value))}H${FIELD.width}"/>` : ''}${curves.join('')}</svg>
+<div class="field" role="img" aria-label="${escaped(sentence)}"><svg viewBox="0 0 ${FIELD.width} ${FIELD.height}" preserveAspectRatio="none" aria-hidden="true">${rules.map((tick) => `<path class="rule" d="M0 ${short(up(tick))}H${FIELD.width}"/>`).join('')}${inside.map(({ value }) => `<path class="limit" d="M0 ${short(up(value))}H${FIELD.width}"/>`).join('')}${curves.join('')}</svg>
 ${rules.map((tick) => `<span class="up" style="top:${share(up(tick), FIELD.height)}">${escaped(y.mark(tick))}</span>`).join('')}${across
   .ticks(TICKS.x)
   .map(
@@ -51,7 +51,7 @@ ${rules.map((tick) => `<span class="up" style="top:${share(up(tick), FIELD.heigh
   )
   .join(
     '',
-  )}${isInside ? `<span class="limit-name" style="top:${share(up(limit.value), FIELD.height)}">${escaped(limit.label)}</span>` : ''}</div>
+  )}${inside.map(({ value, label }, index) => `<span class="limit-name${index < inside.length - 1 ? ' below' : ''}" style="top:${share(up(value), FIELD.height)}">${escaped(label)}</span>`).join('')}</div>
 <p class="axis-name">${escaped(x.label)}</p>
 ${lines.length > 1 ? lineKey(lines) : ''}</figure>`;
 }

@@ -1,9 +1,10 @@
 import type { PageUnits } from '$src/core/units';
 import { escaped, short } from '../drawing/paper';
-import { type MapAnswer, regionCounts, regionWords } from '../study/answer';
+import { type MapAnswer, regionCounts } from '../study/answer';
 import { axisIndex, type Grid } from '../study/grid';
 import { shownQuantity, shownValue } from '../study/quantities';
 import { foldsFilm, isCold, isPoured, type Region } from '../study/region';
+import { regionWords } from '../study/regionWords';
 import type { NamedAxis } from '../study/studyFile';
 import { fillsOf, hatches } from '../study/studySvg';
 

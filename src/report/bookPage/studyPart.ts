@@ -17,7 +17,6 @@ import type { Margin } from '../study/margins';
 import type { TriedChange } from '../study/openings';
 import { shownNumber, shownQuantity } from '../study/quantities';
 import type { Region } from '../study/region';
-import { spreadsOf } from '../study/repeatSpread';
 import type { Study } from '../study/study';
 import type { NamedAxis, StudyResults } from '../study/studyFile';
 import { significant } from '../wording';
@@ -36,6 +35,8 @@ export interface KeptStudy {
   readonly margins: readonly Margin[] | null;
   readonly tried: readonly TriedChange[] | null;
   readonly setRegion: Region | null;
+  /** How far repeats stray on each axis, either way; 0 where that is not known. */
+  readonly spreads: readonly number[];
   /** All of it is computed. */
   readonly isDone: boolean;
   /** Its pour or its ranges have been changed since. */
@@ -78,8 +79,7 @@ function count({ study, results }: KeptStudy, units: PageUnits): string {
 }
 
 function mapOf(kept: KeptStudy, found: MapAnswer, id: string, units: PageUnits): string {
-  const { axes, margins, tried, setRegion, isDone, plan, study } = kept;
-  const spreads = spreadsOf(study, plan);
+  const { axes, margins, tried, setRegion, isDone, plan, spreads } = kept;
   const parts = {
     axes,
     answer: found,
@@ -118,7 +118,7 @@ function curve({ axes, study, results, plan }: KeptStudy, units: PageUnits): str
     lines: [{ name: found.name, look: 1, x: found.x, y: found.y }],
     x: { label: name, domain: [toShown(axis.from), toShown(axis.to)], mark: plainMark },
     y: { label: title, domain: [0, most], mark: plainMark },
-    limit,
+    limits: limit ? [limit] : [],
   });
   const table = plainTable({
     caption: `${title} by ${axis.name}`,

@@ -12,8 +12,7 @@ import { inUnits } from '../inUnits';
 import { type Shown, shownMass, shownTemperature, withUnit } from '../measureText';
 import { plainText } from '../sentence';
 import { criticalRange, peakRange, speedCall } from '../speedCall';
-import { shownValue } from '../study/quantities';
-import type { SoundRange } from '../study/soundRanges';
+import { closeWords, rangeWords, type SoundRange } from '../study/soundRanges';
 import { verdict } from '../verdict';
 import {
   angleText,
@@ -246,7 +245,7 @@ function expected({ record, units, sound }: CardSource): CardLine[] {
 /** A study varies two settings. */
 const MOST_RANGES = 2;
 
-function rangeText({ from, to, quantity, isOpenBelow, isOpenAbove }: SoundRange, units: PageUnits): string {
-  const [low, high] = [from, to].map((value) => shownValue(value, quantity, units));
-  return `${isOpenBelow ? 'from below ' : ''}${low} to ${isOpenAbove ? 'over ' : ''}${high}`;
+function rangeText(range: SoundRange, units: PageUnits): string {
+  const close = range.close ? `; ${closeWords(range.close, range.quantity, units)}` : '';
+  return rangeWords(range, units) + close;
 }

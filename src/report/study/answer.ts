@@ -7,6 +7,8 @@ import type { TriedChange } from './openings';
 import { shownDistance, shownValue } from './quantities';
 import { filledMap } from './refine';
 import { foldsFilm, isPoured, type PointResult, type Region, regionOf } from './region';
+import { faultWords, regionWords } from './regionWords';
+import { soundWords } from './soundWords';
 import type { NamedAxis } from './studyFile';
 
 export type Results = ReadonlyMap<number, PointResult>;
@@ -42,21 +44,6 @@ function mainFold(results: Results): FoldKind | null {
   }
   return [...counts].toSorted((a, b) => b[1] - a[1])[0]?.[0] ?? null;
 }
-
-const WORDS: Readonly<Record<Region, string>> = {
-  sound: 'sound',
-  'near the limit': 'near a limit',
-  'folds film': 'folds film',
-  'folds film and laps': 'folds film and laps',
-  laps: 'laps',
-  misrun: 'misruns',
-  'not filled': 'does not fill',
-  'in the die while ladling': 'in the die while ladling',
-  'outside the machine': 'past what the machine can do',
-  'no such pour': 'no such pour',
-  'not computed': 'not computed',
-};
-export const regionWords = (region: Region): string => WORDS[region];
 
 const valueWords = (
   axes: readonly NamedAxis[],
@@ -117,42 +104,6 @@ function stretchWords(
   return ` At ${up.name} ${value(up, stretch.row)}, ${across.name} ${range} is ${regionWords(region)}.`;
 }
 
-/** How far the setting across may stray with the other as it is set: by the pours on that very line, not by the map's nearest row. */
-function marginRange(
-  [across, up]: readonly NamedAxis[],
-  margins: readonly Margin[] | null,
-  units: PageUnits,
-): string | null {
-  const limits = (margins ?? []).filter(({ axis }) => axis === 0).map(({ limit }) => limit);
-  if (!across || !up || up.setPoint === null || limits.length < 2) return null;
-  const value = (axis: NamedAxis, at: number) => shownValue(at, axis.quantity, units);
-  const range = `${value(across, Math.min(...limits))} to ${value(across, Math.max(...limits))}`;
-  return ` At ${up.name} ${value(up, up.setPoint)}, ${across.name} ${range} is ${regionWords('sound')}.`;
-}
-
-/** The margins of a sound set point that its repeats stray past: between them lies what it may not do. */
-export function strayedPast(margins: readonly Margin[] | null, spreads: readonly number[]): Margin[] {
-  return (margins ?? []).filter(({ axis, distance }) => distance !== null && distance < (spreads[axis] ?? 0));
-}
-
-function strayWords(
-  axes: readonly NamedAxis[],
-  margins: readonly Margin[] | null,
-  spreads: readonly number[],
-  units: PageUnits,
-): string | null {
-  const [first] = strayedPast(margins, spreads);
-  if (!first?.meets || first.distance === null) return null;
-  const { name, quantity } = axes[first.axis]!;
-  const stray = shownDistance(spreads[first.axis]!, quantity, units);
-  const room = shownDistance(first.distance, quantity, units);
-  const way = first.direction < 0 ? 'less' : 'more';
-  return ` They stray by ${stray} of ${name}, and ${room} ${way} it ${regionWords(first.meets)}.`.replace(
-    'it near',
-    'it is near',
-  );
-}
-
 export interface AnswerParts {
   readonly axes: readonly NamedAxis[];
   readonly answer: MapAnswer;
@@ -173,17 +124,25 @@ export function firstLookOf(answer: MapAnswer): AnswerParts['firstLook'] {
   return { computed: points.filter((point) => answer.isComputed[point]).length, count: points.length };
 }
 
-/** The map in one sentence, as one would say it at the machine. */
-export function answerSentence(
-  { axes, answer, setRegion, margins, isDone, tried, spreads, firstLook }: AnswerParts,
-  units: PageUnits = METRIC,
+/** The map in one sentence, as one would say it at the machine. What may still change is told as so far. */
+export function answerSentence(parts: AnswerParts, units: PageUnits = METRIC): Sentence {
+  const sentence = wholeSentence(parts, units);
+  if (parts.isDone || parts.firstLook.computed < parts.firstLook.count) return sentence;
+  const [lead, ...rest] = sentence;
+  const first = lead!.text;
+  return [bold(`So far: ${first[0]!.toLowerCase()}${first.slice(1)}`), ...rest];
+}
+
+function wholeSentence(
+  { axes, answer, setRegion, margins, tried, spreads, firstLook }: AnswerParts,
+  units: PageUnits,
 ): Sentence {
   if (firstLook.computed < firstLook.count) {
     const [computed, count] = [firstLook.computed, firstLook.count];
     return [
       bold('Being looked over.'),
       plain(
-        ` ${computed} of the first ${count} pours are computed; what this range comes to is said after them.`,
+        ` ${computed} of the first ${count} pours are computed; what this range comes to is said after them.${ofSetting(setRegion)}`,
       ),
     ];
   }
@@ -193,7 +152,6 @@ export function answerSentence(
     return [bold('No pour here.'), plain(' Nothing in this range can be poured as it is set.')];
   if (soundCount === 0) {
     const found = tried?.some(({ soundAt }) => soundAt !== null);
-    const rest = !isDone ? ' so far' : '';
     const next =
       tried === null
         ? ''
@@ -204,15 +162,14 @@ export function answerSentence(
     if (nearest !== '')
       return [
         bold('No clear window.'),
-        plain(` Nothing in this range is sound beyond doubt${rest}.${nearest}${next}`),
+        plain(` Nothing in this range is sound beyond doubt.${nearest}${next}`),
       ];
-    return [bold('No window.'), plain(` Nothing is sound anywhere in this range${rest}.${next}`)];
+    return [bold('No window.'), plain(` Nothing is sound anywhere in this range.${next}`)];
   }
   const range = stretchWords(axes, answer, 'sound', units);
   if (setRegion === 'sound') {
-    const strays = strayWords(axes, margins, spreads, units);
-    const said = strays === null ? 'The setting is sound.' : 'The setting is sound, its repeats are not.';
-    return [bold(said), plain(`${strays ?? ''}${marginRange(axes, margins, units) ?? range}`)];
+    const { lead, rest } = soundWords({ axes, answer, margins, spreads }, units);
+    return [bold(lead), plain(`${rest.close}${rest.range ?? range}${rest.holes}`)];
   }
   if (setRegion === null) return [bold('There is a window.'), plain(range)];
   return [
@@ -221,16 +178,18 @@ export function answerSentence(
   ];
 }
 
+/** The point of the setting itself is computed first, and does not change. */
+const ofSetting = (region: Region | null): string =>
+  region === null ? '' : ` The setting itself: ${regionWords(region)}.`;
+
 /** One margin in words: "6.9 s shorter, then folds film". */
-export function marginWords(
-  axes: readonly NamedAxis[],
-  { axis, direction, distance, meets }: Margin,
-  units: PageUnits = METRIC,
-): string {
+export function marginWords(axes: readonly NamedAxis[], margin: Margin, units: PageUnits = METRIC): string {
+  const { axis, direction, distance, meets } = margin;
   const { name, quantity } = axes[axis]!;
   const way = direction < 0 ? 'less' : 'more';
+  if (margin.isMachines) return `${name}: sound to the machine's limit, ${way}`;
   if (distance === null || meets === null) return `${name}: sound to the end of the range, ${way}`;
-  return `${shownDistance(distance, quantity, units)} ${way} ${name}, to ${regionWords(meets)}`;
+  return `${shownDistance(distance, quantity, units)} ${way} ${name}, to ${faultWords(margin, meets)}`;
 }
 
 /** Where a change opens a window: "charge 0.61 kg: sound at tilt time 6 s, start angle +30°". */

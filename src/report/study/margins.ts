@@ -1,4 +1,5 @@
-import type { SettingValues } from './planAt';
+import { axisValue } from './grid';
+import { planAt, type SettingValues } from './planAt';
 import type { Region } from './region';
 import type { StudyAxis } from './study';
 
@@ -10,8 +11,12 @@ export interface Margin {
   readonly limit: number;
   /** From the set point to the limit; null when it is sound up to the end of the range. */
   readonly distance: number | null;
-  /** What lies past the limit; null when nothing does. */
+  /** What the pour nearest past the limit comes to; null when nothing does. */
   readonly meets: Region | null;
+  /** How the map's first point past the limit fails, where that is another way. */
+  readonly mapMeets?: Region;
+  /** The limit is what the machine can do. */
+  readonly isMachines?: boolean;
 }
 
 export interface MarginTask {
@@ -20,16 +25,31 @@ export interface MarginTask {
   readonly at: readonly number[];
   /** Computes a pour, or knows it already. Null ends the search: stopped. */
   readonly regionAt: (values: SettingValues) => Promise<Region | null>;
+  /** Whether the machine cannot turn so; known without a pour. */
+  readonly isBeyondMachine?: (values: SettingValues) => boolean;
 }
 
 /** An edge is pinned down to this share of the step between two points of the study. */
 const FINENESS = 1 / 8;
+/** How far past the end of a range it is asked whether the machine could go on, in steps. */
+const PAST_END = 1e-3;
+/** Halvings that find the machine's limit to a millionth of a step; they pour nothing. */
+const MACHINE_HALVINGS = 20;
 
 const sound = (region: Region): boolean => region === 'sound';
 
+/** Whether the machine cannot turn the pour of that plan with such settings. */
+export const beyondMachine =
+  (plan: Parameters<typeof planAt>[0]) =>
+  (values: SettingValues): boolean => {
+    const at = planAt(plan, values);
+    return 'refused' in at && at.refused.by === 'machine';
+  };
+
 /**
- * The margin from the set point along each axis, both ways, by running pours on that very line: outwards step by
- * step to the first that is not sound, then halving the last step. Steps are those of the study. Null when stopped.
+ * The margin from the set point along each axis, both ways, by running pours on that very line: outwards over the
+ * values of the study to the first that is not sound, then halving the last step. A set point that lies on a row of the
+ * map so meets the very pours of that row. Null when stopped.
  */
 export async function marginsOf(task: MarginTask): Promise<Margin[] | null> {
   const ways = task.axes.flatMap((_, axis) => ([-1, 1] as const).map((direction) => ({ axis, direction })));
@@ -37,31 +57,63 @@ export async function marginsOf(task: MarginTask): Promise<Margin[] | null> {
   return margins.every((margin) => margin !== null) ? margins : null;
 }
 
+/** Values of the study past that one, the nearest first. */
+function valuesPast(axis: StudyAxis, from: number, direction: -1 | 1): number[] {
+  const values = Array.from({ length: axis.points }, (_, index) => axisValue(axis, index));
+  return values
+    .filter((value) => direction * (value - from) > Math.abs(axis.to - axis.from) * 1e-9)
+    .toSorted((a, b) => direction * (a - b));
+}
+
 async function marginAlong(task: MarginTask, axis: number, direction: -1 | 1): Promise<Margin | null> {
   const { from, to, points, setting } = task.axes[axis]!;
-  const [low, high] = [Math.min(from, to), Math.max(from, to)];
-  const end = direction < 0 ? Math.min(low, task.at[axis]!) : Math.max(high, task.at[axis]!);
-  const step = (high - low) / Math.max(1, points - 1);
+  const start = task.at[axis]!;
+  const step = Math.abs(to - from) / Math.max(1, points - 1);
   const set = Object.fromEntries(task.axes.map((one, index) => [one.setting, task.at[index]!]));
   const look = (value: number) => task.regionAt({ ...set, [setting]: value });
+  const isBeyond = (value: number) => task.isBeyondMachine?.({ ...set, [setting]: value }) ?? false;
 
-  let inside = task.at[axis]!;
+  let inside = start;
   let outside: number | null = null;
   let meets: Region | null = null;
-  while (outside === null && inside !== end) {
-    const next = direction < 0 ? Math.max(end, inside - step) : Math.min(end, inside + step);
+  for (const next of valuesPast(task.axes[axis]!, start, direction)) {
     const region = await look(next);
     if (region === null) return null;
-    if (sound(region)) inside = next;
-    else [outside, meets] = [next, region];
+    if (!sound(region)) {
+      [outside, meets] = [next, region];
+      break;
+    }
+    inside = next;
   }
-  while (outside !== null && Math.abs(outside - inside) > step * FINENESS) {
+  if (outside === null) {
+    const isMachines = isBeyond(inside + direction * step * PAST_END);
+    return { axis, direction, limit: inside, distance: null, meets: null, ...(isMachines && { isMachines }) };
+  }
+  if (isBeyond(outside)) {
+    const last = machineLimit(inside, outside, isBeyond);
+    const region = await look(last);
+    if (region === null) return null;
+    if (sound(region))
+      return { axis, direction, limit: last, distance: Math.abs(last - start), meets, isMachines: true };
+    [outside, meets] = [last, region];
+  }
+  while (Math.abs(outside - inside) > step * FINENESS) {
     const middle: number = (inside + outside) / 2;
     const region = await look(middle);
     if (region === null) return null;
     if (sound(region)) inside = middle;
     else [outside, meets] = [middle, region];
   }
-  const distance = outside === null ? null : Math.abs(inside - task.at[axis]!);
-  return { axis, direction, limit: inside, distance, meets };
+  return { axis, direction, limit: inside, distance: Math.abs(inside - start), meets };
+}
+
+/** The last value the machine can do, between one it can and one it cannot. */
+function machineLimit(can: number, cannot: number, isBeyond: (value: number) => boolean): number {
+  let [inside, outside] = [can, cannot];
+  for (let halving = 0; halving < MACHINE_HALVINGS; halving++) {
+    const middle = (inside + outside) / 2;
+    if (isBeyond(middle)) outside = middle;
+    else inside = middle;
+  }
+  return inside;
 }

@@ -58,6 +58,25 @@ export function shownValue(value: number, quantity: SettingQuantity, units: Page
   return `${shownNumber(value, quantity, units)}${space}${unit}`;
 }
 
+/** Rounding errors of a conversion are no reason to round a whole step further. */
+const SLACK = 1e-6;
+
+/** The value rounded upwards (1) or downwards (-1), with its unit: an end of a range never stands outside it. */
+export function shownWithin(
+  value: number,
+  upwards: -1 | 1,
+  quantity: SettingQuantity,
+  units: PageUnits = METRIC,
+): { readonly number: number; readonly text: string } {
+  const { toShown, decimals, unit, isSigned } = shownQuantity(quantity, units);
+  const scaled = toShown(value) * 10 ** decimals;
+  const whole = upwards > 0 ? Math.ceil(scaled - SLACK) : Math.floor(scaled + SLACK);
+  const number = whole / 10 ** decimals;
+  const text = fixed(number, decimals).replace(/\.0+$/, '');
+  const sign = isSigned && number > 0 ? '+' : '';
+  return { number, text: `${sign}${text}${unit === '' || unit === '°' ? '' : ' '}${unit}` };
+}
+
 /** A distance between two values, never signed: "20°", "6.9 s". */
 export function shownDistance(
   distance: number,

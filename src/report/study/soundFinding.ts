@@ -1,6 +1,6 @@
-import { regionWords } from './answer';
 import type { Margin } from './margins';
 import type { Region } from './region';
+import { regionWords } from './regionWords';
 import { type SoundRange, soundRanges } from './soundRanges';
 import type { NamedAxis } from './studyFile';
 
@@ -10,6 +10,8 @@ export interface FoundByStudy {
   readonly margins: readonly Margin[] | null;
   /** Where the pour as it is set lies; null when that was not looked at. */
   readonly setRegion: Region | null;
+  /** How far repeats stray on each axis, either way; absent or 0 where that is not known. */
+  readonly spreads?: readonly number[];
 }
 
 /** How far the settings of a pour may stray: ranges, or why there are none. */
@@ -23,7 +25,7 @@ export const NO_STUDY: SoundFinding = { ranges: [], without: 'no study of this p
 
 /** @param count studies of the pour there are in the book, whether they have been run or not */
 export function soundFinding(count: number, found: readonly FoundByStudy[]): SoundFinding {
-  const ranges = found.flatMap(({ axes, margins }) => soundRanges(axes, margins));
+  const ranges = found.flatMap(({ axes, margins, spreads }) => soundRanges(axes, margins, spreads));
   if (ranges.length > 0) return { ranges, without: '' };
   if (count === 0) return NO_STUDY;
   const region = found.find(({ setRegion }) => setRegion !== null)?.setRegion;

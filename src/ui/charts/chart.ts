@@ -30,6 +30,8 @@ export interface CriticalBand {
   readonly from: number;
   readonly label: string;
   readonly note?: string;
+  /** The words stand under the line: another limit lies close above. */
+  readonly isBelow?: boolean;
 }
 
 /** A level or upright reference line with a name, e.g. "die level" at 0°. */

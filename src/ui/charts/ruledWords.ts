@@ -19,19 +19,21 @@ export interface RuledWords {
   readonly box: Box;
 }
 
-/** Words of the critical limit, over its line at the end that the curves leave freer; a note has the line below. */
+/** Words of the critical limit, over or under its line at the end that the curves leave freer; a note has the line below. */
 export function limitWords(
-  { value, label, note }: CriticalBand,
+  { value, label, note, isBelow }: CriticalBand,
   { plot, yScale, curves }: Field,
 ): RuledWords {
   const limit = Math.max(plot.top, yScale(value));
   const width = Math.max(textWidth(label), textWidth(note ?? '')) + 14;
-  const room = { width, top: limit - (note ? 36 : 20), bottom: limit - 2 };
+  const room = isBelow
+    ? { width, top: limit + 2, bottom: limit + 18 }
+    : { width, top: limit - (note ? 36 : 20), bottom: limit - 2 };
   const isRight = freerSide(curves, plot, room) === 'right';
   const left = isRight ? plot.right - width : plot.left;
   return {
     x: isRight ? plot.right - 6 : plot.left + 7,
-    y: limit - 7,
+    y: isBelow ? limit + 14 : limit - 7,
     isRight,
     box: { left, right: left + width, top: room.top, bottom: room.bottom },
   };

@@ -10,6 +10,8 @@ export interface ComparedPour {
   readonly id: CellId;
   readonly name: string;
   readonly record: PourRecord;
+  /** What its metal is called. */
+  readonly metal?: string;
   readonly look: RunLook;
   readonly folds: readonly NumberedFold[];
   /** Drawn from the coarse mesh. */
@@ -26,10 +28,12 @@ export function comparedPours(ids: readonly CellId[]): ComparedPour[] {
     const cell = bench.cell(id);
     const run = bench.run(id);
     if (!cell || !run.record) return [];
+    const metal = cell.kind === 'pour' ? bench.cell(cell.metal) : null;
     return {
       id,
       name: cell.name,
       record: run.record,
+      ...(metal && { metal: metal.name }),
       look: looks[index]!,
       folds: numberedFolds(run.record),
       sketch: run.coarse,

@@ -1,12 +1,15 @@
 import type { PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
+import { mapAnswer } from '$src/report/study/answer';
 import { coarsePoints, type Grid, gridOf, valuesAt } from '$src/report/study/grid';
-import { type Margin, marginsOf } from '$src/report/study/margins';
+import { marginsWithin } from '$src/report/study/mapLine';
+import { beyondMachine, type Margin, marginsOf } from '$src/report/study/margins';
 import { namedAxes } from '$src/report/study/namedAxes';
 import { openingsOf, type TriedChange } from '$src/report/study/openings';
 import { planAt, type SettingValues } from '$src/report/study/planAt';
 import { pointsWanted } from '$src/report/study/refine';
 import { type PointResult, type Region, regionOf } from '$src/report/study/region';
+import { spreadsOf } from '$src/report/study/repeatSpread';
 import type { Study } from '$src/report/study/study';
 import type { NamedAxis } from '$src/report/study/studyFile';
 import { studyPlan } from '$src/report/study/studyPlan';
@@ -35,9 +38,19 @@ export class StudyRun {
   results: ReadonlyMap<number, PointResult> = $state.raw(new Map());
   state: StudyState = $state('waiting');
   stage: Stage = $state('First look');
-  margins: readonly Margin[] | null = $state.raw(null);
+  #measured: readonly Margin[] | null = $state.raw(null);
   tried: readonly TriedChange[] | null = $state.raw(null);
+  /** The pour as it is set, on the mesh of the study; computed first. */
+  setResult: PointResult | null = $state.raw(null);
   setRegion: Region | null = $state(null);
+  /** Margins of the set point, as far as what the map shows lets them reach. */
+  readonly margins: readonly Margin[] | null = $derived.by(() =>
+    marginsWithin(
+      this.#measured,
+      this.axes,
+      this.axes.length === 2 ? mapAnswer(this.axes, this.results) : null,
+    ),
+  );
   /** Share of the work done, as far as it is known: edges lead to more edges. */
   done: number = $state(0);
   /** Points that have to be poured before anything else is known; null before `look` has told. 0 = only margins are left. */
@@ -65,6 +78,11 @@ export class StudyRun {
     return values.length === this.axes.length ? values : null;
   }
 
+  /** How far repeats stray on each axis, either way; 0 where that is not known. */
+  get spreads(): readonly number[] {
+    return spreadsOf(this.study, this.plan);
+  }
+
   /** Points that were poured, not those refused beforehand. */
   get poured(): number {
     return [...this.results.values()].filter((result) => !('refused' in result)).length;
@@ -77,6 +95,7 @@ export class StudyRun {
     const isOver = (): boolean => turn !== this.#turn;
     this.#isLooking = true;
     this.lacking = null;
+    await this.#setting();
     await this.#points(isOver);
     if (!isOver() && this.lacking === null && (await this.#ending(isOver))) this.#finish();
     if (isOver()) return;
@@ -91,7 +110,8 @@ export class StudyRun {
     this.#isLooking = false;
     const turn = ++this.#turn;
     const isOver = (): boolean => turn !== this.#turn;
-    await this.#points(isOver);
+    await this.#setting();
+    if (!isOver()) await this.#points(isOver);
     if (!isOver() && (await this.#ending(isOver))) this.#finish();
   }
 
@@ -118,6 +138,18 @@ export class StudyRun {
     const result = 'refused' in at ? at : await this.#pool.result(at.plan, planHash(at.plan));
     this.#found.set(point, result);
     this.#show(true);
+  }
+
+  /** The setting itself comes before all other points: what is said of it then stands. */
+  async #setting(): Promise<void> {
+    const at = this.setPoint;
+    if (at === null || this.setResult) return;
+    const result = await this.#resultAt(
+      Object.fromEntries(this.axes.map(({ setting }, index) => [setting, at[index]!])),
+    );
+    if (!result) return;
+    this.setResult = result;
+    this.setRegion = regionOf(result);
   }
 
   async #points(isOver: () => boolean): Promise<void> {
@@ -154,15 +186,14 @@ export class StudyRun {
 
   async #margins(isOver: () => boolean): Promise<boolean> {
     const at = this.setPoint;
-    if (at === null || this.margins) return true;
-    this.stage = 'Measuring the margins';
-    const setValues = Object.fromEntries(this.axes.map(({ setting }, index) => [setting, at[index]!]));
-    const atSet = await this.#resultAt(setValues);
-    if (!atSet || isOver()) return false;
-    this.setRegion = regionOf(atSet);
+    if (at === null || this.#measured) return true;
+    if (this.setRegion === null) return false;
     if (this.setRegion !== 'sound' || this.axes.length < 2) return true;
-    this.margins = await marginsOf({ axes: this.axes, at, regionAt: this.#regionAt(isOver) });
-    return this.margins !== null;
+    this.stage = 'Measuring the margins';
+    const isBeyondMachine = beyondMachine(this.plan);
+    const regionAt = this.#regionAt(isOver);
+    this.#measured = await marginsOf({ axes: this.axes, at, regionAt, isBeyondMachine });
+    return this.#measured !== null;
   }
 
   async #openings(isOver: () => boolean): Promise<boolean> {

@@ -221,6 +221,7 @@ const study = (results: ReadonlyMap<number, PointResult>, of = axes) => ({
   margins: null,
   tried: null,
   setRegion: 'sound' as const,
+  spreads: [0, 0],
   isDone: true,
   isOld: false,
 });

@@ -184,7 +184,7 @@ describe('what is expected and watched', () => {
       )?.text;
     expect(line([])).toBeUndefined();
     expect(line(found(false))).toBe('0.37 turns to 0.61 turns');
-    expect(line(found(true))).toBe('0.37 turns to over 0.61 turns');
+    expect(line(found(true))).toBe('0.37 turns to 0.61 turns, as far as was looked');
     expect(soundRanges([], null)).toEqual([]);
   });
 

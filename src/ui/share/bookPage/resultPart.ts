@@ -51,9 +51,10 @@ const noted = (text: string): string => paragraph(text, METRIC);
 
 export function compareBody(source: PageSource, cell: CompareCell): string {
   const pours = chosen(source, cell.pours);
-  const compared = pours.flatMap(({ id, name }): Compared[] => {
+  const compared = pours.flatMap(({ id, name, metal }): Compared[] => {
     const record = currentRecord(source, id);
-    return record ? [{ name, record }] : [];
+    const own = source.book.cells.find((one) => one.id === metal);
+    return record ? [{ name, record, ...(own && { metal: own.name }) }] : [];
   });
   const known = new Set(compared.map(({ name }) => name));
   const missing = pours.map(({ name }) => name).filter((name) => !known.has(name));

@@ -52,9 +52,20 @@ async function lookAtStudies({ cells }: Book): Promise<void> {
 function keptStudy(cell: StudyCell): KeptStudy | null {
   const run = studyRun(cell.id);
   if (!run) return null;
-  const { study, plan, axes, results, margins, tried, setRegion } = run;
+  const { study, plan, axes, results, margins, tried, setRegion, spreads } = run;
   const isOld = !isCurrent(run, cell);
-  return { study, plan, axes, results, margins, tried, setRegion, isDone: run.state === 'fresh', isOld };
+  return {
+    study,
+    plan,
+    axes,
+    results,
+    margins,
+    tried,
+    setRegion,
+    spreads,
+    isDone: run.state === 'fresh',
+    isOld,
+  };
 }
 
 async function hashOf(text: string): Promise<string> {
