@@ -6,6 +6,7 @@ import { type CastingRow, castingsIn, countedBad, EMPTY_ROW, NO_FAULTS } from '$
 import { castingsCsv, readCastings } from '$src/report/castings/castingsFile';
 import { leftOut, type PredictedPour, scrapGroups } from '$src/report/castings/scrap';
 import { scrapSentence, timesAsMany } from '$src/report/castings/scrapSentence';
+import { scrapTable } from '$src/report/castings/scrapTable';
 import { overlap, wilson } from '$src/report/castings/wilson';
 import { plainText } from '$src/report/sentence';
 import { inventedPlan } from './inventedRecord';
@@ -105,6 +106,27 @@ describe('castings against the prediction', () => {
     expect(said([row('a', 58, 2), row('b', 30, 30)], alike)).toMatch(
       /^The predictions do not differ enough\./,
     );
+  });
+
+  it('lists what was cast and nothing between', () => {
+    const groups = scrapGroups([row('a', 18, 2), row('b', 5, 15)], 'fold', 'front speed', [quick, slow]);
+    const { heads, rows } = scrapTable(groups, 'fold', 'front speed');
+    // Wilson score intervals of 2 and 15 in 20 worked by hand from the formula.
+    expect(rows).toEqual([
+      ['Slow', '0.60 times critical', '2 of 20', '10 %', '3 to 30 %'],
+      ['Quick', '1.50 times critical', '15 of 20', '75 %', '53 to 89 %'],
+    ]);
+    expect(heads).toHaveLength(rows[0]!.length);
+  });
+
+  it('says that two ends leave the limit between them open, and what to cast next', () => {
+    const open =
+      /Nothing was cast between .* cannot say where between them a limit lies: cast a pour predicted at about 1\.05 times critical next\./;
+    const ends = [row('a', 58, 2), row('b', 30, 30)];
+    expect(said(ends)).toMatch(open);
+    expect(said([row('a', 4, 0), row('b', 2, 2)])).toMatch(open);
+    const middle = { id: 'c', name: 'Middle', frontSpeed: 1.05, lapMargin: 1 };
+    expect(said([...ends, row('c', 20, 4)], [quick, slow, middle])).not.toContain('Nothing was cast between');
   });
 
   it('makes nothing of one pour, or of none', () => {
