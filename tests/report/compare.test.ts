@@ -48,7 +48,7 @@ describe('compare', () => {
       { name: 'tilt', texts: ['steady 15 °/s', '8 °/s to −6°, then 18 °/s'] },
     ]);
     expect(same).toBe(
-      'Same in all: section, end angle, smoothing of the tilt, charge, metal and computation.',
+      "Same in all: section, end angle, smoothing of the tilt, machine's limits, charge, metal, heat and computation.",
     );
     expect(reasons[0]!.name).toBe('two things differ');
   });
