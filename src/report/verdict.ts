@@ -1,5 +1,6 @@
 import type { Fold, PourRecord } from '$src/core/pour/record';
 import { toDegrees } from '$src/core/units';
+import { type FeederShortage, feederShortage } from './feederShortage';
 import { gasHeld } from './gasHeld';
 import { isLadledIn, shareAtStart } from './ladledIn';
 import { isMachineWrong } from './machineFall';
@@ -143,21 +144,40 @@ function foldingHeadline({ figures }: PourRecord): string {
 }
 
 /** Metal that ran in while ladling may have folded its skin on the way, so nothing is called sound without that said. */
-function headline(record: PourRecord, kind: VerdictKind): string {
+function headline(record: PourRecord, kind: VerdictKind, shortage: FeederShortage | null): string {
   const { figures } = record;
   if (kind === 'folds film') return foldingHeadline(record);
-  if (kind === 'sound' && isMachineWrong(record)) return 'Sound, but for the machine.';
-  const isPartOnly = kind === 'sound' && figures.firstFlow.kind === 'already in the die';
-  return isPartOnly ? 'Sound from the tilt on.' : HEADLINES[kind];
+  if (kind !== 'sound') return HEADLINES[kind];
+  const isPartOnly = figures.firstFlow.kind === 'already in the die';
+  const limited = isMachineWrong(record) ? ', but for the machine' : isPartOnly ? ' from the tilt on' : '';
+  // Sound means no shrinkage either to a founder: only the filling is, where the feeder cannot feed.
+  return shortage ? `Fills quietly${limited}; ${shortage.inShort}.` : `Sound${limited}.`;
+}
+
+/** Told where the filling itself is nothing to stop at; what folds or laps comes before what feeds. */
+const shortageFor = (record: PourRecord, kind: VerdictKind): FeederShortage | null =>
+  kind === 'sound' || kind === 'near the limit' ? feederShortage(record) : null;
+
+/** The shortage leads where all else is sound, and stands second beside a limit. */
+function reasonsWith(
+  shortage: FeederShortage | null,
+  kind: VerdictKind,
+  reasons: readonly Reason[],
+): Reason[] {
+  if (!shortage) return reasons.slice(0, 3);
+  const before = kind === 'sound' ? 0 : 1;
+  return [...reasons.slice(0, before), shortage.reason, ...reasons.slice(before)].slice(0, 3);
 }
 
 /** The verdict on one pour: under, too close to call or over, with its reasons. */
 export function verdict(record: PourRecord): Verdict {
   const speed = speedCall(record);
   const kind = kindOf(record, speed);
+  const shortage = shortageFor(record, kind);
   const sentence = [
-    bold(headline(record, kind)),
+    bold(headline(record, kind, shortage)),
     plain(` ${entry(record)}${running(record, speed)}${filling(record)}`),
   ];
-  return { kind, speed, sentence, reasons: verdictReasons(record, speed).slice(0, 3) };
+  const reasons = reasonsWith(shortage, kind, verdictReasons(record, speed));
+  return { kind, speed, sentence, reasons };
 }

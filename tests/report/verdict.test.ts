@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { metalNamed } from '$src/core/metal/metals';
+import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import type { Fold, PourRecord } from '$src/core/pour/record';
 import { cavityVolume } from '$src/core/section/cavity';
 import { fromDegrees } from '$src/core/units';
+import { feederShortage } from '$src/report/feederShortage';
 import { plainText } from '$src/report/sentence';
 import { peakRange, speedCall } from '$src/report/speedCall';
 import { verdict } from '$src/report/verdict';
@@ -225,5 +228,53 @@ describe('verdict', () => {
     const { reasons } = verdict(peaking(0.9, { folds }));
     expect(reasons).toHaveLength(3);
     expect(reasons.map(({ name }) => name)).not.toContain('front over critical');
+  });
+});
+
+describe('a feeder that cannot feed', () => {
+  const heat = heatPlanOf(metalNamed('A356')!, inventedPlan.section)!;
+  const filled = (volume: number, change: Partial<PourRecord> = {}) =>
+    inventedRecord({ plan: { ...inventedPlan, heat, volume }, folds: [], ...change });
+  const cavity = cavityVolume(inventedPlan.section);
+
+  it('lets no pour be called sound without that said', () => {
+    const { kind, sentence, reasons } = verdict(filled(1.1 * cavity));
+    expect(kind).toBe('sound');
+    expect(plainText(sentence)).toMatch(/^Fills quietly; the feeder is short of metal/);
+    expect(reasons[0]!.name).toBe('feeder short of metal');
+    expect(reasons[0]!.line).toMatch(
+      /it can give [\d.]+ cm³, die and feeder draw [\d.]+ cm³ as they freeze, [\d.]+ cm³ of it the feeder itself/,
+    );
+  });
+
+  it('says that none is there, where no metal is left over the mouth', () => {
+    const { sentence } = verdict(filled(cavity));
+    expect(plainText(sentence)).toMatch(/^Fills quietly; no metal is left to feed it\./);
+  });
+
+  it('stands second beside a limit of the filling, and is not told of what folds', () => {
+    const near = verdict(filled(1.1 * cavity, { folds: [fold('marked')] }));
+    expect(near.kind).toBe('near the limit');
+    expect(near.reasons[1]!.name).toBe('feeder short of metal');
+    const folding = verdict(filled(1.1 * cavity, { folds: [fold('heavy')] }));
+    expect(plainText(folding.sentence)).toMatch(/^Folds film\./);
+  });
+
+  it('is not told where it can feed, or where heat is not known', () => {
+    expect(feederShortage(inventedRecord())).toBeNull();
+    // A wide feeder under a long roof, over a thin die: the same metal, set otherwise.
+    const roof = [
+      { x: 0, y: 0.12 },
+      { x: 0.02, y: 0.12 },
+      { x: 0.02, y: 0.12 },
+      { x: 0.155, y: 0.12 },
+      { x: 0.155, y: 0.006 },
+      { x: 0.355, y: 0.006 },
+    ];
+    const section = { ...inventedPlan.section, roof };
+    const thick = { ...inventedPlan, section, heat: heatPlanOf(metalNamed('A356')!, section), volume: 8e-4 };
+    const record = inventedRecord({ plan: thick, folds: [] });
+    expect(feederShortage(record)).toBeNull();
+    expect(plainText(verdict(record).sentence)).toMatch(/^Sound\./);
   });
 });
