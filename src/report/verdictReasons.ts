@@ -1,8 +1,9 @@
 import type { Fold, FoldSize, PourRecord } from '$src/core/pour/record';
 import { toCubicCentimetres, toDegrees } from '$src/core/units';
-import { coldReason, gasReason } from './coldReason';
+import { coldReason } from './coldReason';
 import { firstFlowText } from './figures';
 import { gasHeld } from './gasHeld';
+import { gasReason } from './gasReason';
 import { machineReason } from './machineFall';
 import { shortOfCavity } from './shortCharge';
 import { criticalRange, peakRange, type SpeedCall } from './speedCall';

@@ -212,6 +212,8 @@ describe('verdict', () => {
     expect(reasons[0]!.line).toContain('about 12 mm² of free vent');
     // Whoever has a vent is not told to have none.
     expect(reasons[0]!.line).toMatch(/^Metal shuts gas in where no vent reaches it/);
+    // Its vent lies 195 mm from the mouth, and the invented metal is 30 mm deep there at the end.
+    expect(reasons[0]!.line).toMatch(/the vent at 195 mm is covered by metal from [\d.]+ s on\./);
     const plan = { ...inventedPlan, section: { ...inventedPlan.section, vents: [] } };
     const unvented = verdict(inventedRecord({ folds: [gas], figures, plan }));
     expect(unvented.reasons[0]!.line).toMatch(/^Metal shuts gas in that has no open vent/);
@@ -219,6 +221,58 @@ describe('verdict', () => {
     // Once the die is full, gas that was pressed on the way is a fold like any other.
     const filled = inventedRecord({ folds: [gas], figures: { ...inventedFigures, gasHeld: true } });
     expect(verdict(filled).kind).toBe('folds film');
+  });
+
+  describe('of gas held', () => {
+    const gas: Fold = {
+      ...fold('heavy', 'gas sealed in'),
+      time: 2,
+      details: { vent_area_for_100_Pa_m2: 12e-6 },
+    };
+    const figures = { ...inventedFigures, filledTime: null, fillTime: null, finalShare: 0.8, gasHeld: true };
+    const base = inventedRecord({ folds: [gas], figures });
+
+    /** The die full at the end but for a stretch [m from the mouth]. */
+    function withPocket(from: number, to: number): PourRecord['frames'] {
+      const { depth } = base.frames;
+      const data = depth.data.slice();
+      const last = (depth.shape[0] - 1) * depth.stride[0];
+      const { x } = base.outline;
+      for (let cell = 0; cell < depth.shape[1]; cell++) {
+        const middle = (x[cell]! + x[cell + 1]!) / 2 - inventedPlan.section.mouth;
+        data[last + cell] = middle > from && middle < to ? 0.01 : 0.03;
+      }
+      return { ...base.frames, depth: { ...depth, data } };
+    }
+    const gasLine = (record: PourRecord) =>
+      verdict(record).reasons.find(({ name }) => name === 'gas held')!.line;
+
+    it('says where the pocket lies, and that a vent elsewhere does not reach it', () => {
+      const line = gasLine({ ...base, frames: withPocket(0.1, 0.15) });
+      const [, from, to] = /between (\d+) and (\d+) mm from the mouth where no vent reaches it/.exec(line)!;
+      // Mesh cells are 5 mm.
+      expect(Math.abs(Number(from) - 100)).toBeLessThanOrEqual(5);
+      expect(Math.abs(Number(to) - 150)).toBeLessThanOrEqual(5);
+      expect(line).toContain('the vent at 195 mm is covered by metal from ');
+    });
+
+    it('does not call a vent covered that opens into the pocket', () => {
+      const line = gasLine({ ...base, frames: withPocket(0.15, 0.3) });
+      expect(line).toContain('the vent at 195 mm opens into it but lets too little out');
+    });
+
+    it('tells which came first where the metal goes stiff besides', () => {
+      const stiff = { ...base, figures: { ...figures, lap: { kind: 'misrun', margin: 0 } as const } };
+      // The invented front comes to rest at 3.5 s; gas was shut in at 2 s.
+      expect(gasLine(stiff)).toMatch(
+        /Gas came first: it was shut in at 2\.00 s, before the front came to rest at 3\.4/,
+      );
+      const late = { ...stiff, folds: [{ ...gas, time: 5 }] };
+      expect(gasLine(late)).toMatch(
+        /The front came to rest first, at 3\.4\d s, and gas was shut in at 5\.00 s/,
+      );
+      expect(gasLine(base)).not.toContain('came to rest');
+    });
   });
 
   it('gives three reasons at most', () => {
