@@ -1,4 +1,5 @@
-import { fillLevelFromVolume } from '$src/core/level/fillLevel';
+import { standOf } from '$src/core/level/stand';
+import { startLevel } from '$src/core/level/startLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import { lineAt, SAME_PLACE, type Side } from '$src/core/section/lineAt';
 import type { Point, Region, Section } from '$src/core/section/section';
@@ -13,9 +14,10 @@ import {
 } from '$src/core/units';
 import { heatWords } from './heatWords';
 import { inUnits } from './inUnits';
+import { shownLength, shownSpeed, withUnit } from './measureText';
 import { fromLipWords } from './startLevelWords';
 import { tiltWords } from './tiltWords';
-import { countText, fixed, lengthText, listText, significant, speedText } from './wording';
+import { countText, fixed, listText, significant } from './wording';
 
 /** One input in words, with what decides it: two pours differ in it when `decides` differs. */
 export interface InputWords {
@@ -40,7 +42,7 @@ function basinFloor(section: Section, units: PageUnits): string {
   const depth = pitDepth(section);
   return depth < 5e-5
     ? 'flush with the die floor'
-    : `${inUnits(lengthText(depth), units)} under the die floor`;
+    : `${withUnit(shownLength(depth, units))} under the die floor`;
 }
 
 /** A length without its unit: whole millimetres, hundredths of an inch. */
@@ -155,7 +157,7 @@ function openingText({ roof, openings }: Section, units: PageUnits): string {
   const spans = openings.map((opening) =>
     opening.wall === 'back wall'
       ? 'back wall'
-      : inUnits(lengthText(roof[opening.to]!.x - roof[opening.from]!.x), units),
+      : withUnit(shownLength(roof[opening.to]!.x - roof[opening.from]!.x, units)),
   );
   return spans.length === 0 ? 'closed' : listText(spans);
 }
@@ -172,7 +174,7 @@ function metalWords({ liquid }: PourPlan, units: PageUnits): InputWords[] {
     input('viscosity', liquid.viscosity, `${significant(toMillipascalSeconds(liquid.viscosity))} mPa s`),
     input('surface tension', liquid.surfaceTension, `${significant(liquid.surfaceTension)} N/m`),
     input('contact angle', liquid.contactAngle, `${fixed(toDegrees(liquid.contactAngle), 0)}°`),
-    input('critical speed', liquid.criticalSpeed, inUnits(speedText(liquid.criticalSpeed), units)),
+    input('critical speed', liquid.criticalSpeed, withUnit(shownSpeed(liquid.criticalSpeed, units))),
   ];
 }
 
@@ -211,10 +213,10 @@ export function massText({ volume, liquid }: PourPlan, units: PageUnits = METRIC
   return `${toShown(volume * liquid.density).toPrecision(3)} ${unit}`;
 }
 
-/** Where the charge lies before the tilt, as it is seen in the basin: " (8 mm below the lip)". */
-function levelText({ section, volume, tilt }: PourPlan, units: PageUnits): string {
-  const fromLip = fillLevelFromVolume(section, tilt.start, volume);
-  return fromLip === null ? '' : ` (${fromLipWords(fromLip, units)})`;
+/** Where the charge lies before the tilt, as its skin holds it and as charge cell and card tell it: " (8 mm below the lip)". */
+function levelText({ section, volume, tilt, liquid }: PourPlan, units: PageUnits): string {
+  const { held } = startLevel(section, volume, tilt.start, standOf(liquid));
+  return held === null ? '' : ` (${fromLipWords(held, units)})`;
 }
 
 /** Nobody ladles to a part in a thousand: charges closer than that are one charge. */

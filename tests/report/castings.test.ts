@@ -144,6 +144,9 @@ describe('settings as run', () => {
     expect(runOtherwise(strayed, inventedPlan)).toBe(
       'start +25.0° in place of +30.0° and charge 1.09 kg in place of 0.99 kg',
     );
+    // 1.09296 and 0.9936 kg are 2.4096 and 2.1905 lb; by way of 1.09 and 0.99 kg they would read 2.40 and 2.18.
+    const units = { length: 'in', mass: 'lb', temperature: 'degF' } as const;
+    expect(runOtherwise(strayed, inventedPlan, units)).toContain('charge 2.41 lb in place of 2.19 lb');
   });
 });
 

@@ -11,7 +11,6 @@ import {
 import { leftOut, type PredictedPour, type ScrapGroup, scrapGroups } from '../castings/scrap';
 import { SCRAP_RULE, scrapSentence } from '../castings/scrapSentence';
 import { scrapTable } from '../castings/scrapTable';
-import { inUnits } from '../inUnits';
 import { shownNumber, shownQuantity } from '../study/quantities';
 import type { SettingQuantity } from '../study/setting';
 import { countText } from '../wording';
@@ -115,11 +114,9 @@ function strays(
 ): ReadonlyMap<number, string> {
   const told = castings.flatMap((row, index): [number, string][] => {
     const plan = pourOf(row)?.plan;
-    const otherwise = plan ? runOtherwise(row, plan) : '';
+    const otherwise = plan ? runOtherwise(row, plan, units) : '';
     if (otherwise === '') return [];
-    return [
-      [index, inUnits(`Run otherwise than its pour: ${otherwise}. The prediction is of the pour.`, units)],
-    ];
+    return [[index, `Run otherwise than its pour: ${otherwise}. The prediction is of the pour.`]];
   });
   return new Map(told);
 }

@@ -10,6 +10,7 @@ import { escaped, paperFor } from '$src/report/drawing/paper';
 import { sectionMarks } from '$src/report/drawing/sectionMarks';
 import { steelAround } from '$src/report/drawing/steel';
 import { inUnits } from '$src/report/inUnits';
+import { shownMass, withUnit } from '$src/report/measureText';
 import { startLevelWords } from '$src/report/startLevelWords';
 import { tiltText } from '$src/report/tiltWords';
 import { angleText, fixed } from '$src/report/wording';
@@ -73,8 +74,9 @@ function note({ cells }: Book, { text, folded }: NoteCell): string {
 function charge(evaluation: Evaluation | undefined, book: Book): string {
   if (!evaluation || !('charge' in evaluation)) return said(NOT_IN_ORDER);
   const { mass, startLevel } = evaluation.charge;
-  const level = startLevelWords(startLevel, METRIC);
-  return said(inUnits(`${fixed(mass, 2)} kg; at the start ${level}.`, book.units ?? METRIC));
+  const units = book.units ?? METRIC;
+  // Turned into the book's units before it is rounded: rounded twice it reads otherwise than in the book.
+  return said(`${withUnit(shownMass(mass, units))}; at the start ${startLevelWords(startLevel, units)}.`);
 }
 
 function pour({ book, run }: PageSource, { id: cell }: PourCell, id: string): string {
