@@ -1,4 +1,5 @@
 import type { PourRecord } from '$src/core/pour/record';
+import { shortOfCavity } from './shortCharge';
 import type { Reason } from './verdictReasons';
 import { percentText, secondsText } from './wording';
 
@@ -11,6 +12,8 @@ export function coldReason({ figures, folds, plan }: PourRecord): Reason | null 
   if (!lap) return null;
   if (lap.kind === 'none') return lap.margin < CLOSE ? closeReason(lap.margin) : null;
   if (lap.kind === 'misrun') {
+    // Metal that is missing has not gone stiff.
+    if (shortOfCavity(plan.section, plan.volume) > 0) return null;
     const solid = plan.heat ? ` at ${percentText(plan.heat.freezing.coherency)} solid` : '';
     return {
       name: 'misrun',

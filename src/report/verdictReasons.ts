@@ -7,6 +7,7 @@ import { gasReason } from './gasReason';
 import { machineReason } from './machineFall';
 import { shortOfCavity } from './shortCharge';
 import { criticalRange, peakRange, type SpeedCall } from './speedCall';
+import { spilledReason } from './spilledReason';
 import {
   angleText,
   countText,
@@ -37,11 +38,9 @@ function ending({ outcome, figures, plan }: PourRecord): Reason | null {
   const isShort = shortOfCavity(plan.section, plan.volume) > 0;
   const isTold = gasHeld({ figures }) || figures.lap?.kind === 'misrun' || isShort;
   if (figures.filledTime !== null || isTold) return null;
-  const spilled = toCubicCentimetres(figures.spilled);
-  const lost = spilled > 0.5 ? `; ${significant(spilled)} cm³ left over a rim` : '';
   const poured = significant(toCubicCentimetres(plan.volume));
   const share = percentText(figures.finalShare);
-  return { name: 'not filled', line: `The cavity ends ${share} full from a charge of ${poured} cm³${lost}.` };
+  return { name: 'not filled', line: `The cavity ends ${share} full from a charge of ${poured} cm³.` };
 }
 
 /** Said before all else that keeps the die from filling: no tilt and no coat can mend it. */
@@ -130,6 +129,7 @@ export function verdictReasons(record: PourRecord, speed: SpeedCall | null): Rea
   const ordered = [
     machineReason(record),
     shortReason(record),
+    spilledReason(record),
     ending(record),
     gasReason(record),
     speed === 'over' ? null : coldReason(record),

@@ -150,6 +150,29 @@ describe('verdict', () => {
     expect(kind).toBe('not filled');
     expect(reasons[0]?.name).toBe('too little metal');
     expect(reasons[0]?.line).toMatch(/no tilt can fill it/);
+    // The invented cavities hold 360 cm³.
+    const record = { ...inventedRecord({ folds: [], figures }), plan };
+    expect(verdict(record).sentence[0]!.text).toBe('Too little metal: 180 cm³ short of the cavity.');
+    expect(reasons.map(({ name }) => name)).not.toContain('misrun');
+    const held = { ...record, figures: { ...figures, gasHeld: true } };
+    expect(verdict(held).sentence[0]!.text).toMatch(/^Too little metal/);
+    const quick = { ...record, figures: { ...figures, peakFrontSpeed: 0.9 }, band: null };
+    expect(verdict(quick).kind).toBe('folds film');
+    expect(verdict(quick).sentence[0]!.text).toBe(
+      'Too little metal: 180 cm³ short of the cavity, and folds film.',
+    );
+  });
+
+  it('names metal that spilled, with its caution, and calls no such pour sound', () => {
+    const spilling = (spilled: number) =>
+      verdict(inventedRecord({ folds: [], figures: { ...inventedFigures, spilled } }));
+    const { sentence, reasons } = spilling(67e-6);
+    expect(plainText(sentence)).toMatch(/^Fills quietly, but spills metal over a rim\./);
+    expect(plainText(sentence)).toMatch(/67 cm³ of metal spilled over a rim on the way\.$/);
+    expect(reasons[0]!.name).toBe('metal spilled');
+    expect(reasons[0]!.line).toMatch(/explodes on anything wet/);
+    // A drop that a mesh leaves at a rim.
+    expect(plainText(spilling(0.1e-6).sentence)).toMatch(/^Sound\. /);
   });
 
   const cold = (kind: 'laps' | 'misrun', margin: number, change: Partial<PourRecord['figures']> = {}) =>
