@@ -3,6 +3,7 @@ import { checkLadling, type Ladling, shareThatLeaves } from '$src/core/heat/ladl
 import type { Issue } from '$src/core/issue';
 import { fillLevelFromVolume, volumeFromFillLevel } from '$src/core/level/fillLevel';
 import { headFromVolume, volumeFromHead } from '$src/core/level/head';
+import { heldAtEnd } from '$src/core/level/heldAtEnd';
 import { standOf } from '$src/core/level/stand';
 import { startLevel } from '$src/core/level/startLevel';
 import { criticalSpeed } from '$src/core/metal/criticalSpeed';
@@ -50,6 +51,7 @@ export function chargeValue(
     charge.by === 'head' ? charge.head : headFromVolume(section, start, end, volume),
   );
   const levelOnce = once(() => startLevel(section, volume, start, standOf(liquidOf(metal))));
+  const spilledOnce = once(() => heldAtEnd(section, volume, start, end).spilled);
   const value: ChargeValue = {
     mass: charge.by === 'mass' ? charge.mass : (volume * density) / share,
     volume,
@@ -59,6 +61,9 @@ export function chargeValue(
     },
     get head() {
       return headOnce();
+    },
+    get spilled() {
+      return spilledOnce();
     },
     startInclination: start,
     endInclination: end,

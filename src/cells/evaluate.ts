@@ -18,6 +18,8 @@ export interface ChargeValue {
   readonly startLevel: StartLevel;
   /** Head above the mouth at the end inclination [m]; null when the metal ends below the mouth. Worked out when it is asked for. */
   readonly head: number | null;
+  /** Metal that leaves over a rim on the way to the end, lying level at each inclination [m³]. Worked out when it is asked for. */
+  readonly spilled: number;
   readonly startInclination: number;
   readonly endInclination: number;
   /** What ladling and the wait did to it; null when they are not counted. */

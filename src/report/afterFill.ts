@@ -1,13 +1,12 @@
-import { freezePart, judgeFeeding, WANTED_TIME_RATIO } from '$src/core/heat/afterFill';
+import { freezePart } from '$src/core/heat/afterFill';
 import { COMMON_DWELL, type Ejection, earliestEjection } from '$src/core/heat/ejection';
 import type { HeatPlan } from '$src/core/heat/heatPlan';
 import { type RestingParts, restingParts } from '$src/core/heat/restingParts';
-import { FEEDER_EFFICIENCY } from '$src/core/heat/shrinkage';
 import type { ThermalMetal } from '$src/core/heat/thermal';
 import { thermalOfFreezing } from '$src/core/heat/thermalMetals';
 import type { PourRecord } from '$src/core/pour/record';
+import { feedingOf, metalWords, timeWords } from './feederShortage';
 import type { KeyFigure } from './keyFigures';
-import { toldApart } from './toldApart';
 import { fixed } from './wording';
 
 /** What happens once the die is full: figures for people, and when the die may be opened. */
@@ -83,15 +82,9 @@ function feederFigure(
       text: 'none',
       note: 'no metal left over the mouth',
     };
-  const { timeRatio, supply, demand, enough } = judgeFeeding(
-    heat.freezing,
-    parts.die,
-    parts.feeder,
-    thermal.freezingShrinkage.value,
-    FEEDER_EFFICIENCY.plain,
-  );
-  const [given, asked] = toldApart(supply, demand);
-  const note = `${fixed(timeRatio, 1)} × the die's time, ${fixed(WANTED_TIME_RATIO, 1)} wanted; ${enough.metal ? '' : 'too little metal: '}it can give ${given} cm³, the die draws ${asked} cm³ as it freezes`;
+  const feeding = feedingOf(parts, parts.feeder, heat, thermal.freezingShrinkage.value);
+  const lack = feeding.enough.metal ? '' : 'too little metal: ';
+  const note = `${timeWords(feeding)}; ${lack}${metalWords(feeding)}`;
   return spanFigure('freezing_feeder_s', label, feeder, note);
 }
 

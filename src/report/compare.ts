@@ -6,6 +6,7 @@ import { type FigureRow, figureRows, figuresOfPours } from './figures';
 import { type InputWords, inputWords } from './inputWords';
 import { figureIn } from './inUnits';
 import type { Sentence } from './sentence';
+import { verdict } from './verdict';
 import type { Reason } from './verdictReasons';
 import { countText, listText } from './wording';
 
@@ -38,6 +39,8 @@ export interface Comparison {
   /** "Same in all: metal, charge, end angle." */
   readonly same: string;
   readonly figures: readonly ComparedFigure[];
+  /** One per pour: "Sound", "Folds film". */
+  readonly verdicts: readonly string[];
 }
 
 /** Figures in the comparison's table; the rest are in the command line's table and the exports. */
@@ -50,6 +53,8 @@ const SHOWN: readonly string[] = [
   'final_share_percent',
   'skin_folded_mm',
   'spilled_cm3',
+  'arriving_temperature_C',
+  'lap_margin_s',
   'folds_heavy',
   'folds_marked',
   'folds_slight',
@@ -59,14 +64,16 @@ const SHOWN: readonly string[] = [
 interface Input {
   readonly name: string;
   readonly group: InputWords['group'];
+  readonly isAside: boolean;
   readonly all: readonly InputWords[];
 }
 
 function inputsSideBySide(pours: readonly Compared[], units: PageUnits): Input[] {
   const columns = pours.map(({ record }) => inputWords(record.plan, units));
-  return namedInOrder(columns).map(({ name, group }) => ({
+  return namedInOrder(columns).map(({ name, group, isAside = false }) => ({
     name,
     group,
+    isAside,
     all: columns.map((column) => column.find((words) => words.name === name) ?? without(name, group)),
   }));
 }
@@ -91,14 +98,15 @@ const isSame = ({ all }: Input): boolean =>
   all.every(({ decides }) => JSON.stringify(decides) === JSON.stringify(all[0]!.decides));
 
 /** Words too coarse to show a difference say that there is one rather than repeat themselves. */
-function differingTexts({ all }: Input): string[] {
+function differingTexts({ all, group }: Input): string[] {
   const texts = all.map(({ text }) => text);
   if (new Set(texts).size > 1) return texts;
   const [first] = all;
   if (all.every(({ decides }) => typeof decides === 'number'))
     return all.map(({ text, decides }) => `${text}${besideFirst(Number(decides) - Number(first!.decides))}`);
   const kinds = [...new Set(all.map(({ decides }) => JSON.stringify(decides)))];
-  return all.map(({ text, decides }) => `${text}, shape ${kinds.indexOf(JSON.stringify(decides)) + 1}`);
+  const word = group === 'section' || group === 'tilt' ? 'shape' : 'kind';
+  return all.map(({ text, decides }) => `${text}, ${word} ${kinds.indexOf(JSON.stringify(decides)) + 1}`);
 }
 
 const besideFirst = (more: number): string =>
@@ -114,6 +122,9 @@ function sameText(inputs: readonly Input[]): string {
   return names.length === 0 ? 'Nothing is the same.' : `Same in all: ${listText(names)}.`;
 }
 
+/** A verdict in its own few words. */
+const verdictWords = ({ record }: Compared): string => verdict(record).sentence[0]!.text.replace(/\.$/, '');
+
 function figuresSideBySide(pours: readonly Compared[], units: PageUnits): ComparedFigure[] {
   const columns = pours.map(({ record }) => figureRows(record).map((figure) => figureIn(figure, units)));
   return figuresOfPours(columns)
@@ -126,23 +137,51 @@ function figuresSideBySide(pours: readonly Compared[], units: PageUnits): Compar
     }));
 }
 
+/** A thing by which pours differ, as a founder counts: another metal is one, with all that comes with it. */
+interface Thing {
+  readonly name: string;
+  readonly inputs: readonly Input[];
+}
+
+/** So many values of the metal are no change of one of them, but another metal. */
+const OTHER_METAL = 4;
+
+function thingsThatDiffer(inputs: readonly Input[]): Thing[] {
+  const ofMetal = inputs.filter(({ group }) => group === 'metal');
+  if (ofMetal.length < OTHER_METAL) return inputs.map((input) => ({ name: input.name, inputs: [input] }));
+  const rest = inputs.filter(({ group }) => group !== 'metal');
+  return [
+    { name: 'metal', inputs: ofMetal },
+    ...rest.map((input) => ({ name: input.name, inputs: [input] })),
+  ];
+}
+
+const differsFromFirst = ({ inputs }: Thing, pour: number): boolean =>
+  inputs.some(({ all }) => JSON.stringify(all[pour]!.decides) !== JSON.stringify(all[0]!.decides));
+
 /** How far the comparison can be trusted to show the effect of one thing. */
-function creditReason(differs: readonly InputRow[], pours: readonly Compared[]): Reason {
-  if (differs.length === 0)
+function creditReason(differing: readonly Input[], pours: readonly Compared[]): Reason {
+  const things = thingsThatDiffer(differing.filter(({ isAside }) => !isAside));
+  if (differing.length === 0)
     return { name: 'nothing differs', line: 'The inputs are the same; so must the figures be.' };
-  if (differs.length === 1)
-    return { name: 'one thing differs', line: `Only the ${differs[0]!.name}: what changes, changes by it.` };
+  if (things.length === 0)
+    return {
+      name: 'nothing differs that decides a pour',
+      line: `Only ${listText(differing.map(({ name }) => name))}: the figures must be the same.`,
+    };
+  if (things.length === 1)
+    return { name: 'one thing differs', line: `Only the ${things[0]!.name}: what changes, changes by it.` };
   const changes = pours
     .slice(1)
-    .map((_, index) => differs.filter(({ texts }) => texts[index + 1] !== texts[0]));
+    .map((_, index) => things.filter((thing) => differsFromFirst(thing, index + 1)));
   if (changes.every(({ length }) => length <= 1))
     return {
       name: 'one thing at a time',
       line: `Against “${pours[0]!.name}” each differs by one thing at most: ${listText(changes.flatMap(([one], index) => (one ? `“${pours[index + 1]!.name}” by the ${one.name}` : [])))}.`,
     };
   return {
-    name: `${countText(differs.length, 'thing')} differ`,
-    line: `${listText(differs.map(({ name }) => name))}: no one of them can be credited alone.`,
+    name: `${countText(things.length, 'thing')} differ`,
+    line: `${listText(things.map(({ name }) => name))}: no one of them can be credited alone.`,
   };
 }
 
@@ -150,14 +189,13 @@ function creditReason(differs: readonly InputRow[], pours: readonly Compared[]):
 export function compare(pours: readonly Compared[], units: PageUnits = METRIC): Comparison {
   if (pours.length === 0) throw new Error('compare: no pours');
   const inputs = inputsSideBySide(pours, units);
-  const differs = inputs
-    .filter((input) => !isSame(input))
-    .map((input) => ({ name: input.name, texts: differingTexts(input) }));
+  const differing = inputs.filter((input) => !isSame(input));
   return {
     sentence: compareSentence(pours),
-    reasons: [creditReason(differs, pours)],
-    differs,
+    reasons: [creditReason(differing, pours)],
+    differs: differing.map((input) => ({ name: input.name, texts: differingTexts(input) })),
     same: sameText(inputs),
     figures: figuresSideBySide(pours, units),
+    verdicts: pours.map(verdictWords),
   };
 }

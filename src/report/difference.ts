@@ -11,6 +11,8 @@ type Manner =
   | 'amount'
   | 'share'
   | 'count'
+  | 'temperature'
+  | 'margin'
   | 'place';
 
 /** How a figure's difference is said, by its key. */
@@ -30,6 +32,8 @@ const MANNERS: Readonly<Record<string, Manner>> = {
   fill_time_s: 'duration',
   final_share_percent: 'share',
   spilled_cm3: 'amount',
+  arriving_temperature_C: 'temperature',
+  lap_margin_s: 'margin',
   skin_folded_mm: 'amount',
   folds: 'count',
   folds_heavy: 'count',
@@ -84,6 +88,10 @@ export function differenceText(reference: FigureRow, figure: FigureRow): string 
       return `${significant(size)} points ${more(difference, 'more', 'less')}`;
     case 'count':
       return `${size} ${more(difference, 'more', 'fewer')}`;
+    case 'temperature':
+      return `${fixed(size, 0)} ${figure.unit} ${more(difference, 'warmer', 'colder')}`;
+    case 'margin':
+      return `${secondsText(size)} ${more(difference, 'more', 'less')}`;
     case 'place':
       return `${fixed(size, figure.unit === 'mm' ? 0 : 2)} ${figure.unit} ${more(difference, 'further in', 'nearer the mouth')}`;
     case 'amount':

@@ -1,6 +1,8 @@
 import type { Figures, PourRecord } from '$src/core/pour/record';
+import { METRIC, type PageUnits } from '$src/core/units';
 import { shareAtStart } from './ladledIn';
-import { angleText, percentText, secondsText, significant, speedText } from './wording';
+import { shownSpeed, withUnit } from './measureText';
+import { angleText, percentText, secondsText, significant } from './wording';
 
 /** What is read of a pour's figures to say how sure they are; both a record's figures and those of a study's point have it. */
 export type HeadlineSource = Pick<
@@ -11,13 +13,15 @@ export type HeadlineSource = Pick<
   readonly firstFlow: number | null;
   /** Share of the die that is full before the tilt begins. */
   readonly shareAtStart: number;
+  /** How long the place nearest to freezing had left [s]; null = heat was not computed. */
+  readonly lap: { readonly margin: number | null } | null;
 };
 
 export interface Headline {
   readonly key: string;
   readonly label: string;
   readonly read: (figures: HeadlineSource) => number | null;
-  readonly show: (value: number) => string;
+  readonly show: (value: number, units: PageUnits) => string;
   /** Said where there is no value. */
   readonly missing: string;
   /** Said instead where metal stood in the die before the tilt began, so that no front came over the mouth. */
@@ -32,7 +36,7 @@ export const HEADLINES: readonly Headline[] = [
     key: 'peakFrontSpeed',
     label: 'front speed, peak',
     read: ({ peakFrontSpeed }) => peakFrontSpeed,
-    show: speedText,
+    show: (speed, units) => withUnit(shownSpeed(speed, units)),
     missing: 'never in the die',
     missingInDie: 'in the die while ladling',
     least: 0.005,
@@ -71,7 +75,19 @@ export const HEADLINES: readonly Headline[] = [
     missing: '',
     least: 0.05,
   },
+  {
+    key: 'lapMargin',
+    label: 'left before freezing',
+    read: ({ lap }) => (lap && lap.margin !== null && Number.isFinite(lap.margin) ? lap.margin : null),
+    show: secondsText,
+    missing: 'nowhere near',
+    least: 0.01,
+  },
 ];
+
+/** Those that this pour has: nothing is left before freezing where heat was not computed. */
+export const headlinesOf = ({ lap }: HeadlineSource): readonly Headline[] =>
+  lap ? HEADLINES : HEADLINES.filter(({ key }) => key !== 'lapMargin');
 
 /** The figures of a record as the headlines read them. */
 export const headlineSource = (record: PourRecord): HeadlineSource => ({
@@ -91,9 +107,10 @@ export const stoodInDie = ({ firstFlow, fillTime, shareAtStart }: HeadlineSource
 export function headlineText(
   { read, show, missing, missingInDie }: Headline,
   figures: HeadlineSource,
+  units: PageUnits = METRIC,
 ): string {
   const value = read(figures);
-  if (value !== null) return show(value);
+  if (value !== null) return show(value, units);
   return stoodInDie(figures) ? (missingInDie ?? missing) : missing;
 }
 
@@ -109,12 +126,20 @@ export interface MeshSpread {
 const TOLD_FROM = 0.05;
 
 /** Where the coarse and the full run of one pour differ by more than 5 %, and by more than can be read off. */
-export function meshSpread(coarse: HeadlineSource, full: HeadlineSource): MeshSpread[] {
-  return HEADLINES.flatMap((headline) => {
+export function meshSpread(
+  coarse: HeadlineSource,
+  full: HeadlineSource,
+  units: PageUnits = METRIC,
+): MeshSpread[] {
+  return headlinesOf(full).flatMap((headline) => {
     const { label, read, least } = headline;
     const [rough, fine] = [read(coarse), read(full)];
     if (rough === null && fine === null) return [];
-    const told = { label, coarse: headlineText(headline, coarse), full: headlineText(headline, full) };
+    const told = {
+      label,
+      coarse: headlineText(headline, coarse, units),
+      full: headlineText(headline, full, units),
+    };
     if (rough === null || fine === null) return [{ ...told, share: null }];
     const off = Math.abs(rough - fine);
     if (off <= TOLD_FROM * Math.abs(fine) || off <= least) return [];
@@ -123,11 +148,13 @@ export function meshSpread(coarse: HeadlineSource, full: HeadlineSource): MeshSp
 }
 
 /** The range of one figure over some runs, in words. */
-export function rangeText(headline: Headline, values: readonly (number | null)[]): string {
+export function rangeText(
+  { show }: Headline,
+  values: readonly (number | null)[],
+  units: PageUnits = METRIC,
+): string {
   const known = values.filter((value) => value !== null);
   if (known.length === 0) return 'none to be read';
-  const [low, high] = [Math.min(...known), Math.max(...known)];
-  return headline.show(low) === headline.show(high)
-    ? headline.show(low)
-    : `${headline.show(low)} to ${headline.show(high)}`;
+  const [low, high] = [Math.min(...known), Math.max(...known)].map((value) => show(value, units));
+  return low === high ? low! : `${low} to ${high}`;
 }

@@ -1,31 +1,23 @@
-import { fillLevelFromVolume } from '$src/core/level/fillLevel';
+import { standOf } from '$src/core/level/stand';
+import { startLevel } from '$src/core/level/startLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import { lineAt, SAME_PLACE, type Side } from '$src/core/section/lineAt';
 import type { Point, Region, Section } from '$src/core/section/section';
-import { endOf } from '$src/core/tilt/endOf';
-import type { FrontLedTilt, MachineTilt, Tilt } from '$src/core/tilt/tilt';
 import {
   LENGTH,
   MASS,
   METRIC,
   type PageUnits,
-  TEMPERATURE,
   toDegrees,
   toMillimetres,
   toMillipascalSeconds,
 } from '$src/core/units';
+import { heatWords } from './heatWords';
 import { inUnits } from './inUnits';
+import { shownLength, shownSpeed, withUnit } from './measureText';
 import { fromLipWords } from './startLevelWords';
-import {
-  angleText,
-  countText,
-  fixed,
-  lengthText,
-  listText,
-  rateText,
-  significant,
-  speedText,
-} from './wording';
+import { tiltWords } from './tiltWords';
+import { countText, fixed, listText, significant } from './wording';
 
 /** One input in words, with what decides it: two pours differ in it when `decides` differs. */
 export interface InputWords {
@@ -34,7 +26,9 @@ export interface InputWords {
   /** The raw values behind the words. */
   readonly decides: unknown;
   /** What it belongs to, for the line that says what is the same. */
-  readonly group: 'section' | 'metal' | 'charge' | 'tilt' | 'computation';
+  readonly group: 'section' | 'metal' | 'charge' | 'tilt' | 'heat' | 'computation';
+  /** It decides what is advised or told of the pour, and not how the metal runs. */
+  readonly isAside?: true;
 }
 
 /** Lowest basin floor under the floor at the mouth [m]; 0 when flush. */
@@ -48,7 +42,7 @@ function basinFloor(section: Section, units: PageUnits): string {
   const depth = pitDepth(section);
   return depth < 5e-5
     ? 'flush with the die floor'
-    : `${inUnits(lengthText(depth), units)} under the die floor`;
+    : `${withUnit(shownLength(depth, units))} under the die floor`;
 }
 
 /** A length without its unit: whole millimetres, hundredths of an inch. */
@@ -115,7 +109,8 @@ const lineBehind = (line: readonly Point[], mouth: number): number[][] =>
 /** Heights the basin floor passes through, from the lip; its lengths are another input. */
 function basinHeights({ floor, mouth }: Section): number[] {
   const lip = lineAt(floor, mouth, 'right');
-  const heights = floor.filter(({ x }) => x < mouth - SAME_PLACE).map(({ y }) => exact(y - lip));
+  const behind = floor.filter(({ x }) => x < mouth - SAME_PLACE).map(({ y }) => exact(y - lip));
+  const heights = [...behind, exact(lineAt(floor, mouth, 'left') - lip)];
   return heights.filter((height, index) => height !== heights[index - 1]);
 }
 
@@ -123,7 +118,7 @@ const openSpans = ({ roof, openings, mouth }: Section): unknown[] =>
   openings.map((opening) =>
     opening.wall === 'back wall'
       ? opening.wall
-      : [opening.from, opening.to].map((index) => exact(roof[index]!.x - mouth)),
+      : [opening.from, opening.to].map((index) => [exact(roof[index]!.x - mouth), exact(roof[index]!.y)]),
   );
 
 function sectionWords(section: Section, units: PageUnits): InputWords[] {
@@ -139,7 +134,11 @@ function sectionWords(section: Section, units: PageUnits): InputWords[] {
   });
   return [
     input('basin floor', basinFloor(section, units), basinHeights(section)),
-    input('basin, length × back wall', lengthsBy([mouth - floor[0]!.x, backWall], units), [mouth, backWall]),
+    input('basin, length × back wall', lengthsBy([mouth - floor[0]!.x, backWall], units), [
+      exact(mouth - floor[0]!.x),
+      exact(backWall),
+      lineBehind(floor.slice(1), mouth).map(([x]) => x),
+    ]),
     input('opening over the basin', openingText(section, units), [
       openSpans(section),
       lineBehind(roof, mouth),
@@ -158,73 +157,9 @@ function openingText({ roof, openings }: Section, units: PageUnits): string {
   const spans = openings.map((opening) =>
     opening.wall === 'back wall'
       ? 'back wall'
-      : inUnits(lengthText(roof[opening.to]!.x - roof[opening.from]!.x), units),
+      : withUnit(shownLength(roof[opening.to]!.x - roof[opening.from]!.x, units)),
   );
   return spans.length === 0 ? 'closed' : listText(spans);
-}
-
-/** A tilt in words: "steady 15 °/s" or "8 °/s to −6°, then 18 °/s". */
-export function tiltText(tilt: Tilt, units: PageUnits = METRIC): string {
-  if (tilt.kind === 'steady') return `steady ${rateText(Math.abs(tilt.rate))}`;
-  if (tilt.kind === 'machine') return machineText(tilt, units);
-  if (tilt.kind === 'front-led') return frontLedText(tilt);
-  if (tilt.kind !== 'staged') return `${tilt.kind}, ${significant(tilt.knots.at(-1)?.time ?? 0)} s`;
-  const last = tilt.stages.length - 1;
-  return tilt.stages
-    .map((stage, index) => {
-      const pace = 'rate' in stage ? rateText(Math.abs(stage.rate)) : `${significant(stage.time)} s`;
-      return index < last ? `${pace} to ${angleText(stage.to, 0)}` : pace;
-    })
-    .join(', then ');
-}
-
-function startText(start: number): string {
-  const degrees = toDegrees(start);
-  if (Math.abs(degrees) < 0.05) return '0°, level';
-  return `${angleText(start, Number.isInteger(Math.round(degrees * 1e6) / 1e6) ? 0 : 1)}, ${degrees > 0 ? 'uphill' : 'downhill'}`;
-}
-
-function tiltWords(tilt: Tilt, units: PageUnits): InputWords[] {
-  const group = 'tilt';
-  return [
-    { name: 'start angle', text: startText(tilt.start), decides: tilt.start, group },
-    { name: 'end angle', text: angleText(endOf(tilt), 0), decides: endOf(tilt), group },
-    { name: 'tilt', text: tiltText(tilt, units), decides: paceOf(tilt), group },
-    ...('smoothing' in tilt ? [smoothingWords(tilt.smoothing)] : []),
-  ];
-}
-
-const smoothingWords = (smoothing: number): InputWords => ({
-  name: 'smoothing of the tilt',
-  text: `${significant(smoothing)} s`,
-  decides: smoothing,
-  group: 'tilt',
-});
-
-function paceOf(tilt: Tilt): unknown {
-  switch (tilt.kind) {
-    case 'steady':
-      return [tilt.kind, tilt.rate];
-    case 'staged':
-      return [tilt.kind, tilt.stages];
-    case 'machine':
-      return [tilt.kind, tilt.machine];
-    case 'front-led':
-      return [tilt.kind, tilt.share, tilt.homeWithin];
-    default:
-      return [tilt.kind, tilt.knots];
-  }
-}
-
-function frontLedText({ share, homeWithin }: FrontLedTilt): string {
-  const time = homeWithin === null ? '' : `, at the die end within ${significant(homeWithin)} s`;
-  return `front-led at ${significant(share * 100)} % of critical${time}`;
-}
-
-function machineText({ machine: { valve, oil } }: MachineTilt, units: PageUnits): string {
-  const setting = valve.by === 'Kv' ? `Kv ${significant(valve.kv)}` : `${significant(valve.open)} turns open`;
-  const { unit, toShown } = TEMPERATURE[units.temperature];
-  return `machine, valve ${setting}, ${oil.grade} at ${significant(toShown(oil.temperature))} ${unit}`;
 }
 
 function metalWords({ liquid }: PourPlan, units: PageUnits): InputWords[] {
@@ -239,17 +174,36 @@ function metalWords({ liquid }: PourPlan, units: PageUnits): InputWords[] {
     input('viscosity', liquid.viscosity, `${significant(toMillipascalSeconds(liquid.viscosity))} mPa s`),
     input('surface tension', liquid.surfaceTension, `${significant(liquid.surfaceTension)} N/m`),
     input('contact angle', liquid.contactAngle, `${fixed(toDegrees(liquid.contactAngle), 0)}°`),
-    input('critical speed', liquid.criticalSpeed, inUnits(speedText(liquid.criticalSpeed), units)),
+    input('critical speed', liquid.criticalSpeed, withUnit(shownSpeed(liquid.criticalSpeed, units))),
   ];
 }
 
 function computationWords({ computation }: PourPlan): InputWords[] {
   const group = 'computation';
   const { meshCells, capillaryGate, settlingTime } = computation;
+  const { gas = 'vents', conditions = null, endsWhenDecided = false } = computation;
   return [
     { name: 'mesh cells', text: String(meshCells), decides: meshCells, group },
     { name: 'capillary stand', text: capillaryGate ? 'on' : 'off', decides: capillaryGate, group },
     { name: 'given up after', text: `${significant(settlingTime)} s at rest`, decides: settlingTime, group },
+    {
+      name: 'gas',
+      text: gas === 'vents' ? 'leaves by basin and vents' : 'leaves anywhere',
+      decides: gas,
+      group,
+    },
+    {
+      name: 'ends and friction',
+      text: conditions === null ? 'a closed die' : `${conditions.friction.kind} friction`,
+      decides: conditions,
+      group,
+    },
+    {
+      name: 'ends when decided',
+      text: endsWhenDecided ? 'yes' : 'no',
+      decides: endsWhenDecided,
+      group,
+    },
   ];
 }
 
@@ -259,10 +213,10 @@ export function massText({ volume, liquid }: PourPlan, units: PageUnits = METRIC
   return `${toShown(volume * liquid.density).toPrecision(3)} ${unit}`;
 }
 
-/** Where the charge lies before the tilt, as it is seen in the basin: " (8 mm below the lip)". */
-function levelText({ section, volume, tilt }: PourPlan, units: PageUnits): string {
-  const fromLip = fillLevelFromVolume(section, tilt.start, volume);
-  return fromLip === null ? '' : ` (${fromLipWords(fromLip, units)})`;
+/** Where the charge lies before the tilt, as its skin holds it and as charge cell and card tell it: " (8 mm below the lip)". */
+function levelText({ section, volume, tilt, liquid }: PourPlan, units: PageUnits): string {
+  const { held } = startLevel(section, volume, tilt.start, standOf(liquid));
+  return held === null ? '' : ` (${fromLipWords(held, units)})`;
 }
 
 /** Nobody ladles to a part in a thousand: charges closer than that are one charge. */
@@ -281,6 +235,7 @@ export function inputWords(plan: PourPlan, units: PageUnits = METRIC): InputWord
     ...tiltWords(plan.tilt, units),
     charge,
     ...metalWords(plan, units),
+    ...heatWords(plan, units),
     ...computationWords(plan),
   ];
 }

@@ -1,5 +1,5 @@
 import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
-import { fromDegrees } from '$src/core/units';
+import { fromDegrees, METRIC, type PageUnits } from '$src/core/units';
 import { otherSurface } from './otherSurface';
 import { type PlanAt, planAt } from './study/planAt';
 import { shownDistance } from './study/quantities';
@@ -25,6 +25,9 @@ const START = 2;
 const VALVE = 0.1;
 /** [K] */
 const OIL = 10;
+const METAL = 10;
+const DIE = 25;
+const COAT = 0.2;
 
 /** The plan on the mesh that all variations are run on. */
 export const onPreviewMesh = (plan: PourPlan): PourPlan => ({
@@ -34,11 +37,19 @@ export const onPreviewMesh = (plan: PourPlan): PourPlan => ({
 
 /**
  * The pour varied one input at a time, on the preview mesh: charge ±5 %, tilt rate ±10 % (all stages alike), start
- * angle ±2° (a measured tilt by two standard deviations of its repeats instead), valve opening ±10 % and oil ±10 K of a machine, contact angle 90° and 180°, and the metal's other surface, clean for oxidised. An input this pour does
+ * angle ±2° (a measured tilt by two standard deviations of its repeats instead), valve opening ±10 % and oil ±10 K of a machine, contact angle 90° and 180°, and the metal's other surface, clean for oxidised. Where the pour has heat: metal ±10 K, die ±25 K, what the coat lets through ±20 %. An input this pour does
  * not have is left out; what machine or section cannot do is refused with its reason.
  */
-export function variationsOf(plan: PourPlan): Variation[] {
+export function variationsOf(plan: PourPlan, units: PageUnits = METRIC): Variation[] {
   const base = onPreviewMesh(plan);
+  const byKelvins = (setting: string, name: string, kelvins: number): Variation[] =>
+    bothWays(
+      base,
+      setting,
+      name,
+      shownDistance(kelvins, 'temperature', units),
+      (now, sign) => now + sign * kelvins,
+    );
   return [
     ...byShare(base, 'charge.mass', 'charge', CHARGE),
     ...(asMeasured(base, 'tilt.rate', 'tilt rate') ?? byShare(base, 'tilt.rate', 'tilt rate', RATE)),
@@ -51,7 +62,10 @@ export function variationsOf(plan: PourPlan): Variation[] {
         (now, sign) => now + sign * fromDegrees(START),
       )),
     ...byShare(base, 'tilt.valve', 'valve opening', VALVE),
-    ...bothWays(base, 'tilt.oil', 'oil temperature', `${OIL} K`, (now, sign) => now + sign * OIL),
+    ...byKelvins('tilt.oil', 'oil temperature', OIL),
+    ...byKelvins('heat.metal', 'metal temperature', METAL),
+    ...byKelvins('heat.die', 'die temperature', DIE),
+    ...byShare(base, 'heat.transfer', 'heat through the coat', COAT),
     ...[90, 180].map((degrees) => touching(base, degrees)),
     surfaceOf(base),
   ];

@@ -1,5 +1,6 @@
 import type { Fold, PourRecord } from '$src/core/pour/record';
-import { toDegrees } from '$src/core/units';
+import { toCubicCentimetres, toDegrees } from '$src/core/units';
+import { type FeederShortage, feederShortage } from './feederShortage';
 import { gasHeld } from './gasHeld';
 import { isLadledIn, shareAtStart } from './ladledIn';
 import { isMachineWrong } from './machineFall';
@@ -7,8 +8,9 @@ import { isNearlyShut } from './nearlyShut';
 import { bold, plain, type Sentence } from './sentence';
 import { shortOfCavity } from './shortCharge';
 import { peakRange, type SpeedCall, speedCall } from './speedCall';
+import { spilledWords } from './spilledReason';
 import { type Reason, verdictReasons } from './verdictReasons';
-import { angleText, fixed, percentText, secondsText, speedText } from './wording';
+import { angleText, fixed, percentText, secondsText, significant, speedText } from './wording';
 
 export type VerdictKind =
   | 'sound'
@@ -63,6 +65,8 @@ function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
   const sizes = filmSizes(record);
   const { lap, filledTime } = record.figures;
   const isHeld = gasHeld(record) && !endedEarly(record);
+  // Where metal is simply missing, neither gas nor cold is what leaves the die unfilled.
+  if (isTooLittle(record) && (isHeld || lap?.kind === 'misrun') && speed !== 'over') return 'not filled';
   // Gas that keeps most of the metal out comes before what the little metal inside does.
   if (isHeld && record.figures.finalShare < MOSTLY) return 'gas held';
   if (speed === 'over') return 'folds film';
@@ -76,6 +80,19 @@ function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
   if (isLadledIn(shareAtStart(record))) return 'not judged';
   const isNear = speed === 'too close to call' || sizes.has('marked') || isNearlyShut(record);
   return isNear ? 'near the limit' : 'sound';
+}
+
+/** A pour that could not fill its die however it was tilted, and did not. */
+const isTooLittle = (record: PourRecord): boolean =>
+  record.figures.filledTime === null &&
+  !endedEarly(record) &&
+  shortOfCavity(record.plan.section, record.plan.volume) > 0;
+
+/** What is lacking leads; what a front over critical or a lap does besides stands beside it. */
+function tooLittleHeadline({ plan }: PourRecord, kind: VerdictKind): string {
+  const lacking = `${significant(toCubicCentimetres(shortOfCavity(plan.section, plan.volume)))} cm³`;
+  const besides = kind === 'folds film' ? ', and folds film' : kind === 'laps' ? ', and laps' : '';
+  return `Too little metal: ${lacking} short of the cavity${besides}.`;
 }
 
 function stoodIn(record: PourRecord): string {
@@ -138,6 +155,12 @@ function filling(record: PourRecord): string {
   return `; the die ends ${share} full${gasHeld(record) ? ', held up by gas' : ''}.`;
 }
 
+/** Said in the sentence too: whoever reads no further must know. */
+function spilling(record: PourRecord): string {
+  const words = spilledWords(record);
+  return words ? ` ${words} of metal spilled over a rim on the way.` : '';
+}
+
 /** A pour that folds film may go cold besides, and whoever slows it down for its folds must know. */
 function foldingHeadline({ figures }: PourRecord): string {
   if (figures.lap?.kind === 'laps') return 'Folds film and laps.';
@@ -145,21 +168,43 @@ function foldingHeadline({ figures }: PourRecord): string {
 }
 
 /** Metal that ran in while ladling may have folded its skin on the way, so nothing is called sound without that said. */
-function headline(record: PourRecord, kind: VerdictKind): string {
+function headline(record: PourRecord, kind: VerdictKind, shortage: FeederShortage | null): string {
   const { figures } = record;
+  if (isTooLittle(record)) return tooLittleHeadline(record, kind);
   if (kind === 'folds film') return foldingHeadline(record);
-  if (kind === 'sound' && isMachineWrong(record)) return 'Sound, but for the machine.';
-  const isPartOnly = kind === 'sound' && figures.firstFlow.kind === 'already in the die';
-  return isPartOnly ? 'Sound from the tilt on.' : HEADLINES[kind];
+  if (kind !== 'sound') return HEADLINES[kind];
+  const isPartOnly = figures.firstFlow.kind === 'already in the die';
+  const limited = isMachineWrong(record) ? ', but for the machine' : isPartOnly ? ' from the tilt on' : '';
+  // Sound means no shrinkage either to a founder: only the filling is, where the feeder cannot feed.
+  const spills = spilledWords(record) ? ', but spills metal over a rim' : '';
+  if (!shortage && !spills) return `Sound${limited}.`;
+  return `Fills quietly${limited}${spills}${shortage ? `; ${shortage.inShort}` : ''}.`;
+}
+
+/** Told where the filling itself is nothing to stop at; what folds or laps comes before what feeds. */
+const shortageFor = (record: PourRecord, kind: VerdictKind): FeederShortage | null =>
+  kind === 'sound' || kind === 'near the limit' ? feederShortage(record) : null;
+
+/** The shortage leads where all else is sound, and stands second beside a limit. */
+function reasonsWith(
+  shortage: FeederShortage | null,
+  kind: VerdictKind,
+  reasons: readonly Reason[],
+): Reason[] {
+  if (!shortage) return reasons.slice(0, 3);
+  const before = kind === 'sound' ? 0 : 1;
+  return [...reasons.slice(0, before), shortage.reason, ...reasons.slice(before)].slice(0, 3);
 }
 
 /** The verdict on one pour: under, too close to call or over, with its reasons. */
 export function verdict(record: PourRecord): Verdict {
   const speed = speedCall(record);
   const kind = kindOf(record, speed);
+  const shortage = shortageFor(record, kind);
   const sentence = [
-    bold(headline(record, kind)),
-    plain(` ${entry(record)}${running(record, speed)}${filling(record)}`),
+    bold(headline(record, kind, shortage)),
+    plain(` ${entry(record)}${running(record, speed)}${filling(record)}${spilling(record)}`),
   ];
-  return { kind, speed, sentence, reasons: verdictReasons(record, speed).slice(0, 3) };
+  const reasons = reasonsWith(shortage, kind, verdictReasons(record, speed));
+  return { kind, speed, sentence, reasons };
 }

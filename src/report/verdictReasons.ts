@@ -1,12 +1,14 @@
 import type { Fold, FoldSize, PourRecord } from '$src/core/pour/record';
 import { toCubicCentimetres, toDegrees } from '$src/core/units';
-import { coldReason, gasReason } from './coldReason';
+import { coldReason } from './coldReason';
 import { firstFlowText } from './figures';
 import { gasHeld } from './gasHeld';
+import { gasReason } from './gasReason';
 import { machineReason } from './machineFall';
 import { nearlyShutReason } from './nearlyShut';
 import { shortOfCavity } from './shortCharge';
 import { criticalRange, peakRange, type SpeedCall } from './speedCall';
+import { spilledReason } from './spilledReason';
 import {
   angleText,
   countText,
@@ -37,11 +39,9 @@ function ending({ outcome, figures, plan }: PourRecord): Reason | null {
   const isShort = shortOfCavity(plan.section, plan.volume) > 0;
   const isTold = gasHeld({ figures }) || figures.lap?.kind === 'misrun' || isShort;
   if (figures.filledTime !== null || isTold) return null;
-  const spilled = toCubicCentimetres(figures.spilled);
-  const lost = spilled > 0.5 ? `; ${significant(spilled)} cm³ left over a rim` : '';
   const poured = significant(toCubicCentimetres(plan.volume));
   const share = percentText(figures.finalShare);
-  return { name: 'not filled', line: `The cavity ends ${share} full from a charge of ${poured} cm³${lost}.` };
+  return { name: 'not filled', line: `The cavity ends ${share} full from a charge of ${poured} cm³.` };
 }
 
 /** Said before all else that keeps the die from filling: no tilt and no coat can mend it. */
@@ -130,6 +130,7 @@ export function verdictReasons(record: PourRecord, speed: SpeedCall | null): Rea
   const ordered = [
     machineReason(record),
     shortReason(record),
+    spilledReason(record),
     ending(record),
     gasReason(record),
     nearlyShutReason(record),

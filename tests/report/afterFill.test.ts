@@ -4,6 +4,7 @@ import { restingParts } from '$src/core/heat/restingParts';
 import { metalNamed } from '$src/core/metal/metals';
 import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import { afterFill } from '$src/report/afterFill';
+import { feedingOf } from '$src/report/feederShortage';
 import { toldApart } from '$src/report/toldApart';
 import { inventedFigures, inventedPlan, inventedRecord } from './inventedRecord';
 
@@ -53,6 +54,18 @@ describe('after the fill', () => {
   it('tells metal that is given and asked for so finely that one sees which is more', () => {
     expect(toldApart(10.9e-6, 11.3e-6)).toEqual(['10.9', '11.3']);
     expect(toldApart(10.4e-6, 32e-6)).toEqual(['10', '32']);
+  });
+
+  it('counts what the feeder itself draws apart, for it grows with the charge and that of the die does not', () => {
+    const drawn = (volume: number) => {
+      const parts = restingParts(inventedPlan.section, heat, volume, false);
+      const { demand, ownDemand } = feedingOf(parts, parts.feeder!, heat, 0.05);
+      return { own: ownDemand, die: demand - ownDemand };
+    };
+    const [little, more] = [drawn(inventedPlan.volume), drawn(1.05 * inventedPlan.volume)];
+    expect(more.die).toBeCloseTo(little.die, 12);
+    expect(more.own).toBeGreaterThan(1.2 * little.own);
+    expect(afterFill(hot, null)!.figures[1]!.note).toMatch(/die and feeder draw .* of it the feeder itself$/);
   });
 
   it('marks common practice as such', () => {

@@ -6,6 +6,7 @@ import { type CastingRow, castingsIn, countedBad, EMPTY_ROW, NO_FAULTS } from '$
 import { castingsCsv, readCastings } from '$src/report/castings/castingsFile';
 import { leftOut, type PredictedPour, scrapGroups } from '$src/report/castings/scrap';
 import { scrapSentence, timesAsMany } from '$src/report/castings/scrapSentence';
+import { scrapTable } from '$src/report/castings/scrapTable';
 import { overlap, wilson } from '$src/report/castings/wilson';
 import { plainText } from '$src/report/sentence';
 import { inventedPlan } from './inventedRecord';
@@ -107,6 +108,27 @@ describe('castings against the prediction', () => {
     );
   });
 
+  it('lists what was cast and nothing between', () => {
+    const groups = scrapGroups([row('a', 18, 2), row('b', 5, 15)], 'fold', 'front speed', [quick, slow]);
+    const { heads, rows } = scrapTable(groups, 'fold', 'front speed');
+    // Wilson score intervals of 2 and 15 in 20 worked by hand from the formula.
+    expect(rows).toEqual([
+      ['Slow', '0.60 times critical', '2 of 20', '10 %', '3 to 30 %'],
+      ['Quick', '1.50 times critical', '15 of 20', '75 %', '53 to 89 %'],
+    ]);
+    expect(heads).toHaveLength(rows[0]!.length);
+  });
+
+  it('says that two ends leave the limit between them open, and what to cast next', () => {
+    const open =
+      /Nothing was cast between .* cannot say where between them a limit lies: cast a pour predicted at about 1\.05 times critical next\./;
+    const ends = [row('a', 58, 2), row('b', 30, 30)];
+    expect(said(ends)).toMatch(open);
+    expect(said([row('a', 4, 0), row('b', 2, 2)])).toMatch(open);
+    const middle = { id: 'c', name: 'Middle', frontSpeed: 1.05, lapMargin: 1 };
+    expect(said([...ends, row('c', 20, 4)], [quick, slow, middle])).not.toContain('Nothing was cast between');
+  });
+
   it('makes nothing of one pour, or of none', () => {
     expect(said([row('a', 58, 2)])).toMatch(/^One pour is no comparison\./);
     expect(said([row(null, 58, 2)])).toMatch(/^Nothing to set side by side yet\./);
@@ -122,6 +144,9 @@ describe('settings as run', () => {
     expect(runOtherwise(strayed, inventedPlan)).toBe(
       'start +25.0° in place of +30.0° and charge 1.09 kg in place of 0.99 kg',
     );
+    // 1.09296 and 0.9936 kg are 2.4096 and 2.1905 lb; by way of 1.09 and 0.99 kg they would read 2.40 and 2.18.
+    const units = { length: 'in', mass: 'lb', temperature: 'degF' } as const;
+    expect(runOtherwise(strayed, inventedPlan, units)).toContain('charge 2.41 lb in place of 2.19 lb');
   });
 });
 

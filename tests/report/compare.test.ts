@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { Tilt } from '$src/core/tilt/tilt';
-import { fromDegrees } from '$src/core/units';
+import { fromDegrees, METRIC } from '$src/core/units';
+import { startLevelOf } from '$src/report/card/fillMark';
 import { compare } from '$src/report/compare';
+import { inputWords } from '$src/report/inputWords';
 import { plainText } from '$src/report/sentence';
+import { fromLipWords } from '$src/report/startLevelWords';
 import { inventedFigures, inventedPlan, inventedRecord } from './inventedRecord';
 
 const slow = { name: 'Uphill start', record: inventedRecord() };
@@ -48,7 +51,7 @@ describe('compare', () => {
       { name: 'tilt', texts: ['steady 15 °/s', '8 °/s to −6°, then 18 °/s'] },
     ]);
     expect(same).toBe(
-      'Same in all: section, end angle, smoothing of the tilt, charge, metal and computation.',
+      "Same in all: section, end angle, smoothing of the tilt, machine's limits, charge, metal, heat and computation.",
     );
     expect(reasons[0]!.name).toBe('two things differ');
   });
@@ -63,6 +66,13 @@ describe('compare', () => {
     expect(differs.map(({ name }) => name)).toEqual(['charge']);
     for (const text of differs[0]!.texts)
       expect(text).toMatch(/^0\.\d+ kg \([\d.]+ mm (below|above) the lip\)$/);
+  });
+
+  it('tells the level as its skin holds it, as the card does', () => {
+    const [text] = [inputWords(inventedPlan).find(({ name }) => name === 'charge')!.text];
+    const held = startLevelOf(inventedPlan).held!;
+    expect(text).toContain(`(${fromLipWords(held, METRIC)})`);
+    expect(fromLipWords(held, METRIC)).not.toBe(fromLipWords(startLevelOf(inventedPlan).dead!, METRIC));
   });
 
   it('names the pours, their fronts and their folds', () => {

@@ -1,11 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { criticalSpeedOf } from '$src/core/metal/criticalSpeed';
+import { metalNamed } from '$src/core/metal/metals';
+import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import type { PourPlan } from '$src/core/pour/plan';
 import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
 import { motionOf } from '$src/core/tilt/motionOf';
 import type { RepeatBand } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
-import { HEADLINES, type HeadlineSource, headlineText, meshSpread } from '$src/report/headline';
+import {
+  HEADLINES,
+  type HeadlineSource,
+  headlinesOf,
+  headlineText,
+  meshSpread,
+  rangeText,
+} from '$src/report/headline';
 import { otherSurface } from '$src/report/otherSurface';
 import { variationsOf } from '$src/report/sensitivity';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
@@ -128,6 +137,41 @@ describe('variations of a pour', () => {
   });
 });
 
+describe('variations of a pour with heat', () => {
+  const hot: PourPlan = { ...staged, heat: heatPlanOf(metalNamed('A356')!, staged.section)! };
+  const of = (plan: PourPlan) => variationsOf(plan).filter(({ id }) => id.startsWith('heat.'));
+
+  it('move metal, die and coat both ways, each by itself', () => {
+    const { startTemperature, regions } = hot.heat!;
+    expect(planOf(hot, 'heat.metal-1').heat!.startTemperature).toBeCloseTo(startTemperature - 10, 9);
+    expect(planOf(hot, 'heat.metal-1').heat!.regions).toEqual(regions);
+    const die = planOf(hot, 'heat.die1').heat!;
+    expect(die.regions.map(({ dieTemperature }) => dieTemperature)).toEqual(
+      regions.map(({ dieTemperature }) => dieTemperature + 25),
+    );
+    expect(die.startTemperature).toBe(startTemperature);
+    const coat = planOf(hot, 'heat.transfer1').heat!.regions;
+    coat.forEach(({ transfer }, k) => {
+      expect(transfer / regions[k]!.transfer).toBeCloseTo(1.2, 9);
+    });
+    expect(of(hot).map(({ change }) => change)).toEqual([
+      '−10 °C',
+      '+10 °C',
+      '−25 °C',
+      '+25 °C',
+      '−20 %',
+      '+20 %',
+    ]);
+    expect(of(staged)).toEqual([]);
+  });
+
+  it('are told in the degrees of the book', () => {
+    const units = { length: 'in', mass: 'lb', temperature: 'degF' } as const;
+    const told = variationsOf(hot, units).filter(({ id }) => id.startsWith('heat.'));
+    expect(told.map(({ change }) => change).slice(0, 4)).toEqual(['−18 °F', '+18 °F', '−45 °F', '+45 °F']);
+  });
+});
+
 describe('the other surface', () => {
   const oxidised = {
     density: 2400,
@@ -163,6 +207,7 @@ describe('spread between meshes', () => {
     fillTime: 2,
     shareAboveCritical: 0,
     foldScore: 1,
+    lap: null,
   };
 
   it('says nothing of 4 %, and tells 6 %', () => {
@@ -187,6 +232,18 @@ describe('spread between meshes', () => {
       'not filled',
       'no front',
     ]);
+  });
+
+  it('has a figure for what is left before freezing where heat was computed, and speeds in the units of the book', () => {
+    const heated = { ...full, lap: { margin: 1.25 } };
+    expect(headlinesOf(full).map(({ key }) => key)).not.toContain('lapMargin');
+    const margin = headlinesOf(heated).at(-1)!;
+    expect(headlineText(margin, heated)).toBe('1.25 s');
+    expect(headlineText(margin, { ...full, lap: { margin: null } })).toBe('nowhere near');
+    const units = { length: 'in', mass: 'lb', temperature: 'degF' } as const;
+    // 0.5 m/s is 19.685 in/s.
+    expect(headlineText(HEADLINES[0]!, full, units)).toBe('19.7 in/s');
+    expect(rangeText(HEADLINES[0]!, [0.5, 0.52], units)).toBe('19.7 in/s to 20.5 in/s');
   });
 
   it('tells a figure that only one of the two runs has', () => {

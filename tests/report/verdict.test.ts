@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { metalNamed } from '$src/core/metal/metals';
+import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import type { Fold, PourRecord } from '$src/core/pour/record';
 import { cavityVolume } from '$src/core/section/cavity';
 import { fromDegrees } from '$src/core/units';
+import { feederShortage } from '$src/report/feederShortage';
 import { plainText } from '$src/report/sentence';
 import { peakRange, speedCall } from '$src/report/speedCall';
 import { verdict } from '$src/report/verdict';
@@ -147,6 +150,29 @@ describe('verdict', () => {
     expect(kind).toBe('not filled');
     expect(reasons[0]?.name).toBe('too little metal');
     expect(reasons[0]?.line).toMatch(/no tilt can fill it/);
+    // The invented cavities hold 360 cm³.
+    const record = { ...inventedRecord({ folds: [], figures }), plan };
+    expect(verdict(record).sentence[0]!.text).toBe('Too little metal: 180 cm³ short of the cavity.');
+    expect(reasons.map(({ name }) => name)).not.toContain('misrun');
+    const held = { ...record, figures: { ...figures, gasHeld: true } };
+    expect(verdict(held).sentence[0]!.text).toMatch(/^Too little metal/);
+    const quick = { ...record, figures: { ...figures, peakFrontSpeed: 0.9 }, band: null };
+    expect(verdict(quick).kind).toBe('folds film');
+    expect(verdict(quick).sentence[0]!.text).toBe(
+      'Too little metal: 180 cm³ short of the cavity, and folds film.',
+    );
+  });
+
+  it('names metal that spilled, with its caution, and calls no such pour sound', () => {
+    const spilling = (spilled: number) =>
+      verdict(inventedRecord({ folds: [], figures: { ...inventedFigures, spilled } }));
+    const { sentence, reasons } = spilling(67e-6);
+    expect(plainText(sentence)).toMatch(/^Fills quietly, but spills metal over a rim\./);
+    expect(plainText(sentence)).toMatch(/67 cm³ of metal spilled over a rim on the way\.$/);
+    expect(reasons[0]!.name).toBe('metal spilled');
+    expect(reasons[0]!.line).toMatch(/explodes on anything wet/);
+    // A drop that a mesh leaves at a rim.
+    expect(plainText(spilling(0.1e-6).sentence)).toMatch(/^Sound\. /);
   });
 
   const cold = (kind: 'laps' | 'misrun', margin: number, change: Partial<PourRecord['figures']> = {}) =>
@@ -209,6 +235,8 @@ describe('verdict', () => {
     expect(reasons[0]!.line).toContain('about 12 mm² of free vent');
     // Whoever has a vent is not told to have none.
     expect(reasons[0]!.line).toMatch(/^Metal shuts gas in where no vent reaches it/);
+    // Its vent lies 195 mm from the mouth, and the invented metal is 30 mm deep there at the end.
+    expect(reasons[0]!.line).toMatch(/the vent at 195 mm is covered by metal from [\d.]+ s on\./);
     const plan = { ...inventedPlan, section: { ...inventedPlan.section, vents: [] } };
     const unvented = verdict(inventedRecord({ folds: [gas], figures, plan }));
     expect(unvented.reasons[0]!.line).toMatch(/^Metal shuts gas in that has no open vent/);
@@ -216,6 +244,58 @@ describe('verdict', () => {
     // Once the die is full, gas that was pressed on the way is a fold like any other.
     const filled = inventedRecord({ folds: [gas], figures: { ...inventedFigures, gasHeld: true } });
     expect(verdict(filled).kind).toBe('folds film');
+  });
+
+  describe('of gas held', () => {
+    const gas: Fold = {
+      ...fold('heavy', 'gas sealed in'),
+      time: 2,
+      details: { vent_area_for_100_Pa_m2: 12e-6 },
+    };
+    const figures = { ...inventedFigures, filledTime: null, fillTime: null, finalShare: 0.8, gasHeld: true };
+    const base = inventedRecord({ folds: [gas], figures });
+
+    /** The die full at the end but for a stretch [m from the mouth]. */
+    function withPocket(from: number, to: number): PourRecord['frames'] {
+      const { depth } = base.frames;
+      const data = depth.data.slice();
+      const last = (depth.shape[0] - 1) * depth.stride[0];
+      const { x } = base.outline;
+      for (let cell = 0; cell < depth.shape[1]; cell++) {
+        const middle = (x[cell]! + x[cell + 1]!) / 2 - inventedPlan.section.mouth;
+        data[last + cell] = middle > from && middle < to ? 0.01 : 0.03;
+      }
+      return { ...base.frames, depth: { ...depth, data } };
+    }
+    const gasLine = (record: PourRecord) =>
+      verdict(record).reasons.find(({ name }) => name === 'gas held')!.line;
+
+    it('says where the pocket lies, and that a vent elsewhere does not reach it', () => {
+      const line = gasLine({ ...base, frames: withPocket(0.1, 0.15) });
+      const [, from, to] = /between (\d+) and (\d+) mm from the mouth where no vent reaches it/.exec(line)!;
+      // Mesh cells are 5 mm.
+      expect(Math.abs(Number(from) - 100)).toBeLessThanOrEqual(5);
+      expect(Math.abs(Number(to) - 150)).toBeLessThanOrEqual(5);
+      expect(line).toContain('the vent at 195 mm is covered by metal from ');
+    });
+
+    it('does not call a vent covered that opens into the pocket', () => {
+      const line = gasLine({ ...base, frames: withPocket(0.15, 0.3) });
+      expect(line).toContain('the vent at 195 mm opens into it but lets too little out');
+    });
+
+    it('tells which came first where the metal goes stiff besides', () => {
+      const stiff = { ...base, figures: { ...figures, lap: { kind: 'misrun', margin: 0 } as const } };
+      // The invented front comes to rest at 3.5 s; gas was shut in at 2 s.
+      expect(gasLine(stiff)).toMatch(
+        /Gas came first: it was shut in at 2\.00 s, before the front came to rest at 3\.4/,
+      );
+      const late = { ...stiff, folds: [{ ...gas, time: 5 }] };
+      expect(gasLine(late)).toMatch(
+        /The front came to rest first, at 3\.4\d s, and gas was shut in at 5\.00 s/,
+      );
+      expect(gasLine(base)).not.toContain('came to rest');
+    });
   });
 
   it('gives three reasons at most', () => {
@@ -244,5 +324,53 @@ describe('gas that gets out only just', () => {
     const { kind, reasons } = verdict(withWay(0.1));
     expect(kind).toBe('sound');
     expect(reasons.map(({ name }) => name)).not.toContain('gas nearly shut in');
+  });
+});
+
+describe('a feeder that cannot feed', () => {
+  const heat = heatPlanOf(metalNamed('A356')!, inventedPlan.section)!;
+  const filled = (volume: number, change: Partial<PourRecord> = {}) =>
+    inventedRecord({ plan: { ...inventedPlan, heat, volume }, folds: [], ...change });
+  const cavity = cavityVolume(inventedPlan.section);
+
+  it('lets no pour be called sound without that said', () => {
+    const { kind, sentence, reasons } = verdict(filled(1.1 * cavity));
+    expect(kind).toBe('sound');
+    expect(plainText(sentence)).toMatch(/^Fills quietly; the feeder is short of metal/);
+    expect(reasons[0]!.name).toBe('feeder short of metal');
+    expect(reasons[0]!.line).toMatch(
+      /it can give [\d.]+ cm³, die and feeder draw [\d.]+ cm³ as they freeze, [\d.]+ cm³ of it the feeder itself/,
+    );
+  });
+
+  it('says that none is there, where no metal is left over the mouth', () => {
+    const { sentence } = verdict(filled(cavity));
+    expect(plainText(sentence)).toMatch(/^Fills quietly; no metal is left to feed it\./);
+  });
+
+  it('stands second beside a limit of the filling, and is not told of what folds', () => {
+    const near = verdict(filled(1.1 * cavity, { folds: [fold('marked')] }));
+    expect(near.kind).toBe('near the limit');
+    expect(near.reasons[1]!.name).toBe('feeder short of metal');
+    const folding = verdict(filled(1.1 * cavity, { folds: [fold('heavy')] }));
+    expect(plainText(folding.sentence)).toMatch(/^Folds film\./);
+  });
+
+  it('is not told where it can feed, or where heat is not known', () => {
+    expect(feederShortage(inventedRecord())).toBeNull();
+    // A wide feeder under a long roof, over a thin die: the same metal, set otherwise.
+    const roof = [
+      { x: 0, y: 0.12 },
+      { x: 0.02, y: 0.12 },
+      { x: 0.02, y: 0.12 },
+      { x: 0.155, y: 0.12 },
+      { x: 0.155, y: 0.006 },
+      { x: 0.355, y: 0.006 },
+    ];
+    const section = { ...inventedPlan.section, roof };
+    const thick = { ...inventedPlan, section, heat: heatPlanOf(metalNamed('A356')!, section), volume: 8e-4 };
+    const record = inventedRecord({ plan: thick, folds: [] });
+    expect(feederShortage(record)).toBeNull();
+    expect(plainText(verdict(record).sentence)).toMatch(/^Sound\./);
   });
 });

@@ -89,6 +89,11 @@ test('castings are set against the prediction, and come in and go out as CSV', P
   await expect
     .poll(() => log.getByRole('heading', { level: 3 }).textContent(), PATIENCE)
     .toMatch(/^Scrap goes with the prediction\..*11 of 42/);
+  // What was cast and nothing between: one row for each of the three pours.
+  await log.getByText('in words and numbers').click();
+  const numbers = log.getByRole('region', { name: 'Numbers of scrap, %' });
+  expect(await numbers.getByRole('row').count()).toBe(4);
+  expect(await numbers.getByRole('row').nth(3).textContent()).toMatch(/11 of 42\s*26 %\s*15 to 41 %/);
   await log.getByRole('combobox', { name: 'castings counted as bad' }).selectOption('with lap or misrun');
   await expect
     .poll(() => log.getByRole('heading', { level: 3 }).textContent())

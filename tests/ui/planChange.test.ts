@@ -12,7 +12,7 @@ test('nothing changed, nothing said; the coarse mesh is no change of the user', 
 test('one change is told with both values', () => {
   const more = { ...plan, volume: plan.volume * 1.5 };
   expect(planChange(plan, more)).toMatch(
-    /^Charge changed from [\d.]+ kg \([\d.]+ mm below the lip\) to [\d.]+ kg\.$/,
+    /^Charge changed from [\d.]+ kg \([\d.]+ mm (below|above) the lip\) to [\d.]+ kg\.$/,
   );
 });
 

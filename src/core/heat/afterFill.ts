@@ -45,8 +45,10 @@ function partTime(freezing: Freezing, part: Part): number {
 export interface Feeding {
   /** Freezing time of the feeder over that of the slowest part it feeds. */
   readonly timeRatio: number;
-  /** Solid volume to be fed and what the feeder can give [m³]. */
+  /** Volume to be fed, the feeder's own shrinkage with that of the die, and what the feeder can give [m³]. */
   readonly demand: number;
+  /** Of the demand, what the feeder itself loses: it grows with the charge, that of the die does not. */
+  readonly ownDemand: number;
   readonly supply: number;
   readonly enough: { readonly time: boolean; readonly metal: boolean };
 }
@@ -70,13 +72,14 @@ export function judgeFeeding(
   const timeRatio = partTime(freezing, feeder) / slowest;
   const shrinkageOf = (part: Part) =>
     shrinkageToFeed(freezingShrinkage, part.temperature - freezing.liquidus);
+  const ownDemand = feeder.volume * shrinkageOf(feeder);
   const demand =
-    parts.reduce((sum, part) => sum + part.volume * feedPerSolidVolume(shrinkageOf(part)), 0) +
-    feeder.volume * shrinkageOf(feeder);
+    parts.reduce((sum, part) => sum + part.volume * feedPerSolidVolume(shrinkageOf(part)), 0) + ownDemand;
   const supply = efficiency * feeder.volume;
   return {
     timeRatio,
     demand,
+    ownDemand,
     supply,
     enough: { time: timeRatio >= WANTED_TIME_RATIO, metal: supply >= demand },
   };

@@ -10,6 +10,9 @@ import { type Cooled, regionModulus } from './regionModulus';
 /** Fine enough for moduli; they come from areas and volumes, which any mesh keeps. */
 const MESH_CELLS = 100;
 
+/** Rounding of the sum of the die's regions, a share of the metal. */
+const ROUNDING = 1e-9;
+
 /** What stands still once the die is full: each region of the die, and the metal left over its mouth under the roof. */
 export interface RestingParts {
   readonly die: readonly Part[];
@@ -56,7 +59,7 @@ export function restingParts(
   const roofed = regionModulus(cooled, mesh, basin);
   const left = Math.min(roofed.volume, volume - die.reduce((sum, part) => sum + part.volume, 0));
   const beside = regionAt(middle(Math.max(0, mesh.mouthFace - 1)));
-  return { die, feeder: left > 0 ? partOf('feeder', beside, roofed.mean, left) : null };
+  return { die, feeder: left > ROUNDING * volume ? partOf('feeder', beside, roofed.mean, left) : null };
 }
 
 /** The gap's air in series with the coat; opens when the metal can hold itself. Our assumption. */

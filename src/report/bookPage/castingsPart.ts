@@ -9,11 +9,11 @@ import {
   type PredictedFigure,
 } from '../castings/casting';
 import { leftOut, type PredictedPour, type ScrapGroup, scrapGroups } from '../castings/scrap';
-import { figureText, SCRAP_RULE, scrapSentence } from '../castings/scrapSentence';
-import { inUnits } from '../inUnits';
+import { SCRAP_RULE, scrapSentence } from '../castings/scrapSentence';
+import { scrapTable } from '../castings/scrapTable';
 import { shownNumber, shownQuantity } from '../study/quantities';
 import type { SettingQuantity } from '../study/setting';
-import { countText, percentNumber, percentText } from '../wording';
+import { countText } from '../wording';
 import { plainTable } from './table';
 import { answer, paragraph } from './words';
 
@@ -43,7 +43,7 @@ export function castingsPart(log: CastingsLog, units: PageUnits): string {
   const without = leftOut(castings, groups);
   return [
     answer(scrapSentence(groups, counted, against), units),
-    groups.length === 0 ? '' : groupTable(groups, counted, against),
+    groups.length === 0 ? '' : groupTable(groups, log),
     without === 0
       ? ''
       : paragraph(
@@ -55,20 +55,10 @@ export function castingsPart(log: CastingsLog, units: PageUnits): string {
   ].join('\n');
 }
 
-function groupTable(groups: readonly ScrapGroup[], counted: CountedFault, against: PredictedFigure): string {
-  const fault = FAULTS.find((one) => one.fault === counted)?.name ?? 'any fault';
-  return plainTable({
-    caption: `Castings with ${fault} against the predicted ${against}`,
-    columns: ['pour', 'predicted', 'bad', 'rate and its range'],
-    words: 1,
-    rows: groups.map(({ name, predicted, bad, total, rate, from, to }) => [
-      name,
-      figureText(predicted, against).replace(' ', '\n'),
-      `${bad} of ${total}`,
-      `${percentText(rate)}\n${percentNumber(from)} to ${percentText(to)}`,
-    ]),
-  });
-}
+const groupTable = (groups: readonly ScrapGroup[], { counted, against }: CastingsLog): string => {
+  const { caption, heads, rows } = scrapTable(groups, counted, against);
+  return plainTable({ caption, columns: heads, words: 1, rows });
+};
 
 interface Reading {
   readonly field: 'startAngle' | 'tiltTime' | 'mass' | 'metalTemperature' | 'dieTemperature';
@@ -124,11 +114,9 @@ function strays(
 ): ReadonlyMap<number, string> {
   const told = castings.flatMap((row, index): [number, string][] => {
     const plan = pourOf(row)?.plan;
-    const otherwise = plan ? runOtherwise(row, plan) : '';
+    const otherwise = plan ? runOtherwise(row, plan, units) : '';
     if (otherwise === '') return [];
-    return [
-      [index, inUnits(`Run otherwise than its pour: ${otherwise}. The prediction is of the pour.`, units)],
-    ];
+    return [[index, `Run otherwise than its pour: ${otherwise}. The prediction is of the pour.`]];
   });
   return new Map(told);
 }

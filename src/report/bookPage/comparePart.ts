@@ -12,7 +12,7 @@ import { answer, paragraph, reasonList } from './words';
 
 /** Pours side by side: the sentence, what differs, the figures, and the front speeds. Two pours or more. */
 export function comparePart(pours: readonly Compared[], units: PageUnits): string {
-  const { sentence, reasons, differs, same, figures } = compare(pours, units);
+  const { sentence, reasons, differs, same, figures, verdicts } = compare(pours, units);
   const names = pours.map(({ name }) => name);
   const isPair = pours.length === 2;
   return [
@@ -30,16 +30,19 @@ export function comparePart(pours: readonly Compared[], units: PageUnits): strin
       caption: isPair ? 'Figures' : `Figures, and below each what it differs by from “${names[0]}”`,
       columns: ['figure', ...names, ...(isPair ? ['difference'] : [])],
       words: 1,
-      rows: figures.map((row) => [
-        row.label,
-        ...row.figures.map((figure, index) => {
-          const difference = row.differences[index]!;
-          return isPair || difference === ''
-            ? figureWithUnit(figure)
-            : `${figureWithUnit(figure)}\n${difference}`;
-        }),
-        ...(isPair ? [row.differences[1]!] : []),
-      ]),
+      rows: [
+        ['verdict', ...verdicts, ...(isPair ? [''] : [])],
+        ...figures.map((row) => [
+          row.label,
+          ...row.figures.map((figure, index) => {
+            const difference = row.differences[index]!;
+            return isPair || difference === ''
+              ? figureWithUnit(figure)
+              : `${figureWithUnit(figure)}\n${difference}`;
+          }),
+          ...(isPair ? [row.differences[1]!] : []),
+        ]),
+      ],
     }),
     speeds(pours.slice(0, MOST_LOOKS), units, plainText(sentence)),
     pours.length > MOST_LOOKS

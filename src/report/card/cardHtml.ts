@@ -1,5 +1,7 @@
+import type { PourRecord } from '$src/core/pour/record';
 import type { PageUnits } from '$src/core/units';
 import { escaped } from '../drawing/paper';
+import { feederShortage } from '../feederShortage';
 import { inUnits } from '../inUnits';
 import { verdict } from '../verdict';
 import type { Reason } from '../verdictReasons';
@@ -45,10 +47,18 @@ const nearness = (reason: Reason | undefined, units: PageUnits): string =>
     ? ''
     : `<p class="warning"><b>Near a limit ◇: ${escaped(reason.name)}.</b> ${escaped(inUnits(reason.line, units))}</p>`;
 
+/** A die that fills quietly over a feeder that cannot feed it. */
+function feeding(record: PourRecord, units: PageUnits): string {
+  const reason = feederShortage(record)?.reason;
+  return reason
+    ? `<p class="warning"><b>Feeding ◇: ${escaped(reason.name)}.</b> ${escaped(inUnits(reason.line, units))}</p>`
+    : '';
+}
+
 /** What the model holds against a pour that is up to date: the card can be printed, but says so at its head. */
 function advice({ record, units }: CardSource): string {
   const { kind, sentence, reasons } = verdict(record);
-  if (kind === 'sound') return '';
+  if (kind === 'sound') return feeding(record, units);
   if (kind === 'near the limit') return nearness(reasons[0], units);
   const said = sentence.map(({ text }) => text).join('');
   const head =

@@ -35,13 +35,14 @@ export function scrapSentence(
       bold('The predictions do not differ enough.'),
       plain(` ${both} A difference between these pours would not speak for or against the prediction.`),
     ];
+  const between = betweenWords(groups, least, most, against);
   if (overlap(least, most))
-    return [bold('Cannot be told apart.'), plain(` ${both} ${moreWords(least, most)}`)];
+    return [bold('Cannot be told apart.'), plain(` ${both} ${moreWords(least, most)}${between}`)];
   return most.rate > least.rate
-    ? [bold('Scrap goes with the prediction.'), plain(` ${both} The ranges do not overlap.`)]
+    ? [bold('Scrap goes with the prediction.'), plain(` ${both} The ranges do not overlap.${between}`)]
     : [
         bold('Scrap goes against the prediction.'),
-        plain(` ${both} The ranges do not overlap: something else decides these castings.`),
+        plain(` ${both} The ranges do not overlap: something else decides these castings.${between}`),
       ];
 }
 
@@ -64,6 +65,18 @@ function isAlike(a: ScrapGroup, b: ScrapGroup, against: PredictedFigure): boolea
   return against === 'lap margin'
     ? apart <= SAME_MARGIN
     : apart <= MESH_SPREAD * Math.max(a.predicted, b.predicted);
+}
+
+/** Where only the two ends were cast, that nothing is known between them, and what to cast next; empty otherwise. */
+function betweenWords(
+  groups: readonly ScrapGroup[],
+  least: ScrapGroup,
+  most: ScrapGroup,
+  against: PredictedFigure,
+): string {
+  if (groups.some((one) => !isAlike(one, least, against) && !isAlike(one, most, against))) return '';
+  const next = figureText((least.predicted + most.predicted) / 2, against);
+  return ` Nothing was cast between these two predictions, so this log cannot say where between them a limit lies: cast a pour predicted at about ${next} next.`;
 }
 
 const MOST_TIMES = 1000;

@@ -1,5 +1,6 @@
 import type { PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
+import type { PageUnits } from '$src/core/units';
 import { onPreviewMesh, type Variation, variationsOf } from '$src/report/sensitivity';
 import type { PointFigures } from '$src/report/study/pointFigures';
 import type { PointResult } from '$src/report/study/region';
@@ -21,12 +22,19 @@ export class SensitivityRun {
 
   readonly #pool: StudyPool;
   readonly #plan: PourPlan;
+  readonly #asked: PourPlan;
 
   constructor(pool: StudyPool, plan: PourPlan) {
     this.#pool = pool;
+    this.#asked = plan;
     this.#plan = onPreviewMesh(plan);
     this.planHash = planHash(plan);
     this.variations = variationsOf(plan);
+  }
+
+  /** The variations with their steps in the units of a book. */
+  variationsIn(units: PageUnits): readonly Variation[] {
+    return variationsOf(this.#asked, units);
   }
 
   get done(): number {

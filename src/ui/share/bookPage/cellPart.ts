@@ -9,9 +9,11 @@ import { pourPart } from '$src/report/bookPage/pourPart';
 import { escaped, paperFor } from '$src/report/drawing/paper';
 import { sectionMarks } from '$src/report/drawing/sectionMarks';
 import { steelAround } from '$src/report/drawing/steel';
-import { tiltText } from '$src/report/inputWords';
 import { inUnits } from '$src/report/inUnits';
+import { shownMass, shownVolume, withUnit } from '$src/report/measureText';
+import { SPILL_CAUTION } from '$src/report/spilledReason';
 import { startLevelWords } from '$src/report/startLevelWords';
+import { tiltText } from '$src/report/tiltWords';
 import { angleText, fixed } from '$src/report/wording';
 import { renderMarkdown } from '../../cells/markdown';
 import type { PageSource } from './pageSource';
@@ -72,9 +74,16 @@ function note({ cells }: Book, { text, folded }: NoteCell): string {
 
 function charge(evaluation: Evaluation | undefined, book: Book): string {
   if (!evaluation || !('charge' in evaluation)) return said(NOT_IN_ORDER);
-  const { mass, startLevel } = evaluation.charge;
-  const level = startLevelWords(startLevel, METRIC);
-  return said(inUnits(`${fixed(mass, 2)} kg; at the start ${level}.`, book.units ?? METRIC));
+  const { mass, startLevel, spilled } = evaluation.charge;
+  const units = book.units ?? METRIC;
+  // Turned into the book's units before it is rounded: rounded twice it reads otherwise than in the book.
+  const spill =
+    spilled > 1e-9
+      ? ` ${withUnit(shownVolume(spilled, units))} of it spill over a rim. ${SPILL_CAUTION}`
+      : '';
+  return said(
+    `${withUnit(shownMass(mass, units))}; at the start ${startLevelWords(startLevel, units)}.${spill}`,
+  );
 }
 
 function pour({ book, run }: PageSource, { id: cell }: PourCell, id: string): string {

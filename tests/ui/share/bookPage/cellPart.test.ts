@@ -5,6 +5,8 @@ import type { Book, Cell, CellKind } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
 import type { KeptStudy } from '$src/report/bookPage/studyPart';
 import { EMPTY_ROW } from '$src/report/castings/casting';
+import { shownMass, withUnit } from '$src/report/measureText';
+import { startLevelWords } from '$src/report/startLevelWords';
 import { cellPart } from '$src/ui/share/bookPage/cellPart';
 import type { PageRun, PageSource } from '$src/ui/share/bookPage/pageSource';
 import { firstOf, sampleBook } from '../../../book/sample';
@@ -53,6 +55,28 @@ test('while a guess hides a pour, nothing that shows its result shows it', () =>
   const guess = bodyOf(source, 'guess');
   expect(guess).toContain('Which?');
   expect(guess).not.toMatch(/0\.37|computed is|As computed/);
+});
+
+test('a charge reads as it does in the book, in whatever units: it is rounded once', () => {
+  const units = { length: 'in', mass: 'lb', temperature: 'degF' } as const;
+  for (let grams = 800; grams < 900; grams += 7) {
+    const sample = sampleBook();
+    const book: Book = {
+      ...sample,
+      units,
+      cells: sample.cells.map((cell) =>
+        cell.kind === 'charge' ? { ...cell, charge: { by: 'mass', mass: grams / 1000 } } : cell,
+      ),
+    };
+    const source = sourceOf(book);
+    const charge = firstOf(book, 'charge');
+    const evaluation = source.evaluations.get(charge.id)!;
+    if (!('charge' in evaluation)) throw new Error('The charge is not in order.');
+    const { mass, startLevel } = evaluation.charge;
+    const body = cellPart(source, charge, 0).body;
+    expect(body).toContain(withUnit(shownMass(mass, units)));
+    expect(body).toContain(startLevelWords(startLevel, units));
+  }
 });
 
 test('once it is given, or when it hides nothing, each cell shows what it came to', () => {

@@ -1,0 +1,71 @@
+import { type Feeding, judgeFeeding, WANTED_TIME_RATIO } from '$src/core/heat/afterFill';
+import { type RestingParts, restingParts } from '$src/core/heat/restingParts';
+import { FEEDER_EFFICIENCY } from '$src/core/heat/shrinkage';
+import { thermalOfFreezing } from '$src/core/heat/thermalMetals';
+import type { PourRecord } from '$src/core/pour/record';
+import { toCubicCentimetres } from '$src/core/units';
+import { toldApart } from './toldApart';
+import type { Reason } from './verdictReasons';
+import { fixed, listText, significant } from './wording';
+
+/** Why the feeder of a full die cannot feed it: "the feeder is short of metal", and the figures. */
+export interface FeederShortage {
+  readonly inShort: string;
+  readonly reason: Reason;
+}
+
+/**
+ * What the feeder lacks to feed a die that has filled; null when it can, when the die is not full, or when heat or the
+ * metal's solid is not known.
+ */
+export function feederShortage(record: PourRecord): FeederShortage | null {
+  const { plan, figures } = record;
+  const { heat, section, volume } = plan;
+  const thermal = heat && thermalOfFreezing(heat.freezing);
+  if (!heat || !thermal || figures.filledTime === null) return null;
+  const parts = restingParts(section, heat, volume - figures.spilled, false);
+  if (!parts.feeder) return NO_FEEDER;
+  return shortageOf(feedingOf(parts, parts.feeder, heat, thermal.freezingShrinkage.value));
+}
+
+export const feedingOf = (
+  { die }: RestingParts,
+  feeder: NonNullable<RestingParts['feeder']>,
+  { freezing }: NonNullable<PourRecord['plan']['heat']>,
+  shrinkage: number,
+): Feeding => judgeFeeding(freezing, die, feeder, shrinkage, FEEDER_EFFICIENCY.plain);
+
+const NO_FEEDER: FeederShortage = {
+  inShort: 'no metal is left to feed it',
+  reason: {
+    name: 'no feeder',
+    line: 'No metal is left over the mouth under the roof: nothing makes up for what the casting loses as it freezes.',
+  },
+};
+
+function shortageOf(feeding: Feeding): FeederShortage | null {
+  const { enough } = feeding;
+  const lacks = [
+    ...(enough.metal ? [] : ['is short of metal']),
+    ...(enough.time ? [] : ['freezes too soon']),
+  ];
+  if (lacks.length === 0) return null;
+  return {
+    inShort: `the feeder ${listText(lacks)}`,
+    reason: {
+      name: `feeder ${enough.metal ? 'freezes too soon' : 'short of metal'}`,
+      line: `It lasts ${timeWords(feeding)}; ${metalWords(feeding)}: the casting may draw or shrink inside. An estimate.`,
+    },
+  };
+}
+
+/** "1.0 × the die's time, 1.2 wanted". */
+export const timeWords = ({ timeRatio }: Feeding): string =>
+  `${fixed(timeRatio, 1)} × the die's time, ${fixed(WANTED_TIME_RATIO, 1)} wanted`;
+
+/** "it can give 20 cm³, die and feeder draw 26 cm³ as they freeze, 6 cm³ of it the feeder itself". */
+export function metalWords({ supply, demand, ownDemand }: Feeding): string {
+  const [given, asked] = toldApart(supply, demand);
+  const own = significant(toCubicCentimetres(ownDemand));
+  return `it can give ${given} cm³, die and feeder draw ${asked} cm³ as they freeze, ${own} cm³ of it the feeder itself`;
+}

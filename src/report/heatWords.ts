@@ -1,0 +1,104 @@
+import type { HeatPlan, RegionHeat } from '$src/core/heat/heatPlan';
+import { DEFAULT_DIE_TEMPERATURE, DEFAULT_TRANSFER } from '$src/core/pour/heatPlanOf';
+import type { PourPlan } from '$src/core/pour/plan';
+import type { Region } from '$src/core/section/section';
+import { METRIC, type PageUnits, TEMPERATURE, toKilojoules } from '$src/core/units';
+import type { InputWords } from './inputWords';
+import { fixed, percentText, significant } from './wording';
+
+/** Everything that decides the heat of a pour, in words: the metal's freezing, its temperature, coats and die. */
+export function heatWords(plan: PourPlan, units: PageUnits = METRIC): InputWords[] {
+  const { heat = null } = plan;
+  const computed: InputWords = {
+    name: 'heat',
+    text: heat ? 'computed' : 'not computed',
+    decides: heat !== null,
+    group: 'heat',
+  };
+  return [
+    computed,
+    ...(heat ? metalHeat(heat, units) : []),
+    ...regionWords(plan, units),
+    ...(heat ? [surfaceWords(heat)] : []),
+  ];
+}
+
+function metalHeat(heat: HeatPlan, units: PageUnits): InputWords[] {
+  const { freezing, startTemperature, lapTemperature } = heat;
+  const { unit, toShown } = TEMPERATURE[units.temperature];
+  const warm = (kelvin: number): string => fixed(toShown(kelvin), 0);
+  const input = (
+    name: string,
+    decides: unknown,
+    text: string,
+    group: InputWords['group'] = 'metal',
+  ): InputWords => ({ name, text, decides, group });
+  return [
+    // What the wait in the basin took has been taken off it.
+    input('metal as the tilt begins', startTemperature, `${warm(startTemperature)} ${unit}`, 'heat'),
+    input(
+      'freezing range',
+      [freezing.solidus, freezing.liquidus],
+      `${warm(freezing.solidus)}–${warm(freezing.liquidus)} ${unit}`,
+    ),
+    input('latent heat', freezing.latentHeat, `${fixed(toKilojoules(freezing.latentHeat), 0)} kJ/kg`),
+    input(
+      'specific heat, liquid and solid',
+      [freezing.liquidHeat, freezing.solidHeat],
+      `${fixed(freezing.liquidHeat, 0)} and ${fixed(freezing.solidHeat, 0)} J/(kg K)`,
+    ),
+    input('heat conductivity', freezing.conductivity, `${fixed(freezing.conductivity, 0)} W/(m K)`),
+    input('density for heat', freezing.density, `${fixed(freezing.density, 0)} kg/m³`),
+    input('a front stops at', freezing.coherency, `${percentText(freezing.coherency)} solid`),
+    input('lap temperature', lapTemperature, `${warm(lapTemperature)} ${unit}`, 'heat'),
+  ];
+}
+
+/** A region's coat and die; one that says nothing has the usual ones, as in `heatPlanOf`. */
+const heatOf = ({ transfer, dieTemperature }: Region, heat: RegionHeat | undefined): RegionHeat =>
+  heat ?? {
+    transfer: transfer ?? DEFAULT_TRANSFER,
+    dieTemperature: dieTemperature ?? DEFAULT_DIE_TEMPERATURE,
+    later: null,
+  };
+
+function regionWords({ section, heat }: PourPlan, units: PageUnits): InputWords[] {
+  const regions = section.regions.map((region, index) => ({
+    ...region,
+    heat: heatOf(region, heat?.regions[index]),
+  }));
+  const { unit, toShown } = TEMPERATURE[units.temperature];
+  const coat = ({ transfer, later }: RegionHeat): string =>
+    later
+      ? `${fixed(transfer, 0)}, after ${significant(later.after)} s ${fixed(later.transfer, 0)}`
+      : fixed(transfer, 0);
+  return [
+    {
+      name: 'coats, heat let through',
+      text: `${regions.map(({ name, heat: one }) => `${name} ${coat(one)}`).join(', ')} W/(m² K)`,
+      decides: regions.map(({ transfer = DEFAULT_TRANSFER, heat: one }) => [
+        transfer,
+        one.transfer,
+        one.later,
+      ]),
+      group: 'heat',
+    },
+    {
+      name: 'die temperatures',
+      text: `${regions.map(({ name, heat: one }) => `${name} ${fixed(toShown(one.dieTemperature), 0)}`).join(', ')} ${unit}`,
+      decides: regions.map(({ dieTemperature = DEFAULT_DIE_TEMPERATURE, heat: one }) => [
+        dieTemperature,
+        one.dieTemperature,
+      ]),
+      group: 'heat',
+    },
+  ];
+}
+
+const surfaceWords = ({ dieSurface }: HeatPlan): InputWords => ({
+  name: "die's surface",
+  text:
+    dieSurface === null ? 'keeps its temperature' : `warms, ${fixed(toKilojoules(dieSurface), 1)} kJ/(m² K)`,
+  decides: dieSurface,
+  group: 'heat',
+});

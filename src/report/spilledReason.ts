@@ -1,0 +1,28 @@
+import type { PourRecord } from '$src/core/pour/record';
+import { toCubicCentimetres } from '$src/core/units';
+import type { Reason } from './verdictReasons';
+import { significant } from './wording';
+
+/** Less than a drop that the mesh leaves at a rim is nothing spilled [cm³]. */
+const LEAST = 0.5;
+
+/** How much metal left over a rim: "67 cm³"; null when none did. */
+export function spilledWords({ figures }: Pick<PourRecord, 'figures'>): string | null {
+  const spilled = toCubicCentimetres(figures.spilled);
+  return spilled > LEAST ? `${significant(spilled)} cm³` : null;
+}
+
+/** What to do about metal over a rim; the same wherever it is told. */
+export const SPILL_CAUTION =
+  'Molten metal over a rim burns, and explodes on anything wet: keep a dry sand bed or tray below and everybody away.';
+
+/** Metal that left over a rim in the pour: a hazard, whatever becomes of the casting. */
+export function spilledReason(record: PourRecord): Reason | null {
+  const words = spilledWords(record);
+  return words === null
+    ? null
+    : {
+        name: 'metal spilled',
+        line: `${words} left over a rim. ${SPILL_CAUTION} Ladle less, or raise the rim.`,
+      };
+}

@@ -1,0 +1,89 @@
+import { endOf } from '$src/core/tilt/endOf';
+import type { FrontLedTilt, KnotTilt, MachineLimits, MachineTilt, Tilt } from '$src/core/tilt/tilt';
+import { METRIC, type PageUnits, TEMPERATURE, toDegrees } from '$src/core/units';
+import type { InputWords } from './inputWords';
+import { angleText, countText, rateText, significant } from './wording';
+
+/** A tilt in words: "steady 15 °/s" or "8 °/s to −6°, then 18 °/s". */
+export function tiltText(tilt: Tilt, units: PageUnits = METRIC): string {
+  if (tilt.kind === 'steady') return `steady ${rateText(Math.abs(tilt.rate))}`;
+  if (tilt.kind === 'machine') return machineText(tilt, units);
+  if (tilt.kind === 'front-led') return frontLedText(tilt);
+  if (tilt.kind !== 'staged') return `${tilt.kind}, ${significant(tilt.knots.at(-1)?.time ?? 0)} s`;
+  const last = tilt.stages.length - 1;
+  return tilt.stages
+    .map((stage, index) => {
+      const pace = 'rate' in stage ? rateText(Math.abs(stage.rate)) : `${significant(stage.time)} s`;
+      return index < last ? `${pace} to ${angleText(stage.to, 0)}` : pace;
+    })
+    .join(', then ');
+}
+
+function startText(start: number): string {
+  const degrees = toDegrees(start);
+  if (Math.abs(degrees) < 0.05) return '0°, level';
+  return `${angleText(start, Number.isInteger(Math.round(degrees * 1e6) / 1e6) ? 0 : 1)}, ${degrees > 0 ? 'uphill' : 'downhill'}`;
+}
+
+/** Every input of a tilt in words. */
+export function tiltWords(tilt: Tilt, units: PageUnits): InputWords[] {
+  const group = 'tilt';
+  return [
+    { name: 'start angle', text: startText(tilt.start), decides: tilt.start, group },
+    { name: 'end angle', text: angleText(endOf(tilt), 0), decides: endOf(tilt), group },
+    { name: 'tilt', text: tiltText(tilt, units), decides: paceOf(tilt), group },
+    ...('smoothing' in tilt ? [smoothingWords(tilt.smoothing)] : []),
+    ...('knots' in tilt ? [originWords(tilt)] : []),
+    limitsWords(tilt.limits),
+  ];
+}
+
+/** Where knots come from and how repeats of them strayed: told beside a tilt, and no part of it. */
+const originWords = ({ origin, band, readings }: KnotTilt): InputWords => ({
+  name: 'origin of the tilt',
+  text: [origin || 'none given', ...(band ? [countText(band.count, 'repeat')] : [])].join(', '),
+  decides: [origin, band ?? null, readings ?? null],
+  group: 'tilt',
+  isAside: true,
+});
+
+const limitsWords = (limits: MachineLimits): InputWords => ({
+  name: "machine's limits",
+  text: `${angleText(limits.highestStart, 0)} to ${angleText(limits.lowestEnd, 0)}, ${rateText(limits.slowest)} to ${rateText(limits.quickest)}`,
+  decides: limits,
+  group: 'tilt',
+  isAside: true,
+});
+
+const smoothingWords = (smoothing: number): InputWords => ({
+  name: 'smoothing of the tilt',
+  text: `${significant(smoothing)} s`,
+  decides: smoothing,
+  group: 'tilt',
+});
+
+function paceOf(tilt: Tilt): unknown {
+  switch (tilt.kind) {
+    case 'steady':
+      return [tilt.kind, tilt.rate];
+    case 'staged':
+      return [tilt.kind, tilt.stages];
+    case 'machine':
+      return [tilt.kind, tilt.machine];
+    case 'front-led':
+      return [tilt.kind, tilt.share, tilt.homeWithin];
+    default:
+      return [tilt.kind, tilt.knots];
+  }
+}
+
+function frontLedText({ share, homeWithin }: FrontLedTilt): string {
+  const time = homeWithin === null ? '' : `, at the die end within ${significant(homeWithin)} s`;
+  return `front-led at ${significant(share * 100)} % of critical${time}`;
+}
+
+function machineText({ machine: { valve, oil } }: MachineTilt, units: PageUnits): string {
+  const setting = valve.by === 'Kv' ? `Kv ${significant(valve.kv)}` : `${significant(valve.open)} turns open`;
+  const { unit, toShown } = TEMPERATURE[units.temperature];
+  return `machine, valve ${setting}, ${oil.grade} at ${significant(toShown(oil.temperature))} ${unit}`;
+}
