@@ -191,7 +191,7 @@ export function compare(pours: readonly Compared[], units: PageUnits = METRIC): 
   const inputs = inputsSideBySide(pours, units);
   const differing = inputs.filter((input) => !isSame(input));
   return {
-    sentence: compareSentence(pours),
+    sentence: compareSentence(pours, units),
     reasons: [creditReason(differing, pours)],
     differs: differing.map((input) => ({ name: input.name, texts: differingTexts(input) })),
     same: sameText(inputs),

@@ -1,4 +1,6 @@
+import type { PageUnits } from '$src/core/units';
 import type { Compared } from './compare';
+import { inUnits } from './inUnits';
 import { bold, named, plain, type Sentence } from './sentence';
 import { MESH_SPREAD, type SpeedCall, speedCall } from './speedCall';
 import { type VerdictKind, verdict } from './verdict';
@@ -6,6 +8,8 @@ import { countText, fixed, speedText } from './wording';
 
 interface Ranked extends Compared {
   readonly peak: number;
+  /** The peak in metric words, a digit finer where two would read the same in the page's units. */
+  readonly text: string;
 }
 
 const CALLS: Readonly<Record<SpeedCall, string>> = {
@@ -22,13 +26,19 @@ const foldsOf = ({ record }: Compared): string => countText(record.folds.length,
 const numberOf = (count: number): string => (count === 0 ? 'none' : countText(count, '', '').trim());
 
 /** Pours whose front ran in the die, slowest first. */
-function ranked(pours: readonly Compared[]): Ranked[] {
-  return pours
+function ranked(pours: readonly Compared[], units: PageUnits): Ranked[] {
+  const order = pours
     .flatMap((pour) => {
       const peak = pour.record.figures.peakFrontSpeed;
       return peak === null ? [] : [{ ...pour, peak }];
     })
     .toSorted((a, b) => a.peak - b.peak);
+  const shown = order.map(({ peak }) => inUnits(speedText(peak), units));
+  const isFine = new Set(shown).size === shown.length;
+  return order.map((pour) => ({
+    ...pour,
+    text: isFine ? speedText(pour.peak) : `${fixed(pour.peak, 3)} m/s`,
+  }));
 }
 
 /** Slowest and quickest, with their folds against each other. */
@@ -46,7 +56,7 @@ function pair(slow: Ranked, quick: Ranked): Sentence {
 const runOf = (pour: Ranked, isFirst: boolean): Sentence => [
   named(pour.name),
   plain(isFirst ? ' runs at up to ' : ' at '),
-  bold(speedText(pour.peak)),
+  bold(pour.text),
   plain(`, ${callOf(pour)}`),
 ];
 
@@ -137,9 +147,9 @@ function verdictsOf(pours: readonly Compared[]): Sentence {
 }
 
 /** Two or more pours: their verdicts where they differ, then how their fronts ran. */
-export const compareSentence = (pours: readonly Compared[]): Sentence => [
+export const compareSentence = (pours: readonly Compared[], units: PageUnits): Sentence => [
   ...verdictsOf(pours),
-  ...frontSentence(pours),
+  ...frontSentence(pours, units),
 ];
 
 /** How far apart peaks lie that are too close to call, in a figure that no unit rounds away. */
@@ -149,8 +159,8 @@ function apartWords(slow: number, quick: number): string {
 }
 
 /** One sentence on two or more pours: their fronts from slowest to quickest, their folds, and who does not fill. */
-function frontSentence(pours: readonly Compared[]): Sentence {
-  const order = ranked(pours);
+function frontSentence(pours: readonly Compared[], units: PageUnits): Sentence {
+  const order = ranked(pours, units);
   const [slow, quick] = [order[0], order.at(-1)];
   if (!slow || !quick) return [plain('In none of these pours does metal run in the die.')];
   if (order.length === 1) return [plain('Only in '), named(slow.name), plain(' does metal run in the die.')];
@@ -158,7 +168,7 @@ function frontSentence(pours: readonly Compared[]): Sentence {
   if (quick.peak <= slow.peak * (1 + MESH_SPREAD))
     return [
       bold('Front speeds are too close to call.'),
-      plain(` They peak at up to ${speedText(quick.peak)}, ${apartWords(slow.peak, quick.peak)} apart.`),
+      plain(` They peak at up to ${quick.text}, ${apartWords(slow.peak, quick.peak)} apart.`),
       ...rest,
     ];
   return [...(order.length === 2 ? pair(slow, quick) : each(order)), ...rest];

@@ -119,9 +119,21 @@ describe('compare', () => {
     expect(sentence(at('A', 0.15, 0), at('B', 0.3, 0))).toMatch(/^A runs/);
   });
 
+  it('gives peaks that would read the same in the units of the page a digit more', () => {
+    const pours = [at('A', 0.272, 0), at('B', 0.295, 0)];
+    const inches = { length: 'in', mass: 'lb', temperature: 'degF' } as const;
+    // 10.7 and 11.6 in/s.
+    expect(plainText(compare(pours, inches).sentence)).toMatch(
+      /^A runs at up to 0\.272 m\/s, .* B at 0\.295 m\/s/,
+    );
+    expect(plainText(compare(pours).sentence)).toMatch(
+      /^A runs at up to 0\.27 m\/s, .* B at 0\.(29|30) m\/s/,
+    );
+  });
+
   it('tells peaks that read the same by how far they lie apart', () => {
     expect(plainText(compare([at('A', 0.281, 0), at('B', 0.282, 0)]).sentence)).toBe(
-      'Front speeds are too close to call. They peak at up to 0.28 m/s, less than 1 % apart.',
+      'Front speeds are too close to call. They peak at up to 0.282 m/s, less than 1 % apart.',
     );
   });
 

@@ -47,12 +47,24 @@ async function seen(study: Locator, part: Locator): Promise<void> {
   await expect.poll(look, { timeout: 30_000 }).toBe(true);
 }
 
-/** Presses what begins a study, once it is offered, and waits for its end. */
-async function pourStudy(study: Locator): Promise<void> {
+/** Presses what begins a study, once it is offered, and waits for its end. Gives all that its headline said meanwhile, and at last. */
+async function pourStudy(study: Locator): Promise<{ meanwhile: readonly string[]; last: string }> {
   const begin = study.getByRole('button', { name: 'Pour this study' });
   await seen(study, begin);
+  const told = await study.evaluateHandle((cell) => {
+    const meanwhile: string[] = [];
+    new MutationObserver(() => {
+      const text = cell.querySelector('.verdict')?.textContent?.trim();
+      if (text && cell.getAttribute('data-state') === 'running') meanwhile.push(text);
+    }).observe(cell, { subtree: true, childList: true, characterData: true });
+    return meanwhile;
+  });
   await begin.click();
   await expect.poll(() => stateInView(study), { timeout: 120_000, interval: 500 }).toBe('fresh');
+  return {
+    meanwhile: await told.jsonValue(),
+    last: (await study.locator('.verdict').first().textContent())!.trim(),
+  };
 }
 
 test('a pour window waits to be begun, is computed, told in words, shown again without running it, and its points open as pours', async () => {
@@ -66,7 +78,12 @@ test('a pour window waits to be begun, is computed, told in words, shown again w
   await seen(study, offer);
   expect(await stateInView(study)).toBe('waiting');
   expect(await study.getByRole('img', { name: /^Map of/ }).count()).toBe(0);
-  await pourStudy(study);
+  const { meanwhile, last } = await pourStudy(study);
+  // What is not all there yet is told as so far; the setting itself is computed first.
+  expect(meanwhile.length).toBeGreaterThan(0);
+  for (const text of meanwhile) expect(text).toMatch(/^(Being looked over\..*|So far:)/);
+  expect(meanwhile.some((text) => text.includes('The setting itself: '))).toBe(true);
+  expect(last).not.toMatch(/so far/i);
   await picture(page, 'study');
   const map = () =>
     study.getByRole('img', { name: /^Map of start angle against tilt time/ }).getAttribute('aria-label');

@@ -86,9 +86,9 @@ describe('a told range', () => {
 
   test('tells a hole, with what lies between', () => {
     expect(said(mapOf(...LOWER, 'ffffnssms'))).toMatch(
-      / Past it there are sound points again, with points between that are not: 16 s misruns\.$/,
+      / At more tilt time there are sound points again, with points between that are not: 16 s misruns\.$/,
     );
-    expect(said(mapOf(...LOWER, 'ffffnssmm'))).not.toContain('Past it');
+    expect(said(mapOf(...LOWER, 'ffffnssmm'))).not.toContain('sound points again');
   });
 
   test('tells an edge where kinds alternate as not resolved', () => {
@@ -97,6 +97,15 @@ describe('a told range', () => {
     expect(said(answer)).toMatch(
       / The edge at less tilt time is not resolved: points of different kinds alternate\.$/,
     );
+  });
+
+  test('of another row is told without the holes of this one, before the margins are known', () => {
+    const answer = mapOf(...LOWER, 'ffffnmsms');
+    const parts = { axes, answer, setRegion: 'sound' as const, margins: null, tried: null, isDone: false };
+    const text = answerSentence({ ...parts, spreads: [0, 0], firstLook: firstLookOf(answer) })
+      .map((words) => words.text)
+      .join('');
+    expect(text).toBe('So far: the setting is sound. At start angle 0°, tilt time 2 s to 18 s is sound.');
   });
 
   test('is left as it was found where the row holds nothing against it', () => {

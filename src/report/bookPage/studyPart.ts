@@ -104,9 +104,9 @@ function mapOf(kept: KeptStudy, found: MapAnswer, id: string, units: PageUnits):
   ].join('\n');
 }
 
-function curve({ axes, study, results, plan }: KeptStudy, units: PageUnits): string {
+function curve({ axes, study, results, plan, isDone }: KeptStudy, units: PageUnits): string {
   const axis = axes[0]!;
-  const found = curveOf(axis, study.figure, results, units);
+  const found = curveOf(axis, study.figure, results, units, isDone);
   const { unit, toShown } = shownQuantity(axis.quantity, units);
   const limit = study.figure === 'peakFrontSpeed' ? criticalBand(plan.liquid.criticalSpeed, units) : null;
   const most = Math.max(limit ? limit.value * 1.4 : 0, ...found.y.filter(Number.isFinite)) * 1.05 || 1;

@@ -1,6 +1,7 @@
 import type { FoldKind } from '$src/core/pour/record';
 import { METRIC, type PageUnits } from '$src/core/units';
 import { bold, plain, type Sentence } from '../sentence';
+import { soFar } from './curve';
 import { axisIndex, axisValue, coarsePoints, type Grid, gridOf, placeOf } from './grid';
 import type { Margin } from './margins';
 import type { TriedChange } from './openings';
@@ -129,8 +130,7 @@ export function answerSentence(parts: AnswerParts, units: PageUnits = METRIC): S
   const sentence = wholeSentence(parts, units);
   if (parts.isDone || parts.firstLook.computed < parts.firstLook.count) return sentence;
   const [lead, ...rest] = sentence;
-  const first = lead!.text;
-  return [bold(`So far: ${first[0]!.toLowerCase()}${first.slice(1)}`), ...rest];
+  return [bold(soFar(lead!.text)), ...rest];
 }
 
 function wholeSentence(

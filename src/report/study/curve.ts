@@ -54,6 +54,7 @@ export function curveOf(
   figure: CurveFigure,
   results: StudyResults,
   units: PageUnits = METRIC,
+  isDone = true,
 ): StudyCurve {
   const { name, unit, read } = shownFigure(figure, units);
   const points = [...results.keys()].sort((a, b) => a - b);
@@ -63,8 +64,13 @@ export function curveOf(
   });
   const { toShown } = shownQuantity(axis.quantity, units);
   const x = points.map((point) => toShown(axisValue(axis, point)));
-  return { name, unit, points, x, y, sentence: sentenceOf(axis, { name, unit }, points, y, units) };
+  const sentence = sentenceOf(axis, { name, unit }, points, y, units);
+  return { name, unit, points, x, y, sentence: isDone ? sentence : soFar(sentence) };
 }
+
+/** What may still change, told as such. */
+export const soFar = (sentence: string): string =>
+  `So far: ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
 
 function sentenceOf(
   axis: NamedAxis,

@@ -31,7 +31,8 @@ export function soundWords({ axes, answer, margins, spreads }: SoundParts, units
     rest: {
       close: told ? strayWords(axes, told, units) : '',
       range: marginRange(axes, margins, units),
-      holes: ([-1, 1] as const).map((way) => holeWords(axes, answer, way, units)).join(''),
+      // They are told of the range between the margins; before those are known another row may be told.
+      holes: margins ? ([-1, 1] as const).map((way) => holeWords(axes, answer, way, units)).join('') : '',
     },
   };
 }
@@ -85,11 +86,12 @@ function holeWords(
   if (!across || past === 'nothing sound') return '';
   const holes = holesPast(lineFrom(axes, answer, 0, direction));
   const at = (value: number): string => shownValue(value, across.quantity, units);
+  const way = `${direction < 0 ? 'less' : 'more'} ${across.name}`;
   if (past === 'alternates')
-    return ` The edge at ${direction < 0 ? 'less' : 'more'} ${across.name} is not resolved: points of different kinds alternate.`;
+    return ` The edge at ${way} is not resolved: points of different kinds alternate.`;
   const told = holes
     .slice(0, MOST_TOLD)
     .map(({ value, region }) => `${at(value)} ${isIt(regionWords(region))}`);
   const text = holes.length > MOST_TOLD ? countText(holes.length, 'point') : listText(told);
-  return ` Past it there are sound points again, with points between that are not: ${text}.`;
+  return ` At ${way} there are sound points again, with points between that are not: ${text}.`;
 }

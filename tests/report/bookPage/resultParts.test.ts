@@ -262,6 +262,8 @@ test('a curve has its figures as a table, in the units of the book', () => {
   const part = studyPart(study(four, one), 'p3', METRIC);
   expect(part).toMatch(/<th scope="row">2<\/th><td class="r">0\.90<\/td>/);
   expect(part).toContain('critical 0.50 m/s');
+  expect(part).not.toContain('So far:');
+  expect(studyPart({ ...study(four, one), isDone: false }, 'p3', METRIC)).toContain('So far: from 0.30');
   expect(studyPart(study(four, one), 'p3', INCHES)).toMatch(/<th scope="row">2<\/th><td class="r">35<\/td>/);
 });
 
