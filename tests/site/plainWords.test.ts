@@ -68,3 +68,17 @@ test('a charge that spills says so beside its mass and head, with the caution', 
   await charge.scrollIntoViewIfNeeded();
   await picture(page, 'charge-spills');
 });
+
+test('a pour is duplicated for another metal, and its charge keeps its volume by its level', async () => {
+  const page = await openBook(writeBook(hotAndCool()));
+  const name = firstOf(hotAndCool(), 'pour').name;
+  await page.getByRole('button', { name: `More for ${name}`, exact: true }).click();
+  await page.getByRole('button', { name: /^Duplicate with another metal/ }).click();
+  await expect.poll(() => page.locator('[data-kind="metal"]').count()).toBe(3);
+  await expect.poll(() => page.locator('[data-kind="charge"]').count()).toBe(2);
+  await page
+    .locator('[data-kind="charge"]')
+    .nth(1)
+    .getByLabel(/^level from the lip/)
+    .waitFor(PATIENCE);
+});
