@@ -70,8 +70,12 @@ test('a charge that spills says so beside its mass and head, with the caution', 
 });
 
 test('a pour is duplicated for another metal, and its charge keeps its volume by its level', async () => {
-  const page = await openBook(writeBook(hotAndCool()));
-  const name = firstOf(hotAndCool(), 'pour').name;
+  const book = hotAndCool();
+  const cells = book.cells.map((cell) =>
+    cell.kind === 'charge' ? { ...cell, charge: { by: 'mass', mass: 0.6 } as const } : cell,
+  );
+  const page = await openBook(writeBook({ ...book, cells }));
+  const { name } = firstOf(book, 'pour');
   await page.getByRole('button', { name: `More for ${name}`, exact: true }).click();
   await page.getByRole('button', { name: /^Duplicate with another metal/ }).click();
   await expect.poll(() => page.locator('[data-kind="metal"]').count()).toBe(3);
