@@ -1,9 +1,9 @@
 import { copyCell } from './edit';
 import type { Book, Cell, CellId, PourCell } from './kinds';
 
-/** What a pour takes and a copy of it may have of its own. The metal stays shared: it is the same alloy. */
+/** What a pour takes and a copy of it has of its own unless told otherwise. The metal stays shared: it is the same alloy. */
 export const OWN_INPUTS = ['section', 'tilt', 'charge'] as const;
-export type OwnInput = (typeof OWN_INPUTS)[number];
+export type OwnInput = (typeof OWN_INPUTS)[number] | 'metal';
 
 /**
  * A copy of a pour with copies of its inputs, each right after the cell it was copied from, so that one of them can be
@@ -38,11 +38,12 @@ function retaken(cell: Cell, copies: ReadonlyMap<CellId, CellId>): Cell {
     case 'section':
       return { ...cell, drawnWith: copyOf(cell.drawnWith) };
     case 'charge':
-      return { ...cell, section: copyOf(cell.section), tilt: copyOf(cell.tilt) };
+      return { ...cell, section: copyOf(cell.section), metal: copyOf(cell.metal), tilt: copyOf(cell.tilt) };
     case 'pour':
       return {
         ...cell,
         section: copyOf(cell.section),
+        metal: copyOf(cell.metal),
         charge: copyOf(cell.charge),
         tilt: copyOf(cell.tilt),
       };

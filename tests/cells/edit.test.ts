@@ -1,9 +1,20 @@
 import { describe, expect, it } from 'vitest';
+import { copyForMetal } from '$src/cells/copyForMetal';
 import { copyPour } from '$src/cells/copyPour';
-import { addCell, copyCell, deleteCell, moveCell, moveCellTo, renameCell } from '$src/cells/edit';
+import {
+  addCell,
+  copyCell,
+  deleteCell,
+  moveCell,
+  moveCellTo,
+  renameCell,
+  replaceCell,
+} from '$src/cells/edit';
+import { evaluateBook } from '$src/cells/evaluate';
 import { freeId, freeName } from '$src/cells/names';
 import { dependentsOf, inOrder, needsOf, takenBy } from '$src/cells/needs';
 import { newCell } from '$src/cells/newCell';
+import { metalNamed } from '$src/core/metal/metals';
 import { firstOf, sampleBook } from '../book/sample';
 
 const book = sampleBook();
@@ -55,6 +66,27 @@ describe('changes of a book', () => {
       for (const input of ['section', 'metal', 'charge', 'tilt'] as const)
         expect(copy[input] === pour[input]).toBe(input !== own);
     }
+  });
+
+  it('copies a pour for another metal, with metal and charge of its own and the same volume in whatever metal', () => {
+    const pour = firstOf(book, 'pour');
+    const byMass = replaceCell(book, { ...firstOf(book, 'charge'), charge: { by: 'mass', mass: 0.7 } });
+    const changed = copyForMetal(byMass, pour.id);
+    const copy = changed.cells.find((cell) => cell.name === `${pour.name} copy`);
+    if (copy?.kind !== 'pour') throw new Error('no copy');
+    expect([copy.section, copy.tilt]).toEqual([pour.section, pour.tilt]);
+    const metal = changed.cells.find((cell) => cell.id === copy.metal);
+    const charge = changed.cells.find((cell) => cell.id === copy.charge);
+    if (metal?.kind !== 'metal' || charge?.kind !== 'charge') throw new Error('no copies of its inputs');
+    expect(metal.id).not.toBe(pour.metal);
+    expect(charge.metal).toBe(metal.id);
+    const bronze = replaceCell(changed, { ...metal, metal: metalNamed('aluminium bronze')! });
+    const volumeOf = (id: string) => {
+      const evaluation = evaluateBook(bronze).get(id);
+      if (evaluation?.state !== 'needs a run') throw new Error(`${id} is not in order`);
+      return evaluation.plan.volume;
+    };
+    expect(volumeOf(copy.id) / volumeOf(pour.id)).toBeCloseTo(1, 6);
   });
 
   it('copies a cell behind itself with a name and id of its own', () => {
