@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
-import type { Book } from '$src/cells/kinds';
+import type { Book, Cell } from '$src/cells/kinds';
 import { fromCelsius } from '$src/core/units';
 import { firstOf, sampleBook } from '../book/sample';
 import { waitUntilFresh } from './helpers/bench';
@@ -25,7 +25,7 @@ function hotAndCool(): Book {
     },
   };
   const [, second] = sample.cells.filter(({ kind }) => kind === 'pour');
-  const cells = sample.cells.flatMap((cell) => {
+  const cells = sample.cells.flatMap((cell): Cell[] => {
     if (cell.kind === 'metal') return [cell, cool];
     if (cell.kind !== 'pour') return [cell];
     return [{ ...cell, computation: COARSE, metal: cell.id === second!.id ? 'cool' : cell.metal }];
