@@ -177,6 +177,7 @@ test('a fold that is chosen is shown below the picture: which, why, and a schema
   await pour.scrollIntoViewIfNeeded();
   const now = pour.locator('[data-part="fold now"]');
   const rows = pour.locator('tr[data-fold]');
+  await rows.first().waitFor({ state: 'attached' });
   const kinds = await rows.evaluateAll((all) => all.map((row) => row.getAttribute('data-fold')!));
   expect(kinds.length).toBeGreaterThan(0);
   for (const [index, kind] of kinds.entries()) {

@@ -119,6 +119,8 @@ test('after a reload the pours are there at once, and nothing is computed again'
     expectedErrors: /Failed to load resource|ERR_FAILED/,
   });
   await waitUntilFresh(page);
+  // The tables come after what is further up.
+  await expect.poll(async () => (await shownFigures(page)).length).toBeGreaterThan(0);
   const before = await shownFigures(page);
   await expect.poll(() => recordsKept(page)).toBe(2);
   await page.context().route(/pour\.worker/, (route) => route.abort());
