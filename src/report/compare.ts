@@ -70,12 +70,10 @@ interface Input {
 
 function inputsSideBySide(pours: readonly Compared[], units: PageUnits): Input[] {
   const columns = pours.map(({ record }) => inputWords(record.plan, units));
-  return namedInOrder(columns).map(({ name, group, isAside = false }) => ({
-    name,
-    group,
-    isAside,
-    all: columns.map((column) => column.find((words) => words.name === name) ?? without(name, group)),
-  }));
+  return namedInOrder(columns).map(({ name, group }) => {
+    const all = columns.map((column) => column.find((words) => words.name === name) ?? without(name, group));
+    return { name, group, isAside: all.every(({ isAside }) => isAside), all };
+  });
 }
 
 /** An input that this kind of pour has none of, e.g. a smoothing of a tilt that was measured. */
@@ -84,6 +82,7 @@ const without = (name: string, group: InputWords['group']): InputWords => ({
   group,
   text: '–',
   decides: null,
+  isAside: true,
 });
 
 /** Every name once, group by group: pours of other kinds of tilt have other inputs. */
@@ -162,13 +161,19 @@ const differsFromFirst = ({ inputs }: Thing, pour: number): boolean =>
 /** How far the comparison can be trusted to show the effect of one thing. */
 function creditReason(differing: readonly Input[], pours: readonly Compared[]): Reason {
   const things = thingsThatDiffer(differing.filter(({ isAside }) => !isAside));
+  const asides = listText(differing.filter(({ isAside }) => isAside).map(({ name }) => name));
   if (differing.length === 0)
     return { name: 'nothing differs', line: 'The inputs are the same; so must the figures be.' };
   if (things.length === 0)
     return {
       name: 'nothing differs that decides a pour',
-      line: `Only ${listText(differing.map(({ name }) => name))}: the figures must be the same.`,
+      line: `Only ${asides}: the figures must be the same.`,
     };
+  const { name, line } = creditOf(things, pours);
+  return { name, line: asides === '' ? line : `${line} Beside it, and deciding no figure: ${asides}.` };
+}
+
+function creditOf(things: readonly Thing[], pours: readonly Compared[]): Reason {
   if (things.length === 1)
     return { name: 'one thing differs', line: `Only the ${things[0]!.name}: what changes, changes by it.` };
   const changes = pours

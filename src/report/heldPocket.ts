@@ -1,5 +1,6 @@
 import type { PourRecord } from '$src/core/pour/record';
 import { indexAt } from './moment';
+import { openingAt } from './openingAt';
 
 /** Where gas is shut in at the end of a pour [m from the mouth]. */
 export interface HeldPocket {
@@ -10,16 +11,9 @@ export interface HeldPocket {
 /** As full as this a place lets no gas past. Ours; depths are kept in single precision. */
 const SHUT = 0.99;
 
-const openingAt = ({ outline }: PourRecord, cell: number): number =>
-  (outline.roofLeft[cell]! +
-    outline.roofRight[cell]! -
-    outline.floorLeft[cell]! -
-    outline.floorRight[cell]!) /
-  2;
-
 function isShut(record: PourRecord, frame: number, cell: number): boolean {
   const { data, stride } = record.frames.depth;
-  return data[frame * stride[0] + cell * stride[1]]! >= SHUT * openingAt(record, cell);
+  return data[frame * stride[0] + cell * stride[1]]! >= SHUT * openingAt(record.outline, cell);
 }
 
 /** The largest stretch of the die that is not full behind one that is; null when there is none in the last picture. */

@@ -1,5 +1,5 @@
 import { endOf } from '$src/core/tilt/endOf';
-import type { FrontLedTilt, KnotTilt, MachineLimits, MachineTilt, Tilt } from '$src/core/tilt/tilt';
+import type { FrontLedTilt, KnotTilt, MachineTilt, Tilt } from '$src/core/tilt/tilt';
 import { METRIC, type PageUnits, TEMPERATURE, toDegrees } from '$src/core/units';
 import type { InputWords } from './inputWords';
 import { angleText, countText, rateText, significant } from './wording';
@@ -34,7 +34,7 @@ export function tiltWords(tilt: Tilt, units: PageUnits): InputWords[] {
     { name: 'tilt', text: tiltText(tilt, units), decides: paceOf(tilt), group },
     ...('smoothing' in tilt ? [smoothingWords(tilt.smoothing)] : []),
     ...('knots' in tilt ? [originWords(tilt)] : []),
-    limitsWords(tilt.limits),
+    limitsWords(tilt),
   ];
 }
 
@@ -47,12 +47,13 @@ const originWords = ({ origin, band, readings }: KnotTilt): InputWords => ({
   isAside: true,
 });
 
-const limitsWords = (limits: MachineLimits): InputWords => ({
+/** They bound what was set, and decide nothing themselves; but a front-led tilt is worked out within them. */
+const limitsWords = ({ kind, limits }: Tilt): InputWords => ({
   name: "machine's limits",
   text: `${angleText(limits.highestStart, 0)} to ${angleText(limits.lowestEnd, 0)}, ${rateText(limits.slowest)} to ${rateText(limits.quickest)}`,
   decides: limits,
   group: 'tilt',
-  isAside: true,
+  ...(kind === 'front-led' ? {} : { isAside: true as const }),
 });
 
 const smoothingWords = (smoothing: number): InputWords => ({

@@ -243,6 +243,45 @@ describe('compare', () => {
   });
 });
 
+describe("the machine's limits", () => {
+  const wide = { ...inventedPlan.tilt.limits, quickest: fromDegrees(90) };
+  const led: Tilt = {
+    kind: 'front-led',
+    start: 0.5,
+    end: -1.5,
+    share: 0.6,
+    homeWithin: null,
+    limits: inventedPlan.tilt.limits,
+  };
+  const reasonOf = (...plans: readonly Partial<PourPlan>[]) =>
+    compare(
+      plans.map((change, k) => ({
+        name: `pour ${k}`,
+        record: inventedRecord({ plan: { ...inventedPlan, ...change } }),
+      })),
+    ).reasons[0]!;
+  const { volume } = inventedPlan;
+
+  it('decide nothing where the tilt is given, and are told beside what does', () => {
+    const alone = reasonOf({ tilt: steadyTilt }, { tilt: { ...steadyTilt, limits: wide } });
+    expect(alone.name).toBe('nothing differs that decides a pour');
+    const beside = reasonOf(
+      { tilt: steadyTilt },
+      { tilt: { ...steadyTilt, limits: wide }, volume: 1.1 * volume },
+    );
+    expect(beside).toEqual({
+      name: 'one thing differs',
+      line: "Only the charge: what changes, changes by it. Beside it, and deciding no figure: machine's limits.",
+    });
+  });
+
+  it('decide a front-led tilt, which is worked out within them', () => {
+    const { name, line } = reasonOf({ tilt: led }, { tilt: { ...led, limits: wide } });
+    expect(name).toBe('one thing differs');
+    expect(line).toContain("machine's limits");
+  });
+});
+
 describe('pours whose tilts are of different kinds', () => {
   const { limits } = inventedPlan.tilt;
   const knots = [

@@ -362,7 +362,6 @@ describe('a feeder that cannot feed', () => {
     const roof = [
       { x: 0, y: 0.12 },
       { x: 0.02, y: 0.12 },
-      { x: 0.02, y: 0.12 },
       { x: 0.155, y: 0.12 },
       { x: 0.155, y: 0.006 },
       { x: 0.355, y: 0.006 },

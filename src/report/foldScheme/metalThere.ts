@@ -1,5 +1,6 @@
 import type { Fold, PourRecord } from '$src/core/pour/record';
 import { indexAt } from '../moment';
+import { openingAt } from '../openingAt';
 
 /** The metal where and when a fold was, as computed: means over the last stretch before its place. */
 export interface MetalThere {
@@ -22,7 +23,7 @@ export function metalThere(
   { time, place }: Pick<Fold, 'time' | 'place'>,
 ): MetalThere | null {
   const frame = indexAt(frames.time, time);
-  const { x, floorLeft, floorRight, roofLeft, roofRight } = outline;
+  const { x } = outline;
   const to = plan.section.mouth + place;
   const cells = Array.from({ length: x.length - 1 }, (_, cell) => cell).filter(
     (cell) => x[cell]! < to + 1e-9 && x[cell + 1]! > to - STRETCH,
@@ -34,9 +35,7 @@ export function metalThere(
   const mean = (reading: (cell: number) => number): number =>
     wet.reduce((sum, cell) => sum + reading(cell), 0) / wet.length;
   const depth = mean((cell) => valueIn(frames.depth, cell));
-  const height = mean(
-    (cell) => (roofLeft[cell]! + roofRight[cell]! - floorLeft[cell]! - floorRight[cell]!) / 2,
-  );
+  const height = mean((cell) => openingAt(outline, cell));
   return {
     depth,
     speed: Math.abs(mean((cell) => valueIn(frames.speed, cell))),
