@@ -1,4 +1,5 @@
 import { basinCapacity } from '$src/core/level/basinCapacity';
+import { cavityVolume } from '$src/core/section/cavity';
 import { fromMillimetres, METRIC } from '$src/core/units';
 import { type ChargeValue, evaluateBook } from './evaluate';
 import type { Book, ChargeBy, ChargeCell } from './kinds';
@@ -12,15 +13,29 @@ const BELOW_LIP = [-1, -5, -10];
 /**
  * How a new charge begins: with a good head over the casting, or, in a basin that cannot hold so much or a tilt that
  * ends too early for one, filled to just under the lip. One that stands below the lip comes first, since the hand that
- * ladles can fill to a mark. Where nothing goes, the first of these, and the cell says why.
+ * ladles can fill to a mark, and before all one that fills the die. Where nothing goes, the first of these, and the
+ * cell says why.
  */
 export function firstCharge(cell: Omit<ChargeCell, 'charge'>, book: Book): ChargeBy {
   const all = chargesFor(book);
-  const held = all
-    .map((charge) => ({ charge, value: valueIn({ ...cell, charge }, book) }))
-    .filter(({ value }) => value !== null);
-  const marked = held.find(({ value }) => value!.startLevel.held !== null && value!.startLevel.held <= 0);
-  return (marked ?? held[0])?.charge ?? all[0]!;
+  const held = all.flatMap((charge): Held[] => {
+    const value = valueIn({ ...cell, charge }, book);
+    return value === null ? [] : [{ charge, value }];
+  });
+  const isMarked = ({ value }: Held): boolean => value.startLevel.held !== null && value.startLevel.held <= 0;
+  const filling = held.filter(({ value }) => fillsCavity(cell, value, book));
+  const best = filling.find(isMarked) ?? filling[0] ?? held.find(isMarked) ?? held[0];
+  return best?.charge ?? all[0]!;
+}
+
+interface Held {
+  readonly charge: ChargeBy;
+  readonly value: ChargeValue;
+}
+
+function fillsCavity(cell: Pick<ChargeCell, 'section'>, { volume }: ChargeValue, book: Book): boolean {
+  const section = book.cells.find(({ id }) => id === cell.section);
+  return section?.kind === 'section' && volume >= cavityVolume(section.section);
 }
 
 /** Whether a charge is the one that a cell takes before anything is known of its basin. */

@@ -1,5 +1,5 @@
 import type { PourRecord } from '$src/core/pour/record';
-import { shortOfCavity } from './shortCharge';
+import { coldOf } from './coldOf';
 import type { Reason } from './verdictReasons';
 import { percentText, secondsText } from './wording';
 
@@ -7,13 +7,14 @@ import { percentText, secondsText } from './wording';
 const CLOSE = 0.5;
 
 /** Cold metal: where it laps, why it stops, or how near it came to that; null when it was not near. */
-export function coldReason({ figures, folds, plan }: PourRecord): Reason | null {
+export function coldReason(record: PourRecord): Reason | null {
+  const { figures, folds, plan } = record;
   const { lap, finalShare } = figures;
   if (!lap) return null;
   if (lap.kind === 'none') return lap.margin < CLOSE ? closeReason(lap.margin) : null;
-  if (lap.kind === 'misrun') {
-    // Metal that is missing has not gone stiff.
-    if (shortOfCavity(plan.section, plan.volume) > 0) return null;
+  const cold = coldOf(record);
+  if (cold === 'none') return null;
+  if (cold === 'misrun') {
     const solid = plan.heat ? ` at ${percentText(plan.heat.freezing.coherency)} solid` : '';
     return {
       name: 'misrun',

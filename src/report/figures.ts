@@ -1,7 +1,7 @@
 import type { Figures, FirstFlow, FoldSize, PourRecord } from '$src/core/pour/record';
 import { toCelsius, toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
+import { coldOf } from './coldOf';
 import { gasHeld } from './gasHeld';
-import { shortOfCavity } from './shortCharge';
 import { angleText, fixed, percentNumber, secondsNumber, significant } from './wording';
 
 /** One figure of a pour, ready for the page, the command line's table and its JSON. */
@@ -141,11 +141,10 @@ function fillRows(figures: Figures): FigureRow[] {
 }
 
 /** Cold metal: how warm the front arrived and how long the place nearest to freezing had left. */
-function heatRows({ figures, plan }: PourRecord): FigureRow[] {
-  const { lap, arrivingTemperature } = figures;
+function heatRows(record: PourRecord): FigureRow[] {
+  const { lap, arrivingTemperature } = record.figures;
   if (lap === null) return [];
-  const missing =
-    lap.kind === 'misrun' && shortOfCavity(plan.section, plan.volume) === 0 ? 'misrun' : 'end not reached';
+  const missing = coldOf(record) === 'misrun' ? 'misrun' : 'end not reached';
   return [
     row(
       'arriving_temperature_C',

@@ -1,6 +1,7 @@
 import type { PourRecord } from '$src/core/pour/record';
 import type { Vent } from '$src/core/section/section';
 import { toMillimetres, toSquareMillimetres } from '$src/core/units';
+import { firstOfGasAndRest } from './coldOf';
 import { gasHeld } from './gasHeld';
 import { coveredFrom, type HeldPocket, heldPocket } from './heldPocket';
 import type { Reason } from './verdictReasons';
@@ -48,22 +49,12 @@ function neededText({ folds }: PourRecord): string {
   return ` It needs about ${area < 1 ? fixed(area, 1) : significant(area)} mm² of free vent where it is shut in.`;
 }
 
-/** A front that gets no further than this has come to rest [m]. */
-const AT_REST = 0.002;
-
-function restsFrom({ series }: PourRecord): number | null {
-  const furthest = series.front.reduce((most, front) => Math.max(most, front), Number.NEGATIVE_INFINITY);
-  const index = series.front.findIndex((front) => front >= furthest - AT_REST);
-  return index < 0 ? null : series.time[index]!;
-}
-
 /** Where metal went stiff besides: which of the two stopped the front. */
 function orderText(record: PourRecord): string {
-  const shut = record.folds.find(({ kind }) => kind === 'gas sealed in')?.time;
-  const rest = restsFrom(record);
-  if (record.figures.lap?.kind !== 'misrun' || shut === undefined || rest === null) return '';
-  const [gas, front] = [secondsText(shut), secondsText(rest)];
-  return shut <= rest
+  const order = firstOfGasAndRest(record);
+  if (record.figures.lap?.kind !== 'misrun' || order === null) return '';
+  const [gas, front] = [secondsText(order.gas), secondsText(order.rest)];
+  return order.first === 'gas'
     ? ` Gas came first: it was shut in at ${gas}, before the front came to rest at ${front} and its metal went stiff.`
     : ` The front came to rest first, at ${front}, and gas was shut in at ${gas}: a vent alone does not fill the die.`;
 }

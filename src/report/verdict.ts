@@ -1,5 +1,6 @@
 import type { Fold, PourRecord } from '$src/core/pour/record';
 import { toCubicCentimetres, toDegrees } from '$src/core/units';
+import { coldOf } from './coldOf';
 import { type FeederShortage, feederShortage } from './feederShortage';
 import { gasHeld } from './gasHeld';
 import { isLadledIn, shareAtStart } from './ladledIn';
@@ -64,7 +65,9 @@ const MOSTLY = 0.5;
 function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
   const sizes = filmSizes(record);
   const { lap, filledTime } = record.figures;
-  const isHeld = gasHeld(record) && !endedEarly(record);
+  const cold = coldOf(record);
+  // Metal that stiffened before gas was shut in stopped by itself.
+  const isHeld = gasHeld(record) && !endedEarly(record) && cold !== 'misrun';
   // Where metal is simply missing, neither gas nor cold is what leaves the die unfilled.
   if (isTooLittle(record) && (isHeld || lap?.kind === 'misrun') && speed !== 'over') return 'not filled';
   // Gas that keeps most of the metal out comes before what the little metal inside does.
@@ -74,8 +77,8 @@ function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
   if (sizes.has('heavy')) return 'folds film';
   if (endedEarly(record)) return 'stopped';
   const isShort = shortOfCavity(record.plan.section, record.plan.volume) > 0;
-  if (isShort && filledTime === null && lap?.kind !== 'laps') return 'not filled';
-  if (lap && lap.kind !== 'none') return lap.kind;
+  if (isShort && filledTime === null && cold === 'none') return 'not filled';
+  if (cold !== 'none') return cold;
   if (filledTime === null) return 'not filled';
   if (isLadledIn(shareAtStart(record))) return 'not judged';
   const isNear = speed === 'too close to call' || sizes.has('marked') || isNearlyShut(record);
@@ -162,9 +165,10 @@ function spilling(record: PourRecord): string {
 }
 
 /** A pour that folds film may go cold besides, and whoever slows it down for its folds must know. */
-function foldingHeadline({ figures }: PourRecord): string {
-  if (figures.lap?.kind === 'laps') return 'Folds film and laps.';
-  return figures.lap?.kind === 'misrun' ? 'Folds film and misruns.' : HEADLINES['folds film'];
+function foldingHeadline(record: PourRecord): string {
+  const cold = coldOf(record);
+  if (cold === 'laps') return 'Folds film and laps.';
+  return cold === 'misrun' ? 'Folds film and misruns.' : HEADLINES['folds film'];
 }
 
 /** Metal that ran in while ladling may have folded its skin on the way, so nothing is called sound without that said. */

@@ -4,6 +4,7 @@ import { evaluateBook } from '$src/cells/evaluate';
 import type { Book, ChargeCell, SectionCell } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
 import { basinCapacity } from '$src/core/level/basinCapacity';
+import { cavityVolume } from '$src/core/section/cavity';
 import type { Section } from '$src/core/section/section';
 import { flushBasin, hingeArm, pitBehindSill, thinWall } from '$src/core/section/shapes';
 import { fromDegrees } from '$src/core/units';
@@ -51,6 +52,25 @@ describe('a new charge', () => {
   test('in a pit that holds no head it is filled to just under the lip', () => {
     const charge = newCell('charge', shopWith(pitBehindSill(), 0)) as ChargeCell;
     expect(charge.charge).toEqual({ by: 'fill level', fromLip: -0.001 });
+  });
+
+  const fillable = cases.filter(
+    ([, degrees, section]) => basinCapacity(section, fromDegrees(degrees)) > 1.1 * cavityVolume(section),
+  );
+  test.each(fillable)(
+    '%s, started at %d°: fills the die, where the basin holds so much',
+    (_, degrees, section) => {
+      const book = shopWith(section, fromDegrees(degrees));
+      const charge = newCell('charge', book) as ChargeCell;
+      const evaluation = evaluateBook(addCell(book, charge)).get(charge.id);
+      if (evaluation?.state !== 'ready' || !('charge' in evaluation))
+        throw new Error('The charge is not in order.');
+      expect(evaluation.charge.volume).toBeGreaterThanOrEqual(cavityVolume(section));
+    },
+  );
+
+  test('fills the die from the pit behind a sill as it comes, too', () => {
+    expect(fillable.map(([name]) => name)).toContain('pitBehindSill');
   });
 
   test('in a new book it stands below the lip, where a mark can be read', () => {

@@ -78,7 +78,7 @@ export const PIT_BEHIND_SILL: PitBehindSill = {
   sillLength: 0,
   dieLength: mm(200),
   dieHeight: mm(30),
-  basinWidth: mm(60),
+  basinWidth: mm(80),
   cavityWidth: mm(60),
   cavities: 1,
 };

@@ -42,10 +42,12 @@ const ticks = (texts: readonly string[]): string =>
   `<ul class="ticks">${texts.map((text) => `<li>${escaped(text)}</li>`).join('')}</ul>`;
 
 /** Which limit a pour is near, so that nobody has to go back to the page for it. */
-const nearness = (reason: Reason | undefined, units: PageUnits): string =>
-  reason === undefined
-    ? ''
-    : `<p class="warning"><b>Near a limit ◇: ${escaped(reason.name)}.</b> ${escaped(inUnits(reason.line, units))}</p>`;
+function nearness(record: PourRecord, reason: Reason | undefined, units: PageUnits): string {
+  if (reason === undefined) return '';
+  const shortage = feederShortage(record);
+  const feeds = shortage && shortage.reason.name !== reason.name ? ` Besides, ${shortage.inShort}.` : '';
+  return `<p class="warning"><b>Near a limit ◇: ${escaped(reason.name)}.</b> ${escaped(inUnits(reason.line + feeds, units))}</p>`;
+}
 
 /** A die that fills quietly over a feeder that cannot feed it. */
 function feeding(record: PourRecord, units: PageUnits): string {
@@ -59,7 +61,7 @@ function feeding(record: PourRecord, units: PageUnits): string {
 function advice({ record, units }: CardSource): string {
   const { kind, sentence, reasons } = verdict(record);
   if (kind === 'sound') return feeding(record, units);
-  if (kind === 'near the limit') return nearness(reasons[0], units);
+  if (kind === 'near the limit') return nearness(record, reasons[0], units);
   const said = sentence.map(({ text }) => text).join('');
   const head =
     kind === 'not judged' ? 'The model cannot judge this pour' : 'The model speaks against this pour';

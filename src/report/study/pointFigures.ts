@@ -1,4 +1,5 @@
 import type { Fold, FoldKind, Outcome, PourRecord } from '$src/core/pour/record';
+import { type Cold, coldOf } from '../coldOf';
 import { shareAtStart } from '../ladledIn';
 import { speedCall } from '../speedCall';
 import { otherFolds, type VerdictKind, verdict } from '../verdict';
@@ -6,7 +7,7 @@ import type { PointResult } from './region';
 
 /** How near a pour came to lapping; margin [s] left before freezing, negative = laps, null = no front to speak of. */
 export interface Lap {
-  readonly kind: 'none' | 'laps' | 'misrun';
+  readonly kind: Cold;
   readonly margin: number | null;
 }
 
@@ -50,8 +51,9 @@ const withoutLaps = (record: PourRecord): PourRecord => ({
 });
 
 /** Infinite margins are no numbers in a file. */
-function lapOf({ lap }: PourRecord['figures']): Lap | null {
-  return lap && { kind: lap.kind, margin: Number.isFinite(lap.margin) ? lap.margin : null };
+function lapOf(record: PourRecord): Lap | null {
+  const { lap } = record.figures;
+  return lap && { kind: coldOf(record), margin: Number.isFinite(lap.margin) ? lap.margin : null };
 }
 
 export function pointFigures(whole: PourRecord): PointFigures {
@@ -63,7 +65,7 @@ export function pointFigures(whole: PourRecord): PointFigures {
     verdict: verdict(record).kind,
     cause: loudestFold(record),
     folds: record.folds.length,
-    lap: lapOf(figures),
+    lap: lapOf(whole),
     firstFlow: firstFlow.kind === 'angle' ? firstFlow.inclination : null,
     shareAtStart: shareAtStart(record),
     peakFrontSpeed: figures.peakFrontSpeed,

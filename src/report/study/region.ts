@@ -10,6 +10,7 @@ export type Region =
   | 'folds film and laps'
   | 'laps'
   | 'misrun'
+  | 'gas held'
   | 'not filled'
   | 'in the die while ladling'
   | 'outside the machine'
@@ -33,8 +34,8 @@ function regionOfFigures({ outcome, verdict, lap, shareAtStart }: PointFigures):
   const isCold = lap !== null && lap.kind !== 'none';
   if (verdict === 'folds film') return isCold ? 'folds film and laps' : 'folds film';
   if (outcome === 'stopped by the user') return 'not computed';
+  if (verdict === 'not filled' || verdict === 'gas held') return verdict;
   if (lap && lap.kind !== 'none') return lap.kind;
-  if (verdict === 'not filled' || verdict === 'gas held') return 'not filled';
   return verdict === 'near the limit' ? 'near the limit' : 'sound';
 }
 
@@ -42,6 +43,8 @@ export const foldsFilm = (region: Region): boolean =>
   region === 'folds film' || region === 'folds film and laps';
 export const isCold = (region: Region): boolean =>
   region === 'laps' || region === 'misrun' || region === 'folds film and laps';
+/** The die stays unfilled, and not by cold. */
+export const isUnfilled = (region: Region): boolean => region === 'gas held' || region === 'not filled';
 /** There was a pour and it says something. */
 export const isPoured = (region: Region): boolean =>
   region !== 'in the die while ladling' &&

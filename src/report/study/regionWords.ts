@@ -8,6 +8,7 @@ const WORDS: Readonly<Record<Region, string>> = {
   'folds film and laps': 'folds film and laps',
   laps: 'laps',
   misrun: 'misruns',
+  'gas held': 'is held up by gas',
   'not filled': 'does not fill',
   'in the die while ladling': 'in the die while ladling',
   'outside the machine': 'past what the machine can do',

@@ -80,6 +80,7 @@ const NEAR: Readonly<Record<Region, string>> = {
   'folds film and laps': 'folding film and lapping',
   laps: 'lapping',
   misrun: 'misrun',
+  'gas held': 'holding gas',
   'not filled': 'not filling',
   'in the die while ladling': 'metal in the die while ladling',
   'outside the machine': 'what the machine can do',

@@ -21,6 +21,7 @@ const NAMED: readonly { readonly title: string; readonly regions: readonly Regio
   { title: 'misruns', regions: ['misrun'] },
   { title: 'folds film and laps', regions: ['folds film and laps'] },
   { title: 'near a limit', regions: ['near the limit'] },
+  { title: 'gas held', regions: ['gas held'] },
   { title: 'not filled', regions: ['not filled'] },
   { title: 'in the die at ladling', regions: ['in the die while ladling'] },
   { title: 'past the machine', regions: ['outside the machine'] },
@@ -28,6 +29,7 @@ const NAMED: readonly { readonly title: string; readonly regions: readonly Regio
 ];
 const NOTES: Readonly<Record<string, string>> = {
   misruns: 'freezes before it is full',
+  'gas held': 'shut in before the die is full',
   laps: 'cold fronts do not join',
 };
 /** A region of a few points gets no plate: its hatch would vanish under it. */

@@ -33,6 +33,7 @@ const SHORT: Readonly<Record<Region, string>> = {
   laps: 'lapping',
   misrun: 'misrun',
   'folds film and laps': 'folding',
+  'gas held': 'gas held',
   'not filled': 'not full',
   'outside the machine': 'the machine',
   'no such pour': 'no pour',

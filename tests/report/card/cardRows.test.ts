@@ -5,6 +5,7 @@ import type { Book, PourCell } from '$src/cells/kinds';
 import { firstFlowBand } from '$src/core/level/firstFlowBand';
 import type { PourRecord } from '$src/core/pour/record';
 import { simulate } from '$src/core/pour/simulate';
+import { cavityVolume } from '$src/core/section/cavity';
 import { endOf } from '$src/core/tilt/endOf';
 import { fromDegrees, toDegrees } from '$src/core/units';
 import { afterFill } from '$src/report/afterFill';
@@ -13,6 +14,7 @@ import { cardHtml } from '$src/report/card/cardHtml';
 import { cardRows } from '$src/report/card/cardRows';
 import { cardTilt } from '$src/report/card/cardTilt';
 import type { CardSource } from '$src/report/card/shopCard';
+import { feederShortage } from '$src/report/feederShortage';
 import { type SoundFinding, soundFinding } from '$src/report/study/soundFinding';
 import { type SoundRange, soundRanges } from '$src/report/study/soundRanges';
 import { verdict } from '$src/report/verdict';
@@ -281,6 +283,15 @@ describe('the page', () => {
   test('says which limit a pour is near', () => {
     expect(verdict(record).kind).toBe('near the limit');
     const [first] = verdict(record).reasons;
-    expect(cardHtml(source, 'card')).toContain(`<b>Near a limit ◇: ${first!.name}.</b> ${first!.line}`);
+    const told = `<b>Near a limit ◇: ${first!.name}.</b> ${first!.line}`;
+    expect(cardHtml(source, 'card')).toContain(told);
+    // Just enough for the die leaves the feeder nothing to give.
+    const volume = 1.02 * cavityVolume(record.plan.section);
+    const short = { ...record, plan: { ...record.plan, volume } };
+    const [limit] = verdict(short).reasons;
+    expect(verdict(short).kind).toBe('near the limit');
+    expect(cardHtml(withChange({ record: short }), 'card')).toContain(
+      `${limit!.line} Besides, ${feederShortage(short)!.inShort}.`,
+    );
   });
 });
