@@ -18,17 +18,24 @@ export function coldOf(record: PourRecord): Cold {
 
 /** Gas or missing metal, not cold, is what keeps the die from filling. */
 function isLeftUnfilled(record: PourRecord): boolean {
-  if (shortOfCavity(record.plan.section, record.plan.volume) > 0) return true;
+  const { section, volume } = record.plan;
+  if (shortOfCavity(section, volume - spilledBeforeRest(record)) > 0) return true;
   return gasHeld(record) && firstOfGasAndRest(record)?.first !== 'rest';
 }
 
 /** A front that gets no further than this has come to rest [m]. */
 const AT_REST = 0.002;
 
-function restsFrom({ series }: PourRecord): number | null {
+/** The moment of the series from which the front gets no further; −1 when it never was there. */
+function restIndex({ series }: PourRecord): number {
   const furthest = series.front.reduce((most, front) => Math.max(most, front), Number.NEGATIVE_INFINITY);
-  const index = series.front.findIndex((front) => front >= furthest - AT_REST);
-  return index < 0 ? null : series.time[index]!;
+  return series.front.findIndex((front) => front >= furthest - AT_REST);
+}
+
+/** Metal over a rim while the front still ran [m³]; what a stiff front keeps out runs over afterwards. */
+function spilledBeforeRest(record: PourRecord): number {
+  const index = restIndex(record);
+  return index < 0 ? 0 : record.series.spilled[index]!;
 }
 
 /** When gas was shut in and when the front came to rest [s], and which came first; null when one of them did not. */
@@ -40,6 +47,8 @@ export interface GasAndRest {
 
 export function firstOfGasAndRest(record: PourRecord): GasAndRest | null {
   const gas = record.folds.find(({ kind }) => kind === 'gas sealed in')?.time;
-  const rest = restsFrom(record);
-  return gas === undefined || rest === null ? null : { gas, rest, first: gas <= rest ? 'gas' : 'rest' };
+  const index = restIndex(record);
+  if (gas === undefined || index < 0) return null;
+  const rest = record.series.time[index]!;
+  return { gas, rest, first: gas <= rest ? 'gas' : 'rest' };
 }

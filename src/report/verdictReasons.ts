@@ -1,5 +1,6 @@
 import type { Fold, FoldSize, PourRecord } from '$src/core/pour/record';
 import { toCubicCentimetres, toDegrees } from '$src/core/units';
+import { coldOf } from './coldOf';
 import { coldReason } from './coldReason';
 import { firstFlowText } from './figures';
 import { gasHeld } from './gasHeld';
@@ -29,7 +30,8 @@ export interface Reason {
 
 const WEIGHT: Readonly<Record<FoldSize, number>> = { heavy: 3, marked: 2, slight: 1 };
 
-function ending({ outcome, figures, plan }: PourRecord): Reason | null {
+function ending(record: PourRecord): Reason | null {
+  const { outcome, figures, plan } = record;
   if (outcome.kind === 'stopped') return { name: 'computation stopped', line: outcome.reason };
   if (outcome.kind === 'stopped by the user')
     return {
@@ -37,7 +39,7 @@ function ending({ outcome, figures, plan }: PourRecord): Reason | null {
       line: 'Figures below hold up to the moment of the stop and no further.',
     };
   const isShort = shortOfCavity(plan.section, plan.volume) > 0;
-  const isTold = gasHeld({ figures }) || figures.lap?.kind === 'misrun' || isShort;
+  const isTold = gasHeld({ figures }) || coldOf(record) === 'misrun' || isShort;
   if (figures.filledTime !== null || isTold) return null;
   const poured = significant(toCubicCentimetres(plan.volume));
   const share = percentText(figures.finalShare);

@@ -47,10 +47,21 @@ describe('what cold did to a pour', () => {
     expect(told({ ...record, plan })).toEqual(['none', 'not filled', 'not filled']);
   });
 
+  it('is none where so much had spilled before the front came to rest that metal is missing, and one where it spilled after', () => {
+    const record = spoilt('misrun', null);
+    const spare = record.plan.volume - cavityVolume(record.plan.section);
+    const from = (time: number) => ({
+      ...record,
+      series: { ...record.series, spilled: record.series.time.map((at) => (at >= time ? 1.1 * spare : 0)) },
+    });
+    expect(told(from(1))).toEqual(['none', 'not filled', 'not filled']);
+    expect(told(from(3.9))).toEqual(['misrun', 'misrun', 'misrun']);
+  });
+
   it('is no lap where a place never fills and none was seen', () => {
     expect(told(spoilt('laps', 2))).toEqual(['none', 'gas held', 'gas held']);
     expect(told(spoilt('laps', null))).toEqual(['none', 'not filled', 'not filled']);
-    expect(told(spoilt('laps', null, [fold('lap', 3)]))[0]).toBe('laps');
+    expect(told(spoilt('laps', null, [fold('lap', 3)]))).toEqual(['laps', 'laps', 'laps']);
   });
 
   it('is a lap in a full die whose slowest place filled too late', () => {

@@ -34,8 +34,9 @@ function regionOfFigures({ outcome, verdict, lap, shareAtStart }: PointFigures):
   const isCold = lap !== null && lap.kind !== 'none';
   if (verdict === 'folds film') return isCold ? 'folds film and laps' : 'folds film';
   if (outcome === 'stopped by the user') return 'not computed';
-  if (verdict === 'not filled' || verdict === 'gas held') return verdict;
+  if (verdict === 'gas held') return 'gas held';
   if (lap && lap.kind !== 'none') return lap.kind;
+  if (verdict === 'not filled') return 'not filled';
   return verdict === 'near the limit' ? 'near the limit' : 'sound';
 }
 
