@@ -96,11 +96,13 @@ const spotsOf = (points: readonly Spot[]): Spot[] =>
 const along = ({ from, to }: Leader): Spot[] => dense([from, to]);
 const length = ({ from, to }: Leader): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
 
-/** What a leader costs that ends on its own curve: its length, and the other curves in its way. */
-function leaderCost(leader: Leader, others: readonly Strips[]): number {
+const lengthCost = (leader: Leader): number => LED + length(leader) / 3;
+
+/** What a leader costs for the other curves in its way; it ends on its own. */
+function crossingCost(leader: Leader, others: readonly Strips[]): number {
   const near = along(leader).map(([x, y]): Box => ({ left: x - 4, right: x + 4, top: y - 4, bottom: y + 4 }));
   const crossed = others.filter((curve) => near.some((box) => hitsIn(box, curve) > 0)).length;
-  return LED + length(leader) / 3 + crossed * LEADER_THROUGH_POINT;
+  return crossed * LEADER_THROUGH_POINT;
 }
 
 /** What two labels cost each other. */
@@ -112,7 +114,10 @@ function together(a: Candidate, b: Candidate): number {
 
 interface Tried {
   readonly candidate: Candidate;
-  readonly cost: number;
+  /** What it costs at the least: told at once, where the whole is counted out on curves. */
+  readonly least: number;
+  /** Counted once, and only of a place that may still be the best. */
+  readonly cost: () => number;
 }
 
 /** The places of one label; those with a leader are sought once they are needed. */
@@ -140,13 +145,19 @@ function placesOf(
 ): Places {
   const tried = (candidate: Candidate, order: number): Tried => {
     const { box, leader } = candidate;
-    const cost =
-      curves.reduce((sum, curve) => sum + onCurve(hitsIn(box, curve)), 0) +
+    const least =
       taken.filter((other) => meet(box, other)).length * ON_LABEL +
       (isInside(box, plot) ? 0 : OUTSIDE) +
-      (leader ? leaderCost(leader, others) : 0) +
+      (leader ? lengthCost(leader) : 0) +
       order * PER_ORDER;
-    return { candidate, cost };
+    let counted: number | undefined;
+    const cost = (): number => {
+      counted ??=
+        curves.reduce((sum, curve) => sum + onCurve(hitsIn(box, curve)), least) +
+        (leader ? crossingCost(leader, others) : 0);
+      return counted;
+    };
+    return { candidate, least, cost };
   };
   const spots = spotsOf(own);
   let far: readonly Tried[] | undefined;
@@ -170,9 +181,9 @@ interface Best {
 /** The cheapest of these places beside the other labels; the one so far where none costs less. */
 function cheaper(tried: readonly Tried[], others: readonly Candidate[], sofar: Best): Best {
   let best = sofar;
-  for (const { candidate, cost } of tried) {
-    if (cost >= best.whole) continue;
-    const whole = others.reduce((sum, other) => sum + together(candidate, other), cost);
+  for (const { candidate, least, cost } of tried) {
+    if (least >= best.whole || cost() >= best.whole) continue;
+    const whole = others.reduce((sum, other) => sum + together(candidate, other), cost());
     if (whole < best.whole) best = { candidate, whole };
   }
   return best;
