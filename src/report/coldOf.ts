@@ -38,7 +38,10 @@ function spilledBeforeRest(record: PourRecord): number {
   return index < 0 ? 0 : record.series.spilled[index]!;
 }
 
-/** When gas was shut in and when the front came to rest [s], and which came first; null when one of them did not. */
+/**
+ * When gas was shut in and when the front came to rest [s], and which came first; null when one of them did not. A front
+ * at the die end has nowhere to go, and is not at rest.
+ */
 export interface GasAndRest {
   readonly gas: number;
   readonly rest: number;
@@ -48,7 +51,7 @@ export interface GasAndRest {
 export function firstOfGasAndRest(record: PourRecord): GasAndRest | null {
   const gas = record.folds.find(({ kind }) => kind === 'gas sealed in')?.time;
   const index = restIndex(record);
-  if (gas === undefined || index < 0) return null;
+  if (gas === undefined || index < 0 || record.figures.arrivalTime !== null) return null;
   const rest = record.series.time[index]!;
   return { gas, rest, first: gas <= rest ? 'gas' : 'rest' };
 }

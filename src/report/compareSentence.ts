@@ -131,6 +131,7 @@ const VERDICTS: Readonly<Record<VerdictKind, string>> = {
   misrun: 'misruns',
   'gas held': 'is held up by gas',
   'not filled': 'does not fill',
+  spills: 'spills metal over a rim',
   stopped: 'stopped early',
 };
 

@@ -25,6 +25,18 @@ const LEVEL_CURES: Cures = {
     'The machine starts level at most: slow the tilt before the front arrives, and let less metal fall by a fuller basin and a lower sill.',
 };
 
+/** The same, of a basin that is full to the brink: what then comes over the lip earlier is more metal in a longer basin. */
+const BRIMFUL_LEVEL_CURES: Cures = {
+  'front over critical':
+    'The machine starts level at most and the basin is full to the brink: turn more slowly until the front is home, lower the sill so that less metal falls, and try a longer basin with more metal, which comes over the lip earlier.',
+  tongue:
+    'The machine starts level at most and the basin is full to the brink: lower the sill, and turn slowly while metal passes the mouth so that the section stands full behind the front.',
+  'return wave':
+    'The machine starts level at most and the basin is full to the brink: have the front arrive slowly and full height by a lower sill and a slower tilt until the end is reached.',
+  'end impact':
+    'The machine starts level at most and the basin is full to the brink: slow the tilt before the front arrives, and let less metal fall by a lower sill.',
+};
+
 /** For a pour that already starts as high as its machine can. */
 const HIGHEST_CURES: Cures = {
   'front over critical':
@@ -33,11 +45,23 @@ const HIGHEST_CURES: Cures = {
     'It starts as high as the machine can: fill the basin to the brink, and pass level slowly so that the section stands full behind the front.',
 };
 
-/** The usual cure of a fold, as far as the machine of this tilt can take it. */
-export function cureFor({ kind, cure }: Pick<Fold, 'kind' | 'cure'>, { start, limits }: Tilt): string {
+const BRIMFUL_HIGHEST_CURES: Cures = {
+  'front over critical':
+    'It starts as high as the machine can, from a basin full to the brink: pass level slowly, and try a longer basin with more metal, which comes over the lip earlier.',
+  tongue:
+    'It starts as high as the machine can, from a basin full to the brink: pass level slowly so that the section stands full behind the front.',
+};
+
+/** The usual cure of a fold, as far as its basin and the machine of this tilt can take it. */
+export function cureFor(
+  { kind, cure }: Pick<Fold, 'kind' | 'cure'>,
+  { start, limits }: Tilt,
+  isFull: boolean,
+): string {
   // A measured tilt was turned as it is, whatever limits stand beside it.
   const highestStart = Math.max(usableLimits(limits).highestStart, start);
-  if (isLevelAtMost(highestStart)) return LEVEL_CURES[kind] ?? cure;
-  if (highestStart - start < LEAST_ROOM) return HIGHEST_CURES[kind] ?? cure;
-  return cure;
+  const isLevel = isLevelAtMost(highestStart);
+  if (!isLevel && highestStart - start >= LEAST_ROOM) return cure;
+  const [cures, full] = isLevel ? [LEVEL_CURES, BRIMFUL_LEVEL_CURES] : [HIGHEST_CURES, BRIMFUL_HIGHEST_CURES];
+  return (isFull ? full[kind] : undefined) ?? cures[kind] ?? cure;
 }

@@ -6,6 +6,7 @@ import { usableLimits } from '$src/core/tilt/range';
 import type { PlainTilt } from '$src/core/tilt/tilt';
 import { turnsOf } from '$src/core/tilt/turns';
 import { toDegrees, toMillimetres } from '$src/core/units';
+import { isBrimful } from './brimful';
 import type { Curve } from './series';
 import { angleText, countText, fixed, listText, secondsText, speedText } from './wording';
 
@@ -13,7 +14,8 @@ import { angleText, countText, fixed, listText, secondsText, speedText } from '.
 const MISSED = 1.1;
 
 /** How a front-led tilt was found, in words: peaks before and after, and what was not reached. */
-export function frontLedSentence({ tries, chosen }: FrontLed, { tilt, liquid }: PourPlan): string {
+export function frontLedSentence({ tries, chosen }: FrontLed, plan: PourPlan): string {
+  const { tilt, liquid } = plan;
   const before = tries[0]!;
   const after = tries[chosen]!;
   const peak = (one: FrontLedTry) =>
@@ -29,17 +31,20 @@ export function frontLedSentence({ tries, chosen }: FrontLed, { tilt, liquid }: 
     chosen === 0
       ? `the front peaks at ${peak(after)} as the level fill has it, and no correction bettered that`
       : `the front peaks at ${peak(before)} as the level fill has it, at ${peak(after)} after ${countText(chosen, 'correction')}`;
-  return `${wanted}${hurried}: ${peaks}. ${missedWords(after)}${foldWords(before, after, chosen)}${homeWords(after, tilt)}`;
+  return `${wanted}${hurried}: ${peaks}. ${missedWords(after, isBrimful(plan))}${foldWords(before, after, chosen)}${homeWords(after, tilt)}`;
 }
 
 /** That the wish was not met, and what lowers the peak: see the test of what the model bears out. */
-function missedWords({ peakFrontSpeed, wished, tilt }: FrontLedTry): string {
+function missedWords({ peakFrontSpeed, wished, tilt }: FrontLedTry, isFull: boolean): string {
   if (peakFrontSpeed === null || peakFrontSpeed <= MISSED * wished) return '';
   const over = `${fixed((peakFrontSpeed / wished - 1) * 100, 0)} %`;
   const slow = isAtSlowest(tilt)
     ? ' The machine already turns at its slowest on the way; one that can turn slower helps too.'
     : '';
-  return `The wish is not reached with this basin: the front runs ${over} over it. A fuller basin, or a shorter one for the same weight, lets metal past the mouth earlier, and its front runs slower.${slow} `;
+  const mend = isFull
+    ? 'It is full to the brink already: what is left is a start further uphill, a lower sill, or a longer basin with more metal, which comes over the lip earlier.'
+    : 'A fuller basin, or a shorter one for the same weight, lets metal past the mouth earlier, and its front runs slower.';
+  return `The wish is not reached with this basin: the front runs ${over} over it. ${mend}${slow} `;
 }
 
 /** A rate this near the slowest is the slowest, in the middle of the tilt where it does not come from rest or go to it. */

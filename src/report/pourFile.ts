@@ -1,6 +1,7 @@
 import { csvFormatRows } from 'd3';
 import type { PourRecord } from '$src/core/pour/record';
 import { METRIC, type PageUnits, toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
+import { isBrimful } from './brimful';
 import { cureFor } from './cureFor';
 import { figureRows, firstFlowText } from './figures';
 import { frontLedJson } from './frontLedFile';
@@ -57,7 +58,7 @@ export function pourJson(name: string, record: PourRecord) {
       severity: fold.severity,
       details: fold.details,
       cause: fold.cause,
-      cure: cureFor(fold, record.plan.tilt),
+      cure: cureFor(fold, record.plan.tilt, isBrimful(record.plan)),
     })),
     series: seriesColumns(record),
     front_speed: frontSpeedColumns(record),

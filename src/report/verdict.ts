@@ -22,6 +22,7 @@ export type VerdictKind =
   | 'misrun'
   | 'gas held'
   | 'not filled'
+  | 'spills'
   | 'stopped';
 
 /** What a founder would say of a pour, and why. */
@@ -43,6 +44,7 @@ const HEADLINES: Readonly<Record<VerdictKind, string>> = {
   misrun: 'Misrun.',
   'gas held': 'Not filled: gas held.',
   'not filled': 'Not filled.',
+  spills: 'Spills metal over a rim.',
   stopped: 'Stopped early.',
 };
 
@@ -80,6 +82,8 @@ function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
   if (isShort && filledTime === null && cold === 'none') return 'not filled';
   if (cold !== 'none') return cold;
   if (filledTime === null) return 'not filled';
+  // Metal on the floor is a worse fault than any doubt of the casting.
+  if (spilledWords(record)) return 'spills';
   if (isLadledIn(shareAtStart(record))) return 'not judged';
   const isNear = speed === 'too close to call' || sizes.has('marked') || isNearlyShut(record);
   return isNear ? 'near the limit' : 'sound';
@@ -173,6 +177,12 @@ function foldingHeadline(record: PourRecord): string {
 
 /** Metal that ran in while ladling may have folded its skin on the way, so nothing is called sound without that said. */
 function headline(record: PourRecord, kind: VerdictKind, shortage: FeederShortage | null): string {
+  const besides = ownHeadline(record, kind, shortage);
+  // A hazard to whoever stands there leads, whatever becomes of the casting.
+  return spilledWords(record) && kind !== 'spills' ? `${HEADLINES.spills} ${besides}` : besides;
+}
+
+function ownHeadline(record: PourRecord, kind: VerdictKind, shortage: FeederShortage | null): string {
   const { figures } = record;
   if (isTooLittle(record)) return tooLittleHeadline(record, kind);
   if (kind === 'folds film') return foldingHeadline(record);
@@ -180,9 +190,7 @@ function headline(record: PourRecord, kind: VerdictKind, shortage: FeederShortag
   const isPartOnly = figures.firstFlow.kind === 'already in the die';
   const limited = isMachineWrong(record) ? ', but for the machine' : isPartOnly ? ' from the tilt on' : '';
   // Sound means no shrinkage either to a founder: only the filling is, where the feeder cannot feed.
-  const spills = spilledWords(record) ? ', but spills metal over a rim' : '';
-  if (!shortage && !spills) return `Sound${limited}.`;
-  return `Fills quietly${limited}${spills}${shortage ? `; ${shortage.inShort}` : ''}.`;
+  return shortage ? `Fills quietly${limited}; ${shortage.inShort}.` : `Sound${limited}.`;
 }
 
 /** Told where the filling itself is nothing to stop at; what folds or laps comes before what feeds. */

@@ -11,6 +11,7 @@ import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromCelsius, fromDegrees } from '$src/core/units';
 import { standOfPlan } from '$src/report/drawing/metalAtRest';
+import { isLadledIn } from '$src/report/ladledIn';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import { firstOf, sampleBook } from '../book/sample';
 import { planOf } from '../books/planOf';
@@ -102,10 +103,10 @@ test('starts at which the charge lies in the die while it is ladled are left out
   const shareAt = (start: number): number =>
     levelPath(plan.section, plan.volume, start, start, standOfPlan(plan)).share[0]!;
   const starts = windowFor(full, pour).axes[1]!;
-  expect(shareAt(POUR_WINDOW.axes[1]!.from)).toBeGreaterThan(0.1);
+  expect(isLadledIn(shareAt(POUR_WINDOW.axes[1]!.from))).toBe(true);
   expect(starts.from).toBeGreaterThan(POUR_WINDOW.axes[1]!.from);
   const step = (starts.to - starts.from) / (starts.points - 1);
-  const held = Array.from({ length: starts.points }, (_, k) => shareAt(starts.from + k * step) <= 0.1);
+  const held = Array.from({ length: starts.points }, (_, k) => !isLadledIn(shareAt(starts.from + k * step)));
   // One point lies below, as the edge of the window, or two where the range begins on a whole degree.
   expect(held.indexOf(true)).toBeGreaterThan(0);
   expect(held.indexOf(true)).toBeLessThanOrEqual(2);

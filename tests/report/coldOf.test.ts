@@ -13,7 +13,7 @@ const fold = (kind: Fold['kind'], time: number): Fold => ({
   time,
   size: 'slight',
 });
-const unfilled = { ...inventedFigures, filledTime: null, fillTime: null, finalShare: 0.8 };
+const unfilled = { ...inventedFigures, arrivalTime: null, filledTime: null, fillTime: null, finalShare: 0.8 };
 
 /** The invented front comes to rest at some 3.5 s. */
 function spoilt(lap: 'laps' | 'misrun', gas: number | null, folds: readonly Fold[] = []): PourRecord {
@@ -39,6 +39,11 @@ describe('what cold did to a pour', () => {
 
   it('is a misrun where the front came to rest first', () => {
     expect(told(spoilt('misrun', 5))).toEqual(['misrun', 'misrun', 'misrun']);
+  });
+
+  it('is none where the front had reached the die end before gas was shut in: it has nowhere to go', () => {
+    const record = spoilt('misrun', 5);
+    expect(told({ ...record, figures: { ...record.figures, arrivalTime: 3.5 } })[0]).toBe('none');
   });
 
   it('is none where metal is missing', () => {

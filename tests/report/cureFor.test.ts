@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { volumeFromFillLevel } from '$src/core/level/fillLevel';
 import type { FoldKind } from '$src/core/pour/record';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 import { pourPart } from '$src/report/bookPage/pourPart';
+import { isBrimful } from '$src/report/brimful';
 import { cureFor } from '$src/report/cureFor';
 import { numberedFolds } from '$src/report/numberedFolds';
 import { pourJson } from '$src/report/pourFile';
@@ -19,7 +21,8 @@ const steady = (start: number, highestStart: number): Tilt => ({
 });
 
 const USUAL = 'Start further uphill, at a higher start angle.';
-const cureOf = (kind: FoldKind, tilt: Tilt): string => cureFor({ kind, cure: USUAL }, tilt);
+const cureOf = (kind: FoldKind, tilt: Tilt, isFull = false): string =>
+  cureFor({ kind, cure: USUAL }, tilt, isFull);
 
 const TOLD_UPHILL: readonly FoldKind[] = [
   'front over critical',
@@ -36,6 +39,21 @@ describe('the cure of a fold', () => {
       expect(cure).toMatch(/^The machine starts level at most: /);
       expect(cure).not.toMatch(/uphill|higher start|further/);
     }
+  });
+
+  it('asks for no fuller basin where the charge stands at the brink', () => {
+    for (const kind of TOLD_UPHILL)
+      for (const tilt of [steady(0, 0), steady(20, 20)])
+        expect(cureOf(kind, tilt, true)).not.toMatch(/fill the basin|fuller basin|same weight/);
+    expect(cureOf('tongue', steady(0, 0), true)).toMatch(/full to the brink/);
+    expect(cureOf('tongue', steady(0, 30), true)).toBe(USUAL);
+  });
+
+  it('knows a brimful basin from one with room by where the charge stands at the start', () => {
+    const { section, tilt } = inventedPlan;
+    const at = (fromLip: number) =>
+      isBrimful({ ...inventedPlan, volume: volumeFromFillLevel(section, tilt.start, fromLip)! });
+    expect([at(-0.02), at(-0.001), at(0)]).toEqual([false, true, true]);
   });
 
   it('asks for no higher start of a pour that starts as high as its machine can', () => {

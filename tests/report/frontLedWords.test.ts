@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { volumeFromFillLevel } from '$src/core/level/fillLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { FrontLedTry } from '$src/core/pour/record';
 import { asStages } from '$src/core/tilt/asStages';
@@ -34,8 +35,13 @@ const one: FrontLedTry = {
   place: new Float64Array(),
   speed: new Float64Array(),
 };
-const saidOf = (change: Partial<FrontLedTry>, tilt: Partial<FrontLedTilt> = {}) => {
-  const plan: PourPlan = { ...inventedPlan, tilt: { ...asked, ...tilt } };
+const HALF_FULL = volumeFromFillLevel(inventedPlan.section, asked.start, -0.02)!;
+const saidOf = (
+  change: Partial<FrontLedTry>,
+  tilt: Partial<FrontLedTilt> = {},
+  volume: number = HALF_FULL,
+) => {
+  const plan: PourPlan = { ...inventedPlan, volume, tilt: { ...asked, ...tilt } };
   return frontLedSentence(
     {
       tries: [
@@ -60,6 +66,9 @@ describe('how a front-led tilt was found, in words', () => {
     const said = saidOf({ peakFrontSpeed: 0.25 });
     expect(said).toContain('The wish is not reached with this basin: the front runs 25 % over it.');
     expect(said).toMatch(/fuller basin, or a shorter one for the same weight/);
+    const brimful = saidOf({ peakFrontSpeed: 0.25 }, {}, inventedPlan.volume);
+    expect(brimful).toMatch(/full to the brink already/);
+    expect(brimful).not.toContain('fuller basin');
     expect(said).not.toContain('slowest');
   });
 

@@ -166,11 +166,18 @@ describe('verdict', () => {
   it('names metal that spilled, with its caution, and calls no such pour sound', () => {
     const spilling = (spilled: number) =>
       verdict(inventedRecord({ folds: [], figures: { ...inventedFigures, spilled } }));
-    const { sentence, reasons } = spilling(67e-6);
-    expect(plainText(sentence)).toMatch(/^Fills quietly, but spills metal over a rim\./);
+    const { kind, sentence, reasons } = spilling(67e-6);
+    expect(kind).toBe('spills');
+    expect(plainText(sentence)).toMatch(/^Spills metal over a rim\. /);
     expect(plainText(sentence)).toMatch(/67 cm³ of metal spilled over a rim on the way\.$/);
     expect(reasons[0]!.name).toBe('metal spilled');
     expect(reasons[0]!.line).toMatch(/explodes on anything wet/);
+    const folding = inventedRecord({
+      folds: [fold('heavy')],
+      figures: { ...inventedFigures, spilled: 67e-6 },
+    });
+    expect(verdict(folding).kind).toBe('folds film');
+    expect(verdict(folding).sentence[0]!.text).toBe('Spills metal over a rim. Folds film.');
     // A drop that a mesh leaves at a rim.
     expect(plainText(spilling(0.1e-6).sentence)).toMatch(/^Sound\. /);
   });
@@ -252,7 +259,14 @@ describe('verdict', () => {
       time: 2,
       details: { vent_area_for_100_Pa_m2: 12e-6 },
     };
-    const figures = { ...inventedFigures, filledTime: null, fillTime: null, finalShare: 0.8, gasHeld: true };
+    const figures = {
+      ...inventedFigures,
+      arrivalTime: null,
+      filledTime: null,
+      fillTime: null,
+      finalShare: 0.8,
+      gasHeld: true,
+    };
     const base = inventedRecord({ folds: [gas], figures });
 
     /** The die full at the end but for a stretch [m from the mouth]. */

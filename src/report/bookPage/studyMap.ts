@@ -3,7 +3,7 @@ import { escaped, short } from '../drawing/paper';
 import { type MapAnswer, regionCounts } from '../study/answer';
 import { axisIndex, type Grid } from '../study/grid';
 import { shownQuantity, shownValue } from '../study/quantities';
-import { foldsFilm, isCold, isPoured, isUnfilled, type Region } from '../study/region';
+import { foldsFilm, isCold, isPoured, missesDie, type Region } from '../study/region';
 import { regionWords } from '../study/regionWords';
 import type { NamedAxis } from '../study/studyFile';
 import { fillsOf, hatches } from '../study/studySvg';
@@ -98,7 +98,7 @@ function mapKey([across, up]: readonly NamedAxis[], { grid, regions }: MapAnswer
     { words: 'folds film', sample: hatch('folds'), isMeant: foldsFilm },
     { words: 'laps or misruns', sample: hatch('laps'), isMeant: isCold },
     { words: 'near a limit', sample: hatch('near'), isMeant: (region) => region === 'near the limit' },
-    { words: 'does not fill', sample: hatch('near'), isMeant: isUnfilled },
+    { words: 'does not fill, or spills', sample: hatch('near'), isMeant: missesDie },
     {
       words: `no pour to judge: ${grey}`,
       sample: box('class="no-pour"'),

@@ -12,6 +12,7 @@ export type Region =
   | 'misrun'
   | 'gas held'
   | 'not filled'
+  | 'spills metal'
   | 'in the die while ladling'
   | 'outside the machine'
   | 'no such pour'
@@ -37,6 +38,7 @@ function regionOfFigures({ outcome, verdict, lap, shareAtStart }: PointFigures):
   if (verdict === 'gas held') return 'gas held';
   if (lap && lap.kind !== 'none') return lap.kind;
   if (verdict === 'not filled') return 'not filled';
+  if (verdict === 'spills') return 'spills metal';
   return verdict === 'near the limit' ? 'near the limit' : 'sound';
 }
 
@@ -44,8 +46,9 @@ export const foldsFilm = (region: Region): boolean =>
   region === 'folds film' || region === 'folds film and laps';
 export const isCold = (region: Region): boolean =>
   region === 'laps' || region === 'misrun' || region === 'folds film and laps';
-/** The die stays unfilled, and not by cold. */
-export const isUnfilled = (region: Region): boolean => region === 'gas held' || region === 'not filled';
+/** Metal misses the die, and not by cold: it does not get in, or runs over a rim. */
+export const missesDie = (region: Region): boolean =>
+  region === 'gas held' || region === 'not filled' || region === 'spills metal';
 /** There was a pour and it says something. */
 export const isPoured = (region: Region): boolean =>
   region !== 'in the die while ladling' &&

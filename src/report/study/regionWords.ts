@@ -10,6 +10,7 @@ const WORDS: Readonly<Record<Region, string>> = {
   misrun: 'misruns',
   'gas held': 'is held up by gas',
   'not filled': 'does not fill',
+  'spills metal': 'spills metal',
   'in the die while ladling': 'in the die while ladling',
   'outside the machine': 'past what the machine can do',
   'no such pour': 'no such pour',

@@ -82,6 +82,7 @@ const NEAR: Readonly<Record<Region, string>> = {
   misrun: 'misrun',
   'gas held': 'holding gas',
   'not filled': 'not filling',
+  'spills metal': 'spilling metal',
   'in the die while ladling': 'metal in the die while ladling',
   'outside the machine': 'what the machine can do',
   'no such pour': 'no pour',

@@ -1,7 +1,7 @@
 import { axisValue, gridOf } from './grid';
 import { shownNumber, shownQuantity } from './quantities';
 import { filledMap } from './refine';
-import { foldsFilm, isCold, isPoured, isUnfilled, type Region, regionOf } from './region';
+import { foldsFilm, isCold, isPoured, missesDie, type Region, regionOf } from './region';
 import type { NamedAxis, StudyHead, StudyResults } from './studyFile';
 
 const SIZE = { left: 70, top: 40, side: 28 };
@@ -22,7 +22,7 @@ export function fillsOf(region: Region, id: string): string[] {
   return [
     ...(foldsFilm(region) ? [`url(#${id}-folds)`] : []),
     ...(isCold(region) ? [`url(#${id}-laps)`] : []),
-    ...(region === 'near the limit' || isUnfilled(region) ? [`url(#${id}-near)`] : []),
+    ...(region === 'near the limit' || missesDie(region) ? [`url(#${id}-near)`] : []),
   ];
 }
 

@@ -23,6 +23,7 @@ const NAMED: readonly { readonly title: string; readonly regions: readonly Regio
   { title: 'near a limit', regions: ['near the limit'] },
   { title: 'gas held', regions: ['gas held'] },
   { title: 'not filled', regions: ['not filled'] },
+  { title: 'spills metal', regions: ['spills metal'] },
   { title: 'in the die at ladling', regions: ['in the die while ladling'] },
   { title: 'past the machine', regions: ['outside the machine'] },
   { title: 'no such pour', regions: ['no such pour', 'not computed'] },

@@ -35,6 +35,7 @@ const SHORT: Readonly<Record<Region, string>> = {
   'folds film and laps': 'folding',
   'gas held': 'gas held',
   'not filled': 'not full',
+  'spills metal': 'spilling',
   'outside the machine': 'the machine',
   'no such pour': 'no pour',
   'not computed': 'no result',
