@@ -124,6 +124,10 @@ function sameText(inputs: readonly Input[]): string {
 /** A verdict in its own few words. */
 const verdictWords = ({ record }: Compared): string => verdict(record).sentence[0]!.text.replace(/\.$/, '');
 
+/** Two metals of different liquidus: which of them arrives warmer says nothing. */
+const freezeAlike = (one: Compared, other: Compared): boolean =>
+  one.record.plan.heat?.freezing.liquidus === other.record.plan.heat?.freezing.liquidus;
+
 function figuresSideBySide(pours: readonly Compared[], units: PageUnits): ComparedFigure[] {
   const columns = pours.map(({ record }) => figureRows(record).map((figure) => figureIn(figure, units)));
   return figuresOfPours(columns)
@@ -132,7 +136,10 @@ function figuresSideBySide(pours: readonly Compared[], units: PageUnits): Compar
       key,
       label,
       figures,
-      differences: figures.map((figure, pour) => (pour === 0 ? '' : differenceText(figures[0]!, figure))),
+      differences: figures.map((figure, pour) => {
+        const isMeant = key !== 'arriving_temperature_C' || freezeAlike(pours[0]!, pours[pour]!);
+        return pour === 0 || !isMeant ? '' : differenceText(figures[0]!, figure);
+      }),
     }));
 }
 

@@ -4,12 +4,14 @@ import { inUnits } from './inUnits';
 import { bold, named, plain, type Sentence } from './sentence';
 import { MESH_SPREAD, type SpeedCall, speedCall } from './speedCall';
 import { type VerdictKind, verdict } from './verdict';
-import { countText, fixed, speedText } from './wording';
+import { countText, fixed, percentText, speedText } from './wording';
 
 interface Ranked extends Compared {
   readonly peak: number;
   /** The peak in metric words, a digit finer where two would read the same in the page's units. */
   readonly text: string;
+  /** "65 % of its limit", where pours have limits of their own. */
+  readonly ofLimit: string | null;
 }
 
 const CALLS: Readonly<Record<SpeedCall, string>> = {
@@ -20,19 +22,34 @@ const CALLS: Readonly<Record<SpeedCall, string>> = {
 
 const callOf = ({ record }: Compared): string => CALLS[speedCall(record) ?? 'under'];
 
+/** Share of its own limit that a front reaches: what tells pours of different metals apart. */
+const shareOfLimit = ({ peak, record }: Pick<Ranked, 'peak' | 'record'>): number =>
+  peak / record.plan.liquid.criticalSpeed;
+
+/** Limits that differ by more than rounding. */
+const APART = 1.005;
+
+function haveOneLimit(pours: readonly Compared[]): boolean {
+  const limits = pours.map(({ record }) => record.plan.liquid.criticalSpeed);
+  return Math.max(...limits) <= APART * Math.min(...limits);
+}
+
 const foldsOf = ({ record }: Compared): string => countText(record.folds.length, 'fold');
 
 /** A number that stands alone: three, none. */
 const numberOf = (count: number): string => (count === 0 ? 'none' : countText(count, '', '').trim());
 
-/** Pours whose front ran in the die, slowest first. */
+/** Pours whose front ran in the die, slowest first; of several metals, the furthest under its limit first. */
 function ranked(pours: readonly Compared[], units: PageUnits): Ranked[] {
+  const isOne = haveOneLimit(pours);
   const order = pours
     .flatMap((pour) => {
       const peak = pour.record.figures.peakFrontSpeed;
-      return peak === null ? [] : [{ ...pour, peak }];
+      if (peak === null) return [];
+      const limit = pour.record.plan.liquid.criticalSpeed;
+      return [{ ...pour, peak, ofLimit: isOne ? null : `${percentText(peak / limit)} of its limit` }];
     })
-    .toSorted((a, b) => a.peak - b.peak);
+    .toSorted((a, b) => (isOne ? a.peak - b.peak : shareOfLimit(a) - shareOfLimit(b)));
   const shown = order.map(({ peak }) => inUnits(speedText(peak), units));
   const isFine = new Set(shown).size === shown.length;
   return order.map((pour) => ({
@@ -57,7 +74,7 @@ const runOf = (pour: Ranked, isFirst: boolean): Sentence => [
   named(pour.name),
   plain(isFirst ? ' runs at up to ' : ' at '),
   bold(pour.text),
-  plain(`, ${callOf(pour)}`),
+  plain(`, ${pour.ofLimit ?? callOf(pour)}`),
 ];
 
 /** More pours than these are told by the slowest, the quickest and what lies between. */
@@ -159,6 +176,14 @@ function apartWords(slow: number, quick: number): string {
   return share < 0.5 ? 'less than 1 %' : `${fixed(share, 0)} %`;
 }
 
+/** Peaks inside the spread of the mesh: "0.28 m/s, 2 %"; of several metals, by the share of their limits. Null where they lie apart. */
+function closeWords(slow: Ranked, quick: Ranked): string | null {
+  const [from, to] =
+    slow.ofLimit === null ? [slow.peak, quick.peak] : [shareOfLimit(slow), shareOfLimit(quick)];
+  if (to > from * (1 + MESH_SPREAD)) return null;
+  return `${quick.ofLimit?.replace('its limit', 'their limits') ?? quick.text}, ${apartWords(from, to)}`;
+}
+
 /** One sentence on two or more pours: their fronts from slowest to quickest, their folds, and who does not fill. */
 function frontSentence(pours: readonly Compared[], units: PageUnits): Sentence {
   const order = ranked(pours, units);
@@ -166,10 +191,11 @@ function frontSentence(pours: readonly Compared[], units: PageUnits): Sentence {
   if (!slow || !quick) return [plain('In none of these pours does metal run in the die.')];
   if (order.length === 1) return [plain('Only in '), named(slow.name), plain(' does metal run in the die.')];
   const rest = [...unmoved(pours), ...unfilled(pours, verdictsOf(pours).length > 0)];
-  if (quick.peak <= slow.peak * (1 + MESH_SPREAD))
+  const close = closeWords(slow, quick);
+  if (close)
     return [
       bold('Front speeds are too close to call.'),
-      plain(` They peak at up to ${quick.text}, ${apartWords(slow.peak, quick.peak)} apart.`),
+      plain(` They peak at up to ${close} apart.`),
       ...rest,
     ];
   return [...(order.length === 2 ? pair(slow, quick) : each(order)), ...rest];

@@ -63,9 +63,9 @@ function shortageOf(feeding: Feeding): FeederShortage | null {
 export const timeWords = ({ timeRatio }: Feeding): string =>
   `${fixed(timeRatio, 1)} × the die's time, ${fixed(WANTED_TIME_RATIO, 1)} wanted`;
 
-/** "it can give 20 cm³, die and feeder draw 26 cm³ as they freeze, 6 cm³ of it the feeder itself". */
+/** "it can give 20 cm³, die and feeder draw 26 cm³ as they cool and freeze, 6 cm³ of it the feeder itself". */
 export function metalWords({ supply, demand, ownDemand }: Feeding): string {
   const [given, asked] = toldApart(supply, demand);
   const own = significant(toCubicCentimetres(ownDemand));
-  return `it can give ${given} cm³, die and feeder draw ${asked} cm³ as they freeze, ${own} cm³ of it the feeder itself`;
+  return `it can give ${given} cm³, die and feeder draw ${asked} cm³ as they cool and freeze, ${own} cm³ of it the feeder itself`;
 }

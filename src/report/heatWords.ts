@@ -47,7 +47,11 @@ function metalHeat(heat: HeatPlan, units: PageUnits): InputWords[] {
       [freezing.liquidHeat, freezing.solidHeat],
       `${fixed(freezing.liquidHeat, 0)} and ${fixed(freezing.solidHeat, 0)} J/(kg K)`,
     ),
-    input('heat conductivity', freezing.conductivity, `${fixed(freezing.conductivity, 0)} W/(m K)`),
+    input(
+      'heat conductivity of the liquid',
+      freezing.conductivity,
+      `${fixed(freezing.conductivity, 0)} W/(m K)`,
+    ),
     input('density for heat', freezing.density, `${fixed(freezing.density, 0)} kg/m³`),
     input('a front stops at', freezing.coherency, `${percentText(freezing.coherency)} solid`),
     input('lap temperature', lapTemperature, `${warm(lapTemperature)} ${unit}`, 'heat'),

@@ -50,7 +50,7 @@ function foldNote(record: PourRecord): string {
   const counts = sizes.map((size) => `${foldCount(record, size)} ${size}`);
   const borderline = borderlineCount(record);
   const all = `${countText(record.folds.length, 'fold')}: ${listText(counts)}`;
-  return borderline > 0 ? `${all}; ${borderline} borderline` : all;
+  return borderline > 0 ? `${all}; ${borderline === 1 ? 'one is' : `${borderline} are`} borderline` : all;
 }
 
 function frontNote({ plan }: PourRecord): string {

@@ -8,10 +8,10 @@ import { isMachineWrong } from './machineFall';
 import { isNearlyShut } from './nearlyShut';
 import { bold, plain, type Sentence } from './sentence';
 import { shortOfCavity } from './shortCharge';
-import { peakRange, type SpeedCall, speedCall } from './speedCall';
+import { criticalRange, peakRange, type SpeedCall, speedCall } from './speedCall';
 import { spilledWords } from './spilledReason';
 import { type Reason, verdictReasons } from './verdictReasons';
-import { angleText, fixed, percentText, secondsText, significant, speedText } from './wording';
+import { angleText, fixed, percentText, secondsText, significant, speedInRange, speedText } from './wording';
 
 export type VerdictKind =
   | 'sound'
@@ -129,9 +129,13 @@ function running(record: PourRecord, speed: SpeedCall | null): string {
   if (speed === 'under')
     return `${front} no more than ${peak}, under critical${foldingAnyway(record, 'but')}`;
   if (speed === 'too close to call')
-    return `, and its front reaches ${peak}${apart(record)}: too close to ${speedText(criticalSpeed)} to call${foldingAnyway(record, 'and')}`;
+    return `, and its front reaches ${peak}${apart(record)}: too close to ${criticalText(criticalSpeed)} to call${foldingAnyway(record, 'and')}`;
   return `, and its front runs at up to ${peak}, ${fixed(peakFrontSpeed / criticalSpeed, 1)} times critical`;
 }
+
+/** Critical speed with what surface tension leaves open: a peak over it may still be under what it truly is. */
+const criticalText = (criticalSpeed: number): string =>
+  `the critical ${speedInRange(criticalSpeed, criticalRange(criticalSpeed))}`;
 
 /** What is assumed moves the peak to both sides of critical; without that said, a peak far off it seems no close call. */
 function apart(record: PourRecord): string {
@@ -146,7 +150,10 @@ function foldingAnyway(record: PourRecord, joined: 'and' | 'but'): string {
   const [loudest] = otherFolds(record)
     .filter(({ kind }) => kind !== 'lap')
     .toSorted((a, b) => HEAVIEST[b.size] - HEAVIEST[a.size]);
-  return loudest?.size === 'heavy' ? `, ${joined} its skin folds by ${loudest.kind}` : '';
+  if (loudest?.size !== 'heavy') return '';
+  const how =
+    loudest.kind === 'skin contraction' ? 'is drawn together and folds' : `folds by ${loudest.kind}`;
+  return `, ${joined} its skin ${how}`;
 }
 
 function filling(record: PourRecord): string {

@@ -3,7 +3,7 @@ import type { PourPlan } from '$src/core/pour/plan';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees, METRIC } from '$src/core/units';
 import { startLevelOf } from '$src/report/card/fillMark';
-import { compare } from '$src/report/compare';
+import { type Compared, compare } from '$src/report/compare';
 import { inputWords } from '$src/report/inputWords';
 import { plainText } from '$src/report/sentence';
 import { fromLipWords } from '$src/report/startLevelWords';
@@ -134,6 +134,25 @@ describe('compare', () => {
   it('tells peaks that read the same by how far they lie apart', () => {
     expect(plainText(compare([at('A', 0.281, 0), at('B', 0.282, 0)]).sentence)).toBe(
       'Front speeds are too close to call. They peak at up to 0.282 m/s, less than 1 % apart.',
+    );
+  });
+
+  it('holds pours of different metals to the limit of each', () => {
+    const withLimit = (pour: Compared, criticalSpeed: number): Compared => {
+      const { plan } = pour.record;
+      return {
+        ...pour,
+        record: { ...pour.record, plan: { ...plan, liquid: { ...plan.liquid, criticalSpeed } } },
+      };
+    };
+    const light = withLimit(at('Light', 0.32, 1), 0.5);
+    const heavy = withLimit(at('Heavy', 0.31, 4), 0.4);
+    expect(plainText(compare([light, heavy]).sentence)).toMatch(
+      /Light runs at up to 0\.32 m\/s, 64 % of its limit; Heavy at 0\.31 m\/s, 7[78] % of its limit\./,
+    );
+    const same = withLimit(at('Other', 0.256, 1), 0.4);
+    expect(plainText(compare([light, same]).sentence)).toMatch(
+      /Front speeds are too close to call\. They peak at up to 64 % of their limits, less than 1 % apart\./,
     );
   });
 

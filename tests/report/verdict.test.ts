@@ -353,7 +353,7 @@ describe('a feeder that cannot feed', () => {
     expect(plainText(sentence)).toMatch(/^Fills quietly; the feeder is short of metal/);
     expect(reasons[0]!.name).toBe('feeder short of metal');
     expect(reasons[0]!.line).toMatch(
-      /it can give [\d.]+ cm³, die and feeder draw [\d.]+ cm³ as they freeze, [\d.]+ cm³ of it the feeder itself/,
+      /it can give [\d.]+ cm³, die and feeder draw [\d.]+ cm³ as they cool and freeze, [\d.]+ cm³ of it the feeder itself/,
     );
   });
 
