@@ -4,6 +4,7 @@ import { toMillimetres, toSquareMillimetres } from '$src/core/units';
 import { firstOfGasAndRest } from './coldOf';
 import { gasHeld } from './gasHeld';
 import { coveredFrom, type HeldPocket, heldPocket } from './heldPocket';
+import { ventNeeded } from './ventNeeded';
 import type { Reason } from './verdictReasons';
 import { fixed, listText, placeText, secondsText, significant } from './wording';
 
@@ -40,13 +41,11 @@ function ventText(record: PourRecord, { place }: Vent, pocket: HeldPocket | null
 }
 
 /** The free area that would have let the gas go as fast as the metal came. */
-function neededText({ folds }: PourRecord): string {
-  const areas = folds.flatMap(({ kind, details }) =>
-    kind === 'gas sealed in' ? [details['vent_area_for_100_Pa_m2'] ?? 0] : [],
-  );
-  const area = toSquareMillimetres(Math.max(0, ...areas));
+function neededText(record: PourRecord): string {
+  const area = toSquareMillimetres(ventNeeded(record));
   if (area === 0) return '';
-  return ` It needs about ${area < 1 ? fixed(area, 1) : significant(area)} mm² of free vent where it is shut in.`;
+  const each = record.plan.section.cavities > 1 ? ', in each cavity' : '';
+  return ` It needs about ${area < 1 ? fixed(area, 1) : significant(area)} mm² of free vent where it is shut in${each}.`;
 }
 
 /** Where metal went stiff besides: which of the two stopped the front. */

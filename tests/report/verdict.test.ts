@@ -226,6 +226,7 @@ describe('verdict', () => {
   });
 
   it('says that gas is held, and the vent that would let it out', () => {
+    // 12 mm² for both cavities together.
     const gas: Fold = { ...fold('heavy', 'gas sealed in'), details: { vent_area_for_100_Pa_m2: 12e-6 } };
     const figures = {
       ...inventedFigures,
@@ -239,7 +240,7 @@ describe('verdict', () => {
     expect(plainText(sentence)).toContain('Not filled: gas held.');
     expect(plainText(sentence)).toContain('ends 80 % full, held up by gas');
     expect(reasons[0]).toMatchObject({ name: 'gas held' });
-    expect(reasons[0]!.line).toContain('about 12 mm² of free vent');
+    expect(reasons[0]!.line).toContain('about 6.0 mm² of free vent where it is shut in, in each cavity.');
     // Whoever has a vent is not told to have none.
     expect(reasons[0]!.line).toMatch(/^Metal shuts gas in where no vent reaches it/);
     // Its vent lies 195 mm from the mouth, and the invented metal is 30 mm deep there at the end.

@@ -12,6 +12,18 @@ const MOST_OF_THE_WAY = 0.25;
  * finer the mesh; metal is so good a conductor (k/h some centimetres) that such a slice stays nearly as warm as the rest.
  */
 export function conduct(heat: Heat, flow: Flow, mesh: Mesh, dt: number): void {
+  const parts = partsOf(heat, mesh, dt);
+  for (let k = 0; k < parts; k++) exchange(heat, flow, mesh, dt / parts);
+}
+
+/** In how many parts a stretch of time is gone through, so that on a fine mesh too all of the heat gets across. */
+function partsOf({ freezing }: Heat, { x, cells }: Mesh, dt: number): number {
+  const spacing = (x[cells]! - x[0]!) / cells;
+  const diffusivity = freezing.conductivity / (freezing.density * freezing.liquidHeat);
+  return Math.max(1, Math.ceil((diffusivity * dt) / (MOST_OF_THE_WAY * spacing * spacing)));
+}
+
+function exchange(heat: Heat, flow: Flow, mesh: Mesh, dt: number): void {
   const { freezing, enthalpy } = heat;
   const { conductivity, density, liquidHeat } = freezing;
   const { volume } = flow;

@@ -43,6 +43,13 @@ export function wallsOf(mesh: Mesh, cavities: number): Walls {
   };
 }
 
+/** All that the metal of a full mesh cell touches [m²]: floor, roof, upright walls and the sides of every cavity. */
+export function wholeContact(walls: Walls, mesh: Mesh, i: number): number {
+  const { floor, roof, foot, hanging, sidesPerVolume } = walls;
+  const upright = (foot[i]! + hanging[i]!) * mesh.width[i]!;
+  return floor[i]! + roof[i]! + upright + sidesPerVolume[i]! * mesh.volume[i]!;
+}
+
 function floorAt(mesh: Mesh, cell: number, face: number): number {
   return face === cell ? mesh.floorLeft[cell]! : mesh.floorRight[cell]!;
 }

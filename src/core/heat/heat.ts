@@ -1,7 +1,7 @@
 import type { Flow } from '$src/core/flow/flow';
 import type { Mesh } from '$src/core/mesh/mesh';
 import { mirrorMesh } from '$src/core/mesh/mirror';
-import { type Walls, wallsOf } from './contactArea';
+import { type Walls, wallsOf, wholeContact } from './contactArea';
 import { enthalpyOf } from './enthalpy';
 import type { Freezing } from './freezing';
 import type { HeatPlan } from './heatPlan';
@@ -87,8 +87,8 @@ export function makeHeat(
     temperature: cell().fill(Number.NaN),
     solid: cell().fill(Number.NaN),
     dieTemperature: byRegion((k) => plan.regions[k]!.dieTemperature),
-    dieHeat: Float64Array.from(walls.floor, (floor, i) =>
-      plan.dieSurface === null ? Number.POSITIVE_INFINITY : plan.dieSurface * (floor + walls.roof[i]!),
+    dieHeat: cell().map((_, i) =>
+      plan.dieSurface === null ? Number.POSITIVE_INFINITY : plan.dieSurface * wholeContact(walls, mesh, i),
     ),
     dieWarms: plan.dieSurface !== null,
     region,

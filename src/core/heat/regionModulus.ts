@@ -1,16 +1,10 @@
 import type { Mesh } from '$src/core/mesh/mesh';
+import { wholeContact } from './contactArea';
 import type { Heat } from './heat';
 import { PLUG } from './plug';
 
 /** What of the heat says how cells are cooled. */
 export type Cooled = Pick<Heat, 'walls' | 'region'>;
-
-/** Cooled area of a full mesh cell [m²]: floor, roof, upright walls and the sides of every cavity. */
-function cooledArea(heat: Cooled, mesh: Mesh, i: number): number {
-  const { floor, roof, foot, hanging, sidesPerVolume } = heat.walls;
-  const width = mesh.width[i]!;
-  return floor[i]! + roof[i]! + (foot[i]! + hanging[i]!) * width + sidesPerVolume[i]! * mesh.volume[i]!;
-}
 
 /** Volume and cooled area of full mesh cells from one to another, both included. */
 function between(heat: Cooled, mesh: Mesh, first: number, last: number): { volume: number; area: number } {
@@ -18,7 +12,7 @@ function between(heat: Cooled, mesh: Mesh, first: number, last: number): { volum
   let area = 0;
   for (let i = first; i <= last; i++) {
     volume += mesh.volume[i]!;
-    area += cooledArea(heat, mesh, i);
+    area += wholeContact(heat.walls, mesh, i);
   }
   return { volume, area };
 }
@@ -75,7 +69,7 @@ export function regionModulus(heat: Cooled, mesh: Mesh, region: number): RegionM
   for (let i = 0; i < mesh.cells; i++) {
     if (heat.region[i] !== region || mesh.open[i]) continue;
     volume += mesh.volume[i]!;
-    area += cooledArea(heat, mesh, i);
+    area += wholeContact(heat.walls, mesh, i);
     thickest = Math.max(thickest, modulusAbout(heat, mesh, i));
   }
   return { volume, mean: area > 0 ? volume / area : 0, thickest };

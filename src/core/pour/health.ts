@@ -20,10 +20,10 @@ export function checkHealth(run: Run): Outcome | null {
   run.greatestSpeed = Math.max(run.greatestSpeed, quickest);
   const drift = Math.abs((totalVolume(flow) + flow.spilled) / run.volumeAtStart - 1);
   run.drift = Math.max(run.drift, drift);
-  if (drift > BROKEN_DRIFT)
+  if (!(drift <= BROKEN_DRIFT))
     return {
       kind: 'stopped',
-      reason: `Metal was ${drift > 0 ? 'lost or made' : 'lost'}: volume off by ${drift.toExponential(1)} at ${run.time.toFixed(3)} s.`,
+      reason: `Metal was lost or made: volume off by ${drift.toExponential(1)} at ${run.time.toFixed(3)} s.`,
     };
   return null;
 }

@@ -21,16 +21,36 @@ export function pourIn(flow: Flow, mesh: Mesh, pools: readonly Pool[], sin: numb
 }
 
 function fillPool(flow: Flow, mesh: Mesh, pool: Pool): void {
-  const cells: number[] = [];
-  for (let i = 0; i < mesh.cells; i++) {
-    const centre = (mesh.x[i]! + mesh.x[i + 1]!) / 2;
-    if (centre > pool.from && centre < pool.to) cells.push(i);
-  }
+  const cells = cellsFor(mesh, pool);
   const level = matchLevel(flow, mesh, cells, pool);
   for (const i of cells) flow.volume[i] = flow.volume[i]! + volumeUnder(flow.levels, mesh, i, level);
   const sum = cells.reduce((total, i) => total + volumeUnder(flow.levels, mesh, i, level), 0);
   const partly = cells.find((i) => flow.volume[i]! > 0 && flow.volume[i]! < mesh.volume[i]! * 0.999);
   if (partly !== undefined) flow.volume[partly] = flow.volume[partly]! + (pool.volume - sum);
+}
+
+/**
+ * The mesh cells whose middle lies in the pool. Where these hold too little, as when a pool is shorter than a cell or ends
+ * in one that stands upright, those on either side that it reaches into as well.
+ */
+function cellsFor(mesh: Mesh, pool: Pool): number[] {
+  const { x, volume } = mesh;
+  const inPool = (place: number) => place > pool.from && place < pool.to;
+  const cells = Array.from({ length: mesh.cells }, (_, i) => i).filter((i) =>
+    inPool((x[i]! + x[i + 1]!) / 2),
+  );
+  const reach = (i: number) =>
+    i >= 0 && i < mesh.cells ? Math.min(x[i + 1]!, pool.to) - Math.max(x[i]!, pool.from) : 0;
+  let room = cells.reduce((sum, i) => sum + volume[i]!, 0);
+  while (room < pool.volume) {
+    const beside = cells.length > 0 ? [cells[0]! - 1, cells.at(-1)! + 1] : [...x.keys()].slice(0, -1);
+    const next = beside.reduce((a, b) => (reach(b) > reach(a) ? b : a));
+    if (!(reach(next) > 0)) break;
+    cells.push(next);
+    cells.sort((a, b) => a - b);
+    room += volume[next]!;
+  }
+  return cells;
 }
 
 function matchLevel(flow: Flow, mesh: Mesh, cells: readonly number[], pool: Pool): number {

@@ -1,7 +1,7 @@
 import { cosine, sine } from '$src/core/elementary/sine';
 import { advance, largestOrdinaryCell, stepLength } from '$src/core/flow/advance';
 import { DIE_CONDITIONS } from '$src/core/flow/conditions';
-import { Flow, totalVolume } from '$src/core/flow/flow';
+import { Flow } from '$src/core/flow/flow';
 import { type Forces, frontResistance } from '$src/core/flow/forces';
 import { makeGas } from '$src/core/flow/gas';
 import { CALM_STEP, DRAG, LONGEST_STEP, TIME_WEIGHT } from '$src/core/flow/settings';
@@ -149,7 +149,7 @@ function begin(plan: PourPlan, lookEvery: number = SAMPLE_TIME): Run {
       dieLength,
     },
     largestCell: largestOrdinaryCell(mesh),
-    volumeAtStart: totalVolume(flow) + flow.spilled,
+    volumeAtStart: plan.volume,
     time: 0,
     quietFor: 0,
     spilledBefore: 0,

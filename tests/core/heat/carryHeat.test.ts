@@ -65,6 +65,14 @@ describe('still metal', () => {
       expect(heat.temperature[i]!).toBeGreaterThan(heat.dieTemperature[i]!);
   });
 
+  it.each([30, 120, 480])('warms an end wall no more than floor and roof, on %i mesh cells', (cells) => {
+    const { mesh, flow, heat } = fullChannel(cells, { ...ONE_REGION, dieSurface: 20e3 });
+    for (let k = 1; k <= 1000; k++) carryHeat(heat, flow, mesh, LEVEL, 2e-3, k * 2e-3);
+    const middle = heat.dieTemperature[cells / 2]!;
+    expect(middle - DIE).toBeGreaterThan(20);
+    expect(heat.dieTemperature[cells - 1]!).toBeLessThanOrEqual(middle + 1e-9);
+  });
+
   it('takes the later transfer after so many seconds of contact', () => {
     const later = { after: 1, transfer: 450 };
     const { mesh, flow, heat } = fullChannel(30, {

@@ -47,6 +47,13 @@ describe('conduction along the metal', () => {
     expect(Math.abs(found / left - 1)).toBeLessThan(1e-3);
   });
 
+  it('does so on a mesh of cells a tenth of a millimetre long', () => {
+    const given = channelWith(1000, 40);
+    for (let k = 0; k < 1000; k++) conduct(given.heat, given.flow, given.mesh, 2e-3);
+    const found = temperatureOf(FREEZING, given.heat.enthalpy[0]!) - fromCelsius(700);
+    expect((40 - found) / (40 - 40 * decay(2))).toBeCloseTo(1, 2);
+  });
+
   it('goes on in every step of the heat', () => {
     const given = channelWith(100, 40, 0);
     for (let k = 1; k <= 5000; k++)
