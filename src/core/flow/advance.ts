@@ -9,7 +9,7 @@ import type { Flow } from './flow';
 import type { Forces } from './forces';
 import { pressGas } from './gas';
 import { rotate } from './rotate';
-import { COURANT, LONGEST_STEP, WAVE_DEPTH } from './settings';
+import { COURANT, LONGEST_STEP, SEALED_STEP, WAVE_DEPTH } from './settings';
 import { solveLevel } from './solveLevel';
 
 /**
@@ -56,12 +56,16 @@ function setTargets(flow: Flow, mesh: Mesh, dt: number): void {
   }
 }
 
-/** Longest allowed step [s]: no metal crosses half a cell, no wave a mesh spacing. Metal outside the active cells is at rest. */
+/**
+ * Longest allowed step [s]: no metal crosses half a cell, no wave a mesh spacing, and no gas that is shut in swings up.
+ * Metal outside the active cells is at rest.
+ */
 export function stepLength(
-  { speed, activeFrom, activeTo }: Flow,
+  { speed, activeFrom, activeTo, gas }: Flow,
   mesh: Mesh,
   longest = LONGEST_STEP,
 ): number {
+  const allowed = gas !== null && gas.sealedVolume > 0 ? Math.min(longest, SEALED_STEP) : longest;
   const { cells } = mesh;
   const { perPath } = mesh.tables;
   const last = Math.min(cells - 1, activeTo + 1);
@@ -71,8 +75,8 @@ export function stepLength(
     if (share > quickest) quickest = share;
   }
   const wave = (mesh.x[cells]! - mesh.x[0]!) / cells / Math.sqrt(GRAVITY * WAVE_DEPTH);
-  const courant = quickest > 0 ? COURANT / quickest : longest;
-  return Math.min(longest, courant, wave);
+  const courant = quickest > 0 ? COURANT / quickest : allowed;
+  return Math.min(allowed, courant, wave);
 }
 
 /** Largest cell under a real roof [m³]: what the solve's tolerance is measured against. */

@@ -69,7 +69,7 @@ export function watchContraction(dieLength: number): ContractionWatch {
         details: { peak_rate_per_s: peakRate, folded_per_die_length: folded / dieLength, bin_m: BIN },
         cause:
           'Metal behind runs into slower metal ahead, and the skin between them is drawn together and folded in.',
-        cure: 'Keep the front a full quiet wall: start uphill if the machine can, no drop at the lip, no wave from the end wall. Try the tilt slower and quicker: a front that creeps in steps folds skin too.',
+        cure: 'Keep the front a full quiet wall: no drop at the lip, no wave from the end wall. Try the tilt slower and quicker: a front that creeps in steps folds skin too.',
       },
     ];
   }

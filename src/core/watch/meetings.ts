@@ -12,34 +12,63 @@ const LEAST_TIME = 20e-3;
 const LEAST_CLOSING = 0.02;
 
 /**
- * Two fronts that meet: a stretch of bare floor in the die with metal on both sides closes. Severity is the speed
- * they close at; the skins of the two fronts stay between them whatever it is.
+ * Two fronts that meet: a stretch of bare floor in the die with metal on both sides closes. Every such stretch is followed
+ * by itself. Severity is the speed they close at; the skins of the two fronts stay between them whatever it is.
  */
 export function watchMeetings(criticalSpeed: number): Watcher {
   const folds: Fold[] = [];
-  let before: Gap | null = null;
+  let followed: readonly Gap[] = [];
 
   function look(sample: Sample): void {
-    const gap = widestGap(sample, before ? 1e-9 : LEAST_GAP);
-    if (gap === null) {
-      if (before && bridged(sample, before) && counts(before, 1))
-        folds.push(meeting(before, sample, criticalSpeed));
-      before = null;
-      return;
+    const left = gapsIn(sample);
+    if (left.length === 0 && followed.length === 0) return;
+    const going: Gap[] = [];
+    for (const gap of followed) {
+      const now = takeWidest(left, gap);
+      if (now) going.push(later(gap, now, sample.elapsed));
+      else if (bridged(sample, gap) && counts(gap, 1)) folds.push(meeting(gap, sample, criticalSpeed));
     }
-    const lasted = before ? before.lasted + sample.elapsed : 0;
-    const opened = before ? Math.max(before.widest, gap.to - gap.from) : gap.to - gap.from;
-    const openedFor = opened > (before?.widest ?? 0) ? 0 : (before?.sinceWidest ?? 0) + sample.elapsed;
-    const closing = openedFor > 0 ? (opened - (gap.to - gap.from)) / openedFor : 0;
-    before = { ...gap, lasted, widest: opened, sinceWidest: openedFor, closing };
+    followed = [...going, ...left.filter((span) => widthOf(span) >= LEAST_GAP).map(opened)];
   }
 
   return { name: 'meetings', look, folds: () => folds };
 }
 
-interface Gap {
+/** Bare floor with metal on both sides, along the floor path from the mouth [m]. */
+interface Span {
   readonly from: number;
   readonly to: number;
+}
+
+const widthOf = ({ from, to }: Span): number => to - from;
+
+/** Takes out of the stretches that are bare now the widest of those that a gap has become; null when it is gone. */
+function takeWidest(spans: Span[], gap: Span): Span | null {
+  const pieces = spans.filter(({ from, to }) => from < gap.to && to > gap.from);
+  if (pieces.length === 0) return null;
+  const widest = pieces.reduce((a, b) => (widthOf(b) > widthOf(a) ? b : a));
+  spans.splice(spans.indexOf(widest), 1);
+  return widest;
+}
+
+const opened = (span: Span): Gap => ({
+  ...span,
+  lasted: 0,
+  widest: widthOf(span),
+  sinceWidest: 0,
+  closing: 0,
+});
+
+/** A gap one look later, where it now lies. */
+function later(gap: Gap, now: Span, elapsed: number): Gap {
+  const widest = Math.max(gap.widest, widthOf(now));
+  // Counted from when it was last as wide: a gap that stands open for a while has not begun to close.
+  const sinceWidest = widthOf(now) >= gap.widest ? 0 : gap.sinceWidest + elapsed;
+  const closing = sinceWidest > 0 ? (widest - widthOf(now)) / sinceWidest : 0;
+  return { ...now, lasted: gap.lasted + elapsed, widest, sinceWidest, closing };
+}
+
+interface Gap extends Span {
   /** How long it has been there, how wide it was at most, how long since, and the mean closing speed since. */
   readonly lasted: number;
   readonly widest: number;
@@ -51,17 +80,14 @@ interface Gap {
 const counts = ({ lasted, closing, widest }: Gap, stricter: number): boolean =>
   lasted >= LEAST_TIME * stricter && closing > LEAST_CLOSING * stricter && widest >= LEAST_GAP * stricter;
 
-/** The widest stretch of bare floor that has metal on both sides, along the floor path from the mouth [m]. */
-function widestGap({ profile }: Sample, least: number): { from: number; to: number } | null {
-  if (wetStretches(profile) < 2) return null;
+/** The stretches of bare floor that have metal on both sides. */
+function gapsIn({ profile }: Sample): Span[] {
+  if (wetStretches(profile) < 2) return [];
   const wet = stretchesWhere(profile.places, (k) => profile.depth[k]! > FRONT_DEPTH);
-  let best: { from: number; to: number } | null = null;
-  for (let k = 1; k < wet.length; k++) {
-    const from = wet[k - 1]![1] * profile.spacing;
-    const to = wet[k]![0] * profile.spacing;
-    if (to - from >= least && (best === null || to - from > best.to - best.from)) best = { from, to };
-  }
-  return best;
+  return wet.slice(1).map(([first], k) => ({
+    from: wet[k]![1] * profile.spacing,
+    to: first * profile.spacing,
+  }));
 }
 
 /** How many stretches of metal there are: nearly always one, and then nothing need be listed. */
@@ -77,7 +103,7 @@ function wetStretches(profile: Sample['profile']): number {
 }
 
 /** Whether both sides are now wet across: else one of them merely ran dry. */
-function bridged({ profile }: Sample, gap: { from: number; to: number }): boolean {
+function bridged({ profile }: Sample, gap: Span): boolean {
   const first = Math.round(gap.from / profile.spacing);
   const last = Math.round(gap.to / profile.spacing);
   return profile.depth[first]! > FRONT_DEPTH && profile.depth[last]! > FRONT_DEPTH;
