@@ -26,6 +26,8 @@ export interface Run {
   readonly recorder: Recorder;
   /** Time from one look to the next [s]. */
   readonly lookEvery: number;
+  /** How many times shorter than needed each step is: 1, but where a check asks what the step does. */
+  readonly finer: number;
   readonly sample: Sample & {
     time: number;
     elapsed: number;

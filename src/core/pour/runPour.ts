@@ -43,10 +43,15 @@ const SKETCH_LOOK_TIME = 5e-3;
 /**
  * Runs one pour on one mesh: a generator of progress that returns the record without its band.
  * `next({ stop: true })` ends it with a partial record.
+ * @param finer how many times shorter than needed each step is made, 1 or more: for checks of what the step does
  * @throws RangeError when the plan is nonsense (checks for people come before, in `cells`)
  */
-export function* runPour(plan: PourPlan): Generator<Progress, PourRecord, { stop: boolean } | undefined> {
-  const run = begin(plan);
+export function* runPour(
+  plan: PourPlan,
+  finer: number = 1,
+): Generator<Progress, PourRecord, { stop: boolean } | undefined> {
+  if (!(finer >= 1)) throw new RangeError(`finer: got ${finer}, expected 1 or more`);
+  const run = { ...begin(plan), finer };
   look(run, 0);
   const limitNow = () => run.motion.duration + plan.computation.settlingTime;
   let outcome: Outcome | null = null;
@@ -137,6 +142,7 @@ function begin(plan: PourPlan, lookEvery: number = SAMPLE_TIME): Run {
     watchers: makeWatchers(mesh, plan, flow, heat),
     recorder: makeRecorder(plan, mesh, SOLVER),
     lookEvery,
+    finer: 1,
     sample: {
       time: 0,
       elapsed: 0,
@@ -192,7 +198,7 @@ function advanceToNextLook(run: Run): Outcome | null {
   const target = run.time + run.lookEvery;
   let left = run.lookEvery;
   while (left > 0) {
-    const longest = stepLength(run.flow, run.mesh, isCalm(run) ? CALM_STEP : LONGEST_STEP);
+    const longest = stepLength(run.flow, run.mesh, isCalm(run) ? CALM_STEP : LONGEST_STEP) / run.finer;
     const dt = left / Math.ceil(left / longest - 1e-9);
     const after = left - dt < 1e-12 ? target : target - (left - dt);
     turnBody(run, dt);
