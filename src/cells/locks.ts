@@ -20,9 +20,10 @@ function isBroken(before: Cell, after: Cell | undefined): boolean {
   return JSON.stringify(alike(after)) !== JSON.stringify(alike(before));
 }
 
-/** The cell with what a lock leaves open set alike: folding away, and the answer to a guess. */
+/** The cell with what a lock leaves open set alike: folding away, how a comparison is played, the answer to a guess. */
 function mayChange(cell: Cell): Cell {
   const open = { ...cell, folded: false };
+  if (open.kind === 'compare') return { ...open, stepBy: 'time' };
   return open.kind === 'guess' ? { ...open, drawn: [], picked: null, given: false } : open;
 }
 

@@ -69,6 +69,14 @@ test('a locked cell refuses changes, renaming and deletion, but moves, folds and
   expect(broken(renameCell(book, 'tilt-1', 'Other'))).toBeNull();
 });
 
+test('a locked comparison is still stepped through by time, inclination or filled share', () => {
+  const open = sampleBook();
+  const book = setLocked(open, firstOf(open, 'compare').id, true);
+  const compare = firstOf(book, 'compare');
+  expect(lockBroken(book, replaceCell(book, { ...compare, stepBy: 'filled share' }))).toBeNull();
+  expect(lockBroken(book, replaceCell(book, { ...compare, pours: [] }))?.id).toBe(compare.id);
+});
+
 test('deleting what a locked cell rests on is refused too', () => {
   const book = setLocked(sampleBook(), 'pour-1', true);
   expect(lockBroken(book, deleteCell(book, 'section-1'))?.id).toBe('pour-1');
