@@ -2,17 +2,21 @@ import type { Book, Cell, CellId, GuessCell } from './kinds';
 import { needsOf } from './needs';
 
 /**
- * The guesses that are still to be given and keep the result of this cell hidden; none when it may be seen.
+ * The guesses that hide the result of this cell until they are given, given or not: those about its pours.
  * Hidden are the pours of the guess and all that shows what they came to. It helps a class to think first; whoever
  * reads the book file or the command line sees everything.
  */
-export function guessesHiding(book: Pick<Book, 'cells'>, cell: Cell): GuessCell[] {
+export function guessesAbout(book: Pick<Book, 'cells'>, cell: Cell): GuessCell[] {
   if (cell.kind === 'guess' || !SHOWS_RESULTS.has(cell.kind)) return [];
   const shown = new Set<CellId>([cell.id, ...needsOf(cell)]);
-  const hides = (other: Cell): other is GuessCell =>
-    other.kind === 'guess' && other.hides && !other.given && other.pours.some((pour) => shown.has(pour));
-  return book.cells.filter(hides);
+  const isAbout = (other: Cell): other is GuessCell =>
+    other.kind === 'guess' && other.hides && other.pours.some((pour) => shown.has(pour));
+  return book.cells.filter(isAbout);
 }
+
+/** Those of them that are still to be given and keep the result of this cell hidden; none when it may be seen. */
+export const guessesHiding = (book: Pick<Book, 'cells'>, cell: Cell): GuessCell[] =>
+  guessesAbout(book, cell).filter(({ given }) => !given);
 
 /** The first of them; null when the result may be seen. */
 export const guessHiding = (book: Pick<Book, 'cells'>, cell: Cell): GuessCell | null =>

@@ -40,6 +40,8 @@ class Desk {
   kept: Kept = $state.raw({ kind: 'not yet' });
   /** Name of the file the book has just been saved as. */
   savedAs: string | null = $state(null);
+  /** What is to be known of that file; empty = nothing. */
+  savedNote: string = $state('');
   /** Names the open book among those kept here. */
   bookId = $state('');
   /** False until the first book lies on the desk. */
@@ -218,10 +220,11 @@ class Desk {
     this.sayKept(name);
   }
 
-  /** Says under which name something has just been saved. */
-  sayKept(name: string): void {
+  /** Says under which name something has just been saved, and what is to be known of it. */
+  sayKept(name: string, note = ''): void {
     this.savedAs = name;
-    bench.announcement = `Saved as ${name}.`;
+    this.savedNote = note;
+    bench.announcement = `Saved as ${name}. ${note}`.trim();
     clearTimeout(this.#savedTimer);
     this.#savedTimer = setTimeout(() => {
       this.savedAs = null;

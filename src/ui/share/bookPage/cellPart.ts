@@ -1,9 +1,10 @@
 import type { Evaluation } from '$src/cells/evaluate';
-import { guessHiding } from '$src/cells/guessHides';
-import type { Book, Cell, NoteCell, PourCell } from '$src/cells/kinds';
+import { guessesAbout } from '$src/cells/guessHides';
+import type { Book, Cell, CellId, GuessCell, NoteCell, PourCell } from '$src/cells/kinds';
 import type { Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
 import { METRIC } from '$src/core/units';
+import { behind, whatPoursDid } from '$src/report/bookPage/behind';
 import type { PagePart } from '$src/report/bookPage/bookPage';
 import { pourPart } from '$src/report/bookPage/pourPart';
 import { escaped, paperFor } from '$src/report/drawing/paper';
@@ -21,11 +22,25 @@ import { cardBody, castingsBody, compareBody, guessBody, studyBody } from './res
 
 /** A cell as a part of the saved page. */
 export function cellPart(source: PageSource, cell: Cell, index: number): PagePart {
-  return { name: cell.name, kind: cell.kind, body: bodyOf(source, cell, `p${index}`) };
+  return { id: anchorAt(index), name: cell.name, kind: cell.kind, body: bodyOf(source, cell, `p${index}`) };
 }
 
+const anchorAt = (index: number): string => `cell-${index + 1}`;
+
+/** What a guess is about stands behind a press, given or not: whoever is handed the page is to answer first. */
 function bodyOf(source: PageSource, cell: Cell, id: string): string {
-  if (guessHiding(source.book, cell)) return said('Hidden until the guess in this book is given.');
+  const guesses = guessesAbout(source.book, cell);
+  const shown = shownBody(source, cell, id);
+  if (guesses.length === 0) return shown;
+  return `<p>Answer first: ${linksTo(source.book, guesses)}.</p>\n${behind(whatPoursDid(cell.kind === 'pour' ? 1 : 2), shown)}`;
+}
+
+function linksTo({ cells }: Book, guesses: readonly GuessCell[]): string {
+  const place = (id: CellId): number => cells.findIndex((cell) => cell.id === id);
+  return guesses.map(({ id, name }) => `<a href="#${anchorAt(place(id))}">${escaped(name)}</a>`).join(', ');
+}
+
+function shownBody(source: PageSource, cell: Cell, id: string): string {
   switch (cell.kind) {
     case 'note':
       return note(source.book, cell);
