@@ -1,10 +1,12 @@
+import { toldBy } from '$src/report/guess/ask';
 import type { Book, Cell, CellId, GuessCell } from './kinds';
 import { needsOf } from './needs';
 
 /**
  * The guesses that hide the result of this cell until they are given, given or not: those about its pours.
- * Hidden are the pours of the guess and all that shows what they came to. It helps a class to think first; whoever
- * reads the book file or the command line sees everything.
+ * Hidden are the pours of the guess and all that shows what they came to. A pour opens with the last of the guesses about
+ * it, since it shows the answers to all of them. It helps a class to think first; whoever reads the book file or the
+ * command line sees everything.
  */
 export function guessesAbout(book: Pick<Book, 'cells'>, cell: Cell): GuessCell[] {
   if (cell.kind === 'guess' || !SHOWS_RESULTS.has(cell.kind)) return [];
@@ -21,6 +23,25 @@ export const guessesHiding = (book: Pick<Book, 'cells'>, cell: Cell): GuessCell[
 /** The first of them; null when the result may be seen. */
 export const guessHiding = (book: Pick<Book, 'cells'>, cell: Cell): GuessCell | null =>
   guessesHiding(book, cell)[0] ?? null;
+
+/**
+ * The other guesses that the answer of this one would answer too, given or not: those that hide, that ask about one of its
+ * pours, and whose answer shows the same of it (`toldBy`). Its answer is shown once all of them are given.
+ */
+export function guessesToldBy(book: Pick<Book, 'cells'>, guess: GuessCell): GuessCell[] {
+  const told = toldBy(guess.ask);
+  const isTold = (other: Cell): other is GuessCell =>
+    other.kind === 'guess' &&
+    other.id !== guess.id &&
+    other.hides &&
+    toldBy(other.ask) === told &&
+    other.pours.some((pour) => guess.pours.includes(pour));
+  return book.cells.filter(isTold);
+}
+
+/** Those of them that are still to be given: till then the answer of this guess waits. */
+export const answerWaitsFor = (book: Pick<Book, 'cells'>, guess: GuessCell): GuessCell[] =>
+  guessesToldBy(book, guess).filter(({ given }) => !given);
 
 const SHOWS_RESULTS: ReadonlySet<string> = new Set([
   'pour',

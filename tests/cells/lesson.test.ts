@@ -5,7 +5,7 @@ import { writeBook } from '$src/book/writeBook';
 import { addCell, deleteCell, moveCell, renameCell, replaceCell } from '$src/cells/edit';
 import { evaluateBook } from '$src/cells/evaluate';
 import { giveGuess } from '$src/cells/giveGuess';
-import { guessesOverSection, guessHiding } from '$src/cells/guessHides';
+import { answerWaitsFor, guessesHiding, guessesOverSection, guessHiding } from '$src/cells/guessHides';
 import type { Book, GuessCell } from '$src/cells/kinds';
 import { lockBroken, lockLesson, setLocked } from '$src/cells/locks';
 import { newCell } from '$src/cells/newCell';
@@ -144,4 +144,47 @@ test('to choose the quickest takes two pours', () => {
   expect(evaluateBook(one).get('guess-1')?.state).toBe('wrong input');
   const two = replaceCell(book, { ...guessOf(book), ask: 'quickest', pours: ['pour-1', 'pour-2'] });
   expect(evaluateBook(two).get('guess-1')?.state).toBe('ready');
+});
+
+/** Three guesses about the first pour, one of which asks about the second as well. */
+function askedThrice(part: Partial<GuessCell> = {}): Book {
+  const book = sampleBook();
+  const guess = (id: string, ask: GuessCell['ask'], pours: readonly string[]): GuessCell => ({
+    ...(newCell('guess', book) as GuessCell),
+    id,
+    name: id,
+    ask,
+    pours,
+    ...(id === 'call' ? part : {}),
+  });
+  return [
+    guess('call', 'speed call', ['pour-1']),
+    guess('fastest', 'quickest', ['pour-1', 'pour-2']),
+    guess('comes in', 'first flow', ['pour-1']),
+  ].reduce<Book>(addCell, book);
+}
+const waitsFor = (book: Book, id: string): string[] =>
+  answerWaitsFor(book, book.cells.find((cell) => cell.id === id) as GuessCell).map((guess) => guess.id);
+const hiddenBy = (book: Book, id: string): string[] =>
+  guessesHiding(book, book.cells.find((cell) => cell.id === id)!).map((guess) => guess.id);
+
+test('a pour opens with the last guess about it, and an answer waits for those that it would give away', () => {
+  const open = askedThrice();
+  expect(waitsFor(open, 'call')).toEqual(['fastest']);
+  expect(waitsFor(open, 'fastest')).toEqual(['call']);
+  // How the metal comes in says nothing of a speed.
+  expect(waitsFor(open, 'comes in')).toEqual([]);
+  const one = giveGuess(open, 'call');
+  expect(waitsFor(one, 'call')).toEqual(['fastest']);
+  expect(hiddenBy(one, 'pour-1')).toEqual(['fastest', 'comes in']);
+  const two = giveGuess(one, 'fastest');
+  expect(waitsFor(two, 'call')).toEqual([]);
+  expect(waitsFor(two, 'fastest')).toEqual([]);
+  expect(hiddenBy(two, 'pour-1')).toEqual(['comes in']);
+  expect(hiddenBy(two, 'pour-2')).toEqual([]);
+  expect(hiddenBy(giveGuess(two, 'comes in'), 'pour-1')).toEqual([]);
+});
+
+test('a guess that hides nothing holds no other answer back', () => {
+  expect(waitsFor(askedThrice({ hides: false }), 'fastest')).toEqual([]);
 });

@@ -1,5 +1,5 @@
 import type { Evaluation } from '$src/cells/evaluate';
-import { guessesAbout } from '$src/cells/guessHides';
+import { guessesAbout, guessesToldBy } from '$src/cells/guessHides';
 import type { Book, Cell, CellId, GuessCell, NoteCell, PourCell } from '$src/cells/kinds';
 import type { Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
@@ -69,7 +69,7 @@ function shownBody(source: PageSource, cell: Cell, id: string): string {
     case 'castings':
       return castingsBody(source, cell);
     case 'guess':
-      return guessBody(source, cell);
+      return guess(source, cell);
   }
 }
 
@@ -85,6 +85,16 @@ function note({ cells }: Book, { text, folded }: NoteCell): string {
   const words = `<div class="words">${renderMarkdown(text)}</div>`;
   const isKept = folded && cells.some((cell) => cell.kind === 'guess' && !cell.given);
   return isKept ? `<details><summary>For after the guesses</summary>${words}</details>` : words;
+}
+
+/** An answer that answers another guess as well says so before it is shown. */
+function guess(source: PageSource, cell: GuessCell): string {
+  const others = guessesToldBy(source.book, cell);
+  const first =
+    others.length > 0
+      ? `<p>What the pour did answers more than this: answer ${linksTo(source.book, others)} too before you look.</p>\n`
+      : '';
+  return `${first}${guessBody(source, cell)}`;
 }
 
 function charge(evaluation: Evaluation | undefined, book: Book): string {
