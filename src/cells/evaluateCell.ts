@@ -15,6 +15,7 @@ import type { Section } from '$src/core/section/section';
 import { checkTilt } from '$src/core/tilt/checkTilt';
 import { endOf } from '$src/core/tilt/endOf';
 import type { Tilt } from '$src/core/tilt/tilt';
+import { checkTeachersAnswers, type TeachersAnswers } from '$src/report/guess/teachersAnswers';
 import type { Study } from '$src/report/study/study';
 import { chargeValue } from './chargeValue';
 import { checkCastings } from './checkCastings';
@@ -190,7 +191,11 @@ const ONE_POUR: Evaluation = {
   ],
 };
 
-function evaluateGuess({ pours, ask }: GuessCell): Evaluation {
+const ownVerdict = remember((own: TeachersAnswers) => verdictOf(checkTeachersAnswers(own)));
+const UNWRITTEN = verdictOf(checkTeachersAnswers(null));
+
+function evaluateGuess({ pours, ask, own }: GuessCell): Evaluation {
+  if (ask === 'own answers') return own ? ownVerdict(own) : UNWRITTEN;
   if (pours.length === 0) return NO_POUR;
   return ask === 'quickest' && pours.length < 2 ? ONE_POUR : READY;
 }

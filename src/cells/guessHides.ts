@@ -34,6 +34,7 @@ export function guessesToldBy(book: Pick<Book, 'cells'>, guess: GuessCell): Gues
     other.kind === 'guess' &&
     other.id !== guess.id &&
     other.hides &&
+    told !== null &&
     toldBy(other.ask) === told &&
     other.pours.some((pour) => guess.pours.includes(pour));
   return book.cells.filter(isTold);

@@ -146,6 +146,46 @@ test('to choose the quickest takes two pours', () => {
   expect(evaluateBook(two).get('guess-1')?.state).toBe('ready');
 });
 
+const own = { answers: ['The skin', 'The coat'], right: 1, reason: 'It insulates.' };
+const fileWith = (part: object): string => {
+  const book = lessonBook();
+  const file = JSON.parse(writeBook(book));
+  const index = book.cells.findIndex(({ kind }) => kind === 'guess');
+  Object.assign(file.book.cells[index], part);
+  return JSON.stringify(file);
+};
+
+test("a teacher's own answers are kept in the book, need no pour, and hide the pours they are about", () => {
+  const read = readBook(fileWith({ ask: 'own answers', own, pours: [] }));
+  if ('issues' in read) throw new Error(JSON.stringify(read.issues));
+  expect(guessOf(read.book).own).toEqual(own);
+  expect(readBook(writeBook(read.book))).toEqual(read);
+  expect(evaluateBook(read.book).get('guess-1')?.state).toBe('ready');
+  const about = replaceCell(read.book, { ...guessOf(read.book), pours: ['pour-1'] });
+  expect(hiddenBy(about, 'pour-1')).toEqual(['guess-1']);
+});
+
+test("a book file with wrong answers of a teacher's is refused or told with field, and what to do", () => {
+  const refused = (part: object) => {
+    const read = readBook(fileWith(part));
+    return 'issues' in read
+      ? read.issues.map(({ path, remedy }) => [path.replace(/^.*?own/, 'own'), remedy])
+      : [];
+  };
+  expect(refused({ own: { ...own, answers: ['a', 'b', 'c', 'd', 'e', 'f'] } })).toEqual([
+    ['own.answers', 'Give at most 5 of them.'],
+  ]);
+  expect(refused({ own: { ...own, right: 'The coat' } })).toEqual([['own.right', 'Give a number.']]);
+  expect(refused({ own: { ...own, hint: '' } })).toEqual([
+    ['own.hint', 'Take it out, or check its spelling.'],
+  ]);
+  const read = readBook(fileWith({ ask: 'own answers', own: { ...own, right: 5 } }));
+  if ('issues' in read) throw new Error(JSON.stringify(read.issues));
+  const [issue] = bookIssues(read.book);
+  expect(issue!.path).toMatch(/^book\.cells\.\d+\.own\.right$/);
+  expect(issue!.remedy).toBe('Mark one of the answers that are there.');
+});
+
 /** Three guesses about the first pour, one of which asks about the second as well. */
 function askedThrice(part: Partial<GuessCell> = {}): Book {
   const book = sampleBook();

@@ -46,3 +46,44 @@ test('an answer that would give another guess away waits until that one is given
   await expect.poll(() => fastest.textContent(), PATIENCE).toContain('As computed.');
   await expect.poll(() => pour.locator('[data-verdict]').count(), PATIENCE).toBe(1);
 });
+
+test("a teacher writes answers of their own, and they are told as the teacher's", PATIENCE, async () => {
+  const page = await openBook(writeBook(asking([{ id: 'own', name: 'Why a skin', pours: [] }])));
+  const guess = page.locator('#own');
+  await guess.getByRole('combobox', { name: 'answered by' }).selectOption({ label: 'answers of your own' });
+  await guess.getByText('Answer 1 is empty.').waitFor();
+  await guess.getByRole('textbox', { name: 'answer 1', exact: true }).fill('It is cold');
+  await guess.getByRole('textbox', { name: 'answer 2', exact: true }).fill('Air makes oxide');
+  await guess.getByRole('button', { name: 'Add an answer' }).click();
+  await guess.getByRole('textbox', { name: 'answer 3', exact: true }).fill('The coat');
+  await guess.getByText('No answer is marked as right.').waitFor();
+  await guess.getByRole('radio', { name: 'answer 3 is right' }).check();
+  await guess.getByRole('radio', { name: 'answer 2 is right' }).check();
+  await guess.getByRole('textbox', { name: /^why it is right/ }).fill('Within moments, 1 mm or not.');
+  await guess.getByRole('button', { name: 'Take out answer 1' }).click();
+  // The mark goes with its answer.
+  expect(await guess.getByRole('radio', { name: 'answer 1 is right' }).isChecked()).toBe(true);
+  await guess.getByText("The answer is the teacher's, and not computed.").waitFor();
+  await picture(page, 'own-answers');
+  expect(await seriousBarriers(page)).toEqual([]);
+  await page.setViewportSize({ width: 390, height: 900 });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  await picture(page, 'own-answers-phone');
+  await page.setViewportSize({ width: 1440, height: 900 });
+
+  // Locked, the right one is out of sight until the guess is given.
+  await guess.getByRole('button', { name: 'Lock the question and what it rests on' }).click();
+  await guess.getByText('Which is right, and why, is shown here once the guess is given').waitFor();
+  expect(await guess.getByRole('radio', { name: / is right$/ }).count()).toBe(0);
+  expect(await guess.getByRole('textbox', { name: /^why it is right/ }).count()).toBe(0);
+
+  await guess.getByRole('radio', { name: 'The coat' }).check();
+  await guess.getByRole('button', { name: 'Give the guess and see the result' }).click();
+  await expect.poll(() => guess.textContent()).toContain('Not as the teacher says.');
+  expect(await guess.textContent()).toContain(
+    "You chose “The coat”; the teacher's answer is “Air makes oxide”.",
+  );
+  expect(await guess.textContent()).toContain("The teacher's answer, not computed.");
+  expect(await guess.textContent()).toContain('Within moments, 1 mm or not.');
+  await picture(page, 'own-answers-given');
+});

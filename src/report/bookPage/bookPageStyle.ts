@@ -19,6 +19,7 @@ body>section>ul,.behind>ul{margin:8px 0;padding-left:20px;max-width:80ch}
 .words{font:17px/1.5 Charter,Georgia,"DejaVu Serif",serif}
 .question{white-space:pre-line}
 .verdict{font-size:17px}
+.because{white-space:pre-line}
 body>section>figure,.behind>figure{margin:14px 0}
 body>section>figure svg,.behind>figure svg,body>section>svg{display:block;width:100%;max-height:70vh}
 .steel{stroke:var(--ink);stroke-width:1.2}

@@ -6,9 +6,10 @@ import { escaped } from '../drawing/paper';
 import type { GuessAsk } from '../guess/ask';
 import { type Answer, type AskedPour, answerOf, type Choice, choicesOf } from '../guess/choices';
 import { drawnPlaces, drawnWords } from '../guess/frontSpeedGuess';
-import { outcomeOf } from '../guess/outcome';
+import { labelOf, outcomeOf, whoseAnswer } from '../guess/outcome';
+import type { TeachersAnswers } from '../guess/teachersAnswers';
 import { curveIn, inUnits, speedsIn } from '../inUnits';
-import { bold, plain, type Sentence } from '../sentence';
+import { bold, plain, type Sentence, type Words } from '../sentence';
 import { frontSpeedCurve } from '../series';
 import { placeText, speedText } from '../wording';
 import { behind, whatPoursDid } from './behind';
@@ -20,6 +21,8 @@ import { answer, list, paragraph, said } from './words';
 export interface Guessed {
   readonly question: string;
   readonly ask: GuessAsk;
+  /** The teacher's, where those are asked for. */
+  readonly own: TeachersAnswers | null;
   readonly pours: readonly AskedPour[];
   /** Front speed as drawn [m/s]; empty before anything is drawn. */
   readonly drawn: readonly number[];
@@ -41,37 +44,49 @@ export function guessPart(guess: Guessed, units: PageUnits): string {
     question === '' ? '' : `<p class="words question">${escaped(question)}</p>`,
     guess.ask === 'front speed'
       ? ''
-      : list(choicesOf(guess.ask, guess.pours).map(({ label }) => escaped(label))),
+      : list(choicesOf(guess.ask, guess.pours, guess.own).map(({ label }) => escaped(label))),
     result(guess, units),
   ].join('\n');
 }
 
 function result(guess: Guessed, units: PageUnits): string {
   const { pours, records } = guess;
+  const first = paragraph('Answer it first, then look.', units);
+  if (guess.ask === 'own answers')
+    return `${first}\n${behind("Show the teacher's answer", outcome(guess, units))}`;
   const [record] = records;
   if (!record || records.length < pours.length)
     return paragraph('The result had not been computed when the page was saved.', units);
   const told = guess.ask === 'front speed' ? drawing(guess, record, units) : outcome(guess, units);
-  return `${paragraph('Answer it first, then look.', units)}\n${behind(whatPoursDid(pours.length), told)}`;
+  return `${first}\n${behind(whatPoursDid(pours.length), told)}`;
 }
 
-function outcome({ ask, pours, records, picked, given }: Guessed, units: PageUnits): string {
-  const computed = answerOf(ask, pours, records);
-  if (!computed)
-    return paragraph('The pour gives no answer to this question: no front ran in the die.', units);
-  const choices = choicesOf(ask, pours);
-  return `${answer(given ? setAgainst(picked, computed, choices) : alone(computed, choices), units)}\n${paragraph(computed.because, units)}`;
+function outcome({ ask, own, pours, records, picked, given }: Guessed, units: PageUnits): string {
+  const right = answerOf(ask, pours, records, own);
+  if (!right) return paragraph(NO_ANSWER[ask === 'own answers' ? 'teacher' : 'model'], units);
+  const choices = choicesOf(ask, pours, own);
+  const told = given ? setAgainst(picked, right, choices) : alone(right, choices);
+  // A teacher's words are shown as they were written: their measures are not turned into other units.
+  const because = right.by === 'teacher' ? escaped(right.because) : said(right.because, units);
+  return `${answer(told, units)}\n<p class="because"><b>${escaped(whoseAnswer(right))}</b> ${because}</p>`;
 }
 
-function setAgainst(picked: string | null, computed: Answer, choices: readonly Choice[]): Sentence {
-  const { isRight, sentence } = outcomeOf(picked, computed, choices);
-  return [bold(isRight ? 'As computed.' : 'Not as computed.'), plain(` ${sentence}`)];
+const NO_ANSWER = {
+  model: 'The pour gives no answer to this question: no front ran in the die.',
+  teacher: 'No answer was marked as right when the page was saved.',
+} as const;
+
+function setAgainst(picked: string | null, right: Answer, choices: readonly Choice[]): Sentence {
+  const { head, sentence } = outcomeOf(picked, right, choices);
+  return [bold(head), asWritten(` ${sentence}`, right)];
 }
 
-const alone = ({ key }: Answer, choices: readonly Choice[]): Sentence => [
-  bold('Computed:'),
-  plain(` “${choices.find((choice) => choice.key === key)?.label ?? key}”.`),
+const alone = (right: Answer, choices: readonly Choice[]): Sentence => [
+  bold(right.by === 'teacher' ? 'The teacher says:' : 'Computed:'),
+  asWritten(` “${labelOf(right.key, choices)}”.`, right),
 ];
+
+const asWritten = (text: string, { by }: Answer): Words => ({ ...plain(text), isName: by === 'teacher' });
 
 /** The computed front speed as a curve; where the guess was given, with the drawn one, its figures and the difference in words. */
 function drawing({ drawn, given, plan }: Guessed, record: PourRecord, units: PageUnits): string {

@@ -146,6 +146,7 @@ test('a castings log without a computed pour is told and not compared', () => {
 const guess: Guessed = {
   question: `Under or over? ${HOSTILE}`,
   ask: 'speed call',
+  own: null,
   pours: [{ id: 'quick', name: 'Quick' }],
   drawn: [],
   picked: 'under',
@@ -178,6 +179,22 @@ test('a guess asks, and tells behind a press what was computed: beside the guess
   const uncomputed = guessPart({ ...guess, records: [] }, METRIC);
   expect(uncomputed).not.toContain('<details');
   expect(textOf(uncomputed)).toContain('had not been computed when the page was saved');
+});
+
+test("the teacher's own question shows the teacher's answer behind a press, in the words it was written in", () => {
+  const own = { answers: ['It cools by 10 mm', HOSTILE], right: 0, reason: 'The skin holds 10 mm.' };
+  const asked: Guessed = { ...guess, ask: 'own answers', own, picked: 'answer 2', records: [], plan: null };
+  const given = guessPart(asked, INCHES);
+  const [before, behind] = given.split("<summary>Show the teacher's answer</summary>").map(textOf);
+  expect(before).toContain('It cools by 10 mm');
+  expect(before).not.toMatch(/skin holds|teacher says|Not as/);
+  expect(behind).toContain('Not as the teacher says.');
+  expect(behind).toContain("the teacher's answer is “It cools by 10 mm”");
+  expect(behind).toContain("The teacher's answer, not computed. The skin holds 10 mm.");
+  expect(given).not.toContain('<img');
+  const open = textOf(guessPart({ ...asked, given: false, pours: [] }, INCHES));
+  expect(open).toContain('The teacher says: “It cools by 10 mm”.');
+  expect(behindPress(guessPart(guess, METRIC))).toContain("The model's answer.");
 });
 
 test('a drawn guess lies beside the computed curve where it was given; else the computed curve stands alone', () => {

@@ -121,6 +121,6 @@ export function guessBody(source: PageSource, cell: GuessCell): string {
   const pours = chosen(source, cell.pours);
   const plan = planOf(source, pours[0]?.id);
   const records = guessRecords(source, cell);
-  const { question, ask, drawn, picked, given } = cell;
-  return guessPart({ question, ask, pours, drawn, picked, given, plan, records }, unitsOf(source));
+  const { question, ask, own = null, drawn, picked, given } = cell;
+  return guessPart({ question, ask, own, pours, drawn, picked, given, plan, records }, unitsOf(source));
 }

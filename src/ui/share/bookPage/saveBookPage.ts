@@ -40,7 +40,8 @@ export async function saveBookPage(): Promise<void> {
   });
   const name = bookFileName.replace('.pourbook.json', '.html');
   downloadText(page, name, 'text/html');
-  const isComputed = (guess: GuessCell) => guessRecords(source, guess).length === guess.pours.length;
+  const isComputed = (guess: GuessCell) =>
+    guess.ask === 'own answers' || guessRecords(source, guess).length === guess.pours.length;
   desk.sayKept(name, guessesSaved(book, isComputed));
 }
 
