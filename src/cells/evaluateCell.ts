@@ -30,6 +30,7 @@ import type {
   ChargeCell,
   CompareCell,
   GuessCell,
+  NoteCell,
   PourCell,
   StudyCell,
 } from './kinds';
@@ -53,7 +54,7 @@ const tiltVerdict = remember((tilt: Tilt) => verdictOf(checkTilt(tilt).issues));
 export function evaluateCell(cell: Cell, known: Known): Evaluation {
   switch (cell.kind) {
     case 'note':
-      return READY;
+      return evaluateNote(cell, known);
     case 'section':
       return sectionVerdict(cell.section);
     case 'metal':
@@ -75,6 +76,21 @@ export function evaluateCell(cell: Cell, known: Known): Evaluation {
     case 'guess':
       return hindrance(cell, known) ?? evaluateGuess(cell);
   }
+}
+
+const NO_SUCH_GUESS: Evaluation = {
+  state: 'wrong input',
+  issues: [
+    {
+      path: 'after',
+      message: 'The guess that this note waits for is not in the book.',
+      remedy: 'Choose another guess, or let the note be shown at once.',
+    },
+  ],
+};
+
+function evaluateNote({ after }: NoteCell, { cells }: Known): Evaluation {
+  return after === undefined || cells.get(after)?.kind === 'guess' ? READY : NO_SUCH_GUESS;
 }
 
 /** Of a tilt only the two ends count: how it turns between them may change without working this out again. */

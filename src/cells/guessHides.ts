@@ -1,14 +1,16 @@
 import { toldBy } from '$src/report/guess/ask';
-import type { Book, Cell, CellId, GuessCell } from './kinds';
+import type { Book, Cell, CellId, GuessCell, NoteCell } from './kinds';
 import { needsOf } from './needs';
 
 /**
- * The guesses that hide the result of this cell until they are given, given or not: those about its pours.
+ * The guesses that hide this cell or its result until they are given, given or not: those about its pours, and for a note the
+ * one it is tied to, with those that the answer of that one waits for.
  * Hidden are the pours of the guess and all that shows what they came to. A pour opens with the last of the guesses about
  * it, since it shows the answers to all of them. It helps a class to think first; whoever reads the book file or the
  * command line sees everything.
  */
 export function guessesAbout(book: Pick<Book, 'cells'>, cell: Cell): GuessCell[] {
+  if (cell.kind === 'note') return guessesOfNote(book, cell);
   if (cell.kind === 'guess' || !SHOWS_RESULTS.has(cell.kind)) return [];
   const shown = new Set<CellId>([cell.id, ...needsOf(cell)]);
   const isAbout = (other: Cell): other is GuessCell =>
@@ -16,7 +18,12 @@ export function guessesAbout(book: Pick<Book, 'cells'>, cell: Cell): GuessCell[]
   return book.cells.filter(isAbout);
 }
 
-/** Those of them that are still to be given and keep the result of this cell hidden; none when it may be seen. */
+function guessesOfNote(book: Pick<Book, 'cells'>, { after }: NoteCell): GuessCell[] {
+  const guess = book.cells.find((cell) => cell.kind === 'guess' && cell.id === after);
+  return guess?.kind === 'guess' ? [guess, ...guessesToldBy(book, guess)] : [];
+}
+
+/** Those of them that are still to be given and keep the cell or its result hidden; none when it may be seen. */
 export const guessesHiding = (book: Pick<Book, 'cells'>, cell: Cell): GuessCell[] =>
   guessesAbout(book, cell).filter(({ given }) => !given);
 

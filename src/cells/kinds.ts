@@ -27,6 +27,8 @@ interface CellBase {
 export interface NoteCell extends CellBase {
   readonly kind: 'note';
   readonly text: string;
+  /** The guess that it would give away: it is shown once that is given. Absent = it is shown at once. */
+  readonly after?: CellId;
 }
 
 export interface SectionCell extends CellBase {

@@ -36,7 +36,7 @@ function withLock<C extends Cell>({ locked: _, ...cell }: C, locked: boolean): C
   return (locked ? { ...cell, locked } : cell) as C;
 }
 
-/** The book with everything locked that a guess rests on: its pours and what they take, and the guess itself. */
+/** The book with everything locked that a guess rests on: its pours and what they take, the guess itself, and the notes tied to it. */
 export function lockLesson(book: Book, guess: CellId): Book {
   const find = (id: CellId) => book.cells.find((cell) => cell.id === id);
   const reached = new Set<CellId>();
@@ -47,5 +47,6 @@ export function lockLesson(book: Book, guess: CellId): Book {
     if (cell) needsOf(cell).forEach(reach);
   };
   reach(guess);
+  for (const cell of book.cells) if (cell.kind === 'note' && cell.after === guess) reached.add(cell.id);
   return [...reached].reduce((next, id) => setLocked(next, id, true), book);
 }

@@ -6,9 +6,10 @@ import { addCell, deleteCell, moveCell, renameCell, replaceCell } from '$src/cel
 import { evaluateBook } from '$src/cells/evaluate';
 import { giveGuess } from '$src/cells/giveGuess';
 import { answerWaitsFor, guessesHiding, guessesOverSection, guessHiding } from '$src/cells/guessHides';
-import type { Book, GuessCell } from '$src/cells/kinds';
+import type { Book, Cell, GuessCell } from '$src/cells/kinds';
 import { lockBroken, lockLesson, setLocked } from '$src/cells/locks';
 import { newCell } from '$src/cells/newCell';
+import { withReferences } from '$src/cells/withReferences';
 import { EMPTY_ROW } from '$src/report/castings/casting';
 import { firstOf, sampleBook } from '../book/sample';
 
@@ -227,4 +228,54 @@ test('a pour opens with the last guess about it, and an answer waits for those t
 
 test('a guess that hides nothing holds no other answer back', () => {
   expect(waitsFor(askedThrice({ hides: false }), 'fastest')).toEqual([]);
+});
+
+/** The lesson with a folded note tied to its guess, and to no other cell. */
+function withTiedNote(book: Book, after: string): Book {
+  const note = { ...newCell('note', book), id: 'tied', name: 'Why', folded: true, after } as Cell;
+  return addCell(book, note, 0);
+}
+const tied = (book: Book) =>
+  firstOf({ ...book, cells: book.cells.filter(({ id }) => id === 'tied') }, 'note');
+
+test('a note tied to a guess is hidden until that is given, whether it hides pours or not, and unfolds then', () => {
+  for (const hides of [true, false]) {
+    const lesson = lessonBook();
+    const book = withTiedNote(replaceCell(lesson, { ...guessOf(lesson), hides }), 'guess-1');
+    expect(hiddenBy(book, 'tied')).toEqual(['guess-1']);
+    expect(hiddenBy(book, 'note-1')).toEqual([]);
+    const given = giveGuess(book, 'guess-1');
+    expect(hiddenBy(given, 'tied')).toEqual([]);
+    expect(tied(given).folded).toBe(false);
+  }
+});
+
+test('a note waits as long as the answer of its guess does', () => {
+  const book = withTiedNote(askedThrice(), 'call');
+  const one = giveGuess(book, 'call');
+  expect(hiddenBy(one, 'tied')).toEqual(['fastest']);
+  expect(tied(one).folded).toBe(true);
+  const two = giveGuess(one, 'fastest');
+  expect(hiddenBy(two, 'tied')).toEqual([]);
+  expect(tied(two).folded).toBe(false);
+});
+
+test('the tie of a note is kept in the file, locked with its guess, and goes with a guess that is taken out', () => {
+  const book = withTiedNote(lessonBook(), 'guess-1');
+  expect(readBook(writeBook(book))).toEqual({ book });
+  expect(lockLesson(book, 'guess-1').cells.find(({ id }) => id === 'tied')?.locked).toBe(true);
+  const left = deleteCell(book, 'guess-1');
+  expect(tied(left)).not.toHaveProperty('after');
+  expect(withReferences(tied(book), () => 'guess-7')).toMatchObject({ after: 'guess-7' });
+  expect(withReferences(tied(book), () => null)).not.toHaveProperty('after');
+});
+
+test('a note that waits for no guess of the book is told with its field, and shown', () => {
+  for (const after of ['gone', 'pour-1']) {
+    const book = withTiedNote(lessonBook(), after);
+    expect(hiddenBy(book, 'tied')).toEqual([]);
+    expect(bookIssues(book).map(({ path, remedy }) => [path, remedy])).toEqual([
+      ['book.cells.0.after', 'Choose another guess, or let the note be shown at once.'],
+    ]);
+  }
 });

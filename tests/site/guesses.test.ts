@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
 import { addCell } from '$src/cells/edit';
-import type { Book, GuessCell } from '$src/cells/kinds';
+import type { Book, Cell, GuessCell } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
 import { sampleBook } from '../book/sample';
 import { useOnePage } from './helpers/onePage';
@@ -10,6 +10,7 @@ import { seriousBarriers } from './helpers/seriousBarriers';
 
 const openBook = useOnePage();
 const PATIENCE = { timeout: 60_000 };
+const OWN = { answers: ['Air', 'The coat'], right: 0, reason: '' };
 
 /** A book with these guesses in front, its pours soon done. */
 function asking(guesses: readonly Partial<GuessCell>[]): Book {
@@ -87,3 +88,45 @@ test("a teacher writes answers of their own, and they are told as the teacher's"
   expect(await guess.textContent()).toContain('Within moments, 1 mm or not.');
   await picture(page, 'own-answers-given');
 });
+
+test(
+  'a note tied to a guess is shown once the guess is given, and says till then what it waits for',
+  PATIENCE,
+  async () => {
+    const book = asking([{ id: 'own', name: 'Why a skin', pours: [], ask: 'own answers', own: OWN }]);
+    const text = 'Air makes oxide within moments.';
+    const cells = book.cells.map((cell): Cell => (cell.kind === 'note' ? { ...cell, text } : cell));
+    const page = await openBook(writeBook({ ...book, cells }));
+    const note = page.locator('[data-kind="note"]').first();
+    const [words, hidden] = [note.getByText(text), note.getByText('The note is hidden.')];
+    await words.waitFor();
+    await note.getByRole('button', { name: /^Edit/ }).click();
+    await note.getByRole('combobox', { name: 'shown' }).selectOption({ label: 'once “Why a skin” is given' });
+    await note.getByRole('button', { name: 'Done' }).click();
+    await hidden.waitFor();
+    expect(await words.count()).toBe(0);
+    expect(await note.getByRole('link', { name: 'Why a skin' }).count()).toBe(1);
+    await picture(page, 'note-hidden');
+    expect(await seriousBarriers(page)).toEqual([]);
+    // On paper it says that it is hidden, and no more.
+    await page.emulateMedia({ media: 'print' });
+    expect(await hidden.isVisible()).toBe(true);
+    expect(await note.getByRole('button', { name: /edit/i }).isVisible()).toBe(false);
+    await page.emulateMedia({ media: 'screen' });
+    // The teacher can still get at it, as long as it is not locked.
+    await note.getByRole('button', { name: /^For the teacher: edit/ }).click();
+    await note.getByRole('textbox', { name: /^Text;/ }).waitFor();
+    await note.getByRole('button', { name: 'Done' }).click();
+
+    const guess = page.locator('#own');
+    await guess.getByText('For the teacher: what is asked').click();
+    await guess.getByRole('button', { name: 'Lock the question and what it rests on' }).click();
+    expect(await note.getByRole('button', { name: /^For the teacher: edit/ }).isDisabled()).toBe(true);
+    await guess.getByRole('radio', { name: 'Air' }).check();
+    await guess.getByRole('button', { name: 'Give the guess and see the result' }).click();
+    await words.waitFor();
+    expect(await hidden.count()).toBe(0);
+    await guess.getByRole('button', { name: 'Guess again' }).click();
+    await hidden.waitFor();
+  },
+);

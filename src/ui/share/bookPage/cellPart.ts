@@ -32,8 +32,11 @@ function bodyOf(source: PageSource, cell: Cell, id: string): string {
   const guesses = guessesAbout(source.book, cell);
   const shown = shownBody(source, cell, id);
   if (guesses.length === 0) return shown;
-  return `<p>Answer first: ${linksTo(source.book, guesses)}.</p>\n${behind(whatPoursDid(cell.kind === 'pour' ? 1 : 2), shown)}`;
+  return `<p>Answer first: ${linksTo(source.book, guesses)}.</p>\n${behind(pressFor(cell), shown)}`;
 }
+
+const pressFor = ({ kind }: Cell): string =>
+  kind === 'note' ? 'Show the note' : whatPoursDid(kind === 'pour' ? 1 : 2);
 
 function linksTo({ cells }: Book, guesses: readonly GuessCell[]): string {
   const place = (id: CellId): number => cells.findIndex((cell) => cell.id === id);
@@ -80,10 +83,10 @@ const said = (text: string): string => `<p>${escaped(text)}</p>`;
 const isReady = ({ evaluations }: PageSource, { id }: Cell): boolean =>
   evaluations.get(id)?.state === 'ready';
 
-/** What a lesson keeps for after its guesses is folded on the page, and stays folded here until they are given. */
-function note({ cells }: Book, { text, folded }: NoteCell): string {
+/** What a lesson keeps for after its guesses is folded on the page, and stays folded here until they are given; a note tied to one has its press. */
+function note({ cells }: Book, { text, folded, after }: NoteCell): string {
   const words = `<div class="words">${renderMarkdown(text)}</div>`;
-  const isKept = folded && cells.some((cell) => cell.kind === 'guess' && !cell.given);
+  const isKept = folded && after === undefined && cells.some((cell) => cell.kind === 'guess' && !cell.given);
   return isKept ? `<details><summary>For after the guesses</summary>${words}</details>` : words;
 }
 

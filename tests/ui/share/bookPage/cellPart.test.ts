@@ -123,6 +123,21 @@ test('a note kept for after the guesses stays folded until they are given', () =
   expect(noteOf(true)).not.toContain('<details');
 });
 
+test('a note tied to a guess stands behind a press, given or not', () => {
+  for (const given of [false, true]) {
+    const open = bookWith({ given, hides: false });
+    const guess = firstOf(open, 'guess').id;
+    const cells = open.cells.map(
+      (cell): Cell => (cell.id === 'after' ? ({ ...cell, after: guess } as Cell) : cell),
+    );
+    const body = cellPart(sourceOf({ ...open, cells }), cells.find(({ id }) => id === 'after')!, 0).body;
+    expect(seen(body)).toMatch(
+      /^<p>Answer first: <a href="#cell-\d+">Guess first<\/a>\.<\/p>\n\[Show the note\]$/,
+    );
+    expect(body).toMatch(/It runs at 0\.37\sm\/s\./);
+  }
+});
+
 test('a card whose pour is not up to date keeps its warning, and loses it once the pour is', () => {
   const book = bookWith({ given: true, hides: true });
   const card = (run: Partial<PageRun>): string => bodyOf(sourceOf(book, { ...fresh, ...run }), 'shop card');
