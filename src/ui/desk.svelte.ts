@@ -61,14 +61,19 @@ class Desk {
   /** An example that is on its way before it is asked for. */
   #ahead: { readonly file: string; readonly text: Promise<string> } | null = null;
 
-  /** Brings back the book kept last; on a first visit opens the first example. */
-  async start(): Promise<void> {
+  /**
+   * Brings back the book kept last; on a first visit opens the first example, or what `openBrought` has to open instead, so
+   * that nothing of the example is computed for somebody who came for another book. It answers whether it opened one.
+   */
+  async start(openBrought: (() => Promise<boolean>) | null = null): Promise<void> {
     const examples = this.#fetchExamples();
     // At a first visit there is nothing to bring back, and the first example comes while the store is asked.
-    if (lastOpen() === null) void examples.then(([first]) => first && this.#fetchAhead(first.file));
+    if (lastOpen() === null && !openBrought)
+      void examples.then(([first]) => first && this.#fetchAhead(first.file));
     const restored = await this.#inTurn(() => this.#restore());
+    const isOpen = restored || (openBrought !== null && (await openBrought()));
     this.examples = await examples;
-    if (!restored) await this.#openFirstExample();
+    if (!isOpen) await this.#openFirstExample();
     this.isReady = true;
   }
 
