@@ -151,7 +151,7 @@ const study = v.strictObject({
 });
 
 const cell = v.variant('kind', [
-  v.strictObject({ kind: v.literal('note'), ...base, text: text(LONGEST_NOTE) }),
+  v.strictObject({ kind: v.literal('note'), ...base, text: text(LONGEST_NOTE), after: v.exactOptional(id) }),
   v.strictObject({
     kind: v.literal('section'),
     ...base,

@@ -1,5 +1,6 @@
 import type { Book, Cell, CellId } from './kinds';
 import { freeId, freeName } from './names';
+import { afterGuess } from './withReferences';
 
 /** Pure changes of a book. A change that changes nothing returns the same book. */
 
@@ -57,6 +58,8 @@ export function replaceCell(book: Book, cell: Cell): Book {
 function withoutMention(cell: Cell, id: CellId): Cell {
   const unlessGone = (mention: CellId | null) => (mention === id ? null : mention);
   switch (cell.kind) {
+    case 'note':
+      return cell.after === id ? afterGuess(cell, null) : cell;
     case 'section':
       return cell.drawnWith === id ? { ...cell, drawnWith: null } : cell;
     case 'charge':

@@ -15,6 +15,7 @@ import type { Section } from '$src/core/section/section';
 import { checkTilt } from '$src/core/tilt/checkTilt';
 import { endOf } from '$src/core/tilt/endOf';
 import type { Tilt } from '$src/core/tilt/tilt';
+import { checkTeachersAnswers, type TeachersAnswers } from '$src/report/guess/teachersAnswers';
 import type { Study } from '$src/report/study/study';
 import { chargeValue } from './chargeValue';
 import { checkCastings } from './checkCastings';
@@ -29,6 +30,7 @@ import type {
   ChargeCell,
   CompareCell,
   GuessCell,
+  NoteCell,
   PourCell,
   StudyCell,
 } from './kinds';
@@ -52,7 +54,7 @@ const tiltVerdict = remember((tilt: Tilt) => verdictOf(checkTilt(tilt).issues));
 export function evaluateCell(cell: Cell, known: Known): Evaluation {
   switch (cell.kind) {
     case 'note':
-      return READY;
+      return evaluateNote(cell, known);
     case 'section':
       return sectionVerdict(cell.section);
     case 'metal':
@@ -74,6 +76,21 @@ export function evaluateCell(cell: Cell, known: Known): Evaluation {
     case 'guess':
       return hindrance(cell, known) ?? evaluateGuess(cell);
   }
+}
+
+const NO_SUCH_GUESS: Evaluation = {
+  state: 'wrong input',
+  issues: [
+    {
+      path: 'after',
+      message: 'The guess that this note waits for is not in the book.',
+      remedy: 'Choose another guess, or let the note be shown at once.',
+    },
+  ],
+};
+
+function evaluateNote({ after }: NoteCell, { cells }: Known): Evaluation {
+  return after === undefined || cells.get(after)?.kind === 'guess' ? READY : NO_SUCH_GUESS;
 }
 
 /** Of a tilt only the two ends count: how it turns between them may change without working this out again. */
@@ -190,7 +207,11 @@ const ONE_POUR: Evaluation = {
   ],
 };
 
-function evaluateGuess({ pours, ask }: GuessCell): Evaluation {
+const ownVerdict = remember((own: TeachersAnswers) => verdictOf(checkTeachersAnswers(own)));
+const UNWRITTEN = verdictOf(checkTeachersAnswers(null));
+
+function evaluateGuess({ pours, ask, own }: GuessCell): Evaluation {
+  if (ask === 'own answers') return own ? ownVerdict(own) : UNWRITTEN;
   if (pours.length === 0) return NO_POUR;
   return ask === 'quickest' && pours.length < 2 ? ONE_POUR : READY;
 }

@@ -1,19 +1,21 @@
-import type { Book, CellId } from './kinds';
+import { guessesHiding } from './guessHides';
+import type { Book, Cell, CellId } from './kinds';
 
 /**
  * The book with the guess given. Notes folded below the last guess are what a lesson keeps for afterwards: they unfold
- * with the last guess that was still to be given.
+ * with the last guess that was still to be given. A note tied to a guess unfolds when it is shown.
  */
 export function giveGuess(book: Book, id: CellId): Book {
   const cells = book.cells.map((cell) =>
     cell.id === id && cell.kind === 'guess' ? { ...cell, given: true } : cell,
   );
-  if (cells.some((cell) => cell.kind === 'guess' && !cell.given)) return { ...book, cells };
-  const last = cells.findLastIndex((cell) => cell.kind === 'guess');
+  const isLast = !cells.some((cell) => cell.kind === 'guess' && !cell.given);
+  const last = isLast ? cells.findLastIndex((cell) => cell.kind === 'guess') : cells.length;
+  const isHidden = (note: Cell, now: Pick<Book, 'cells'>): boolean => guessesHiding(now, note).length > 0;
+  const unfolds = (cell: Cell, place: number): boolean =>
+    cell.kind === 'note' && (place > last || (isHidden(cell, book) && !isHidden(cell, { cells })));
   return {
     ...book,
-    cells: cells.map((cell, place) =>
-      place > last && cell.kind === 'note' ? { ...cell, folded: false } : cell,
-    ),
+    cells: cells.map((cell, place) => (unfolds(cell, place) ? { ...cell, folded: false } : cell)),
   };
 }

@@ -7,6 +7,7 @@ import type { Tilt } from '$src/core/tilt/tilt';
 import type { PageUnits } from '$src/core/units';
 import type { CastingRow, CountedFault, PredictedFigure } from '$src/report/castings/casting';
 import type { GuessAsk } from '$src/report/guess/ask';
+import type { TeachersAnswers } from '$src/report/guess/teachersAnswers';
 import type { StepBy } from '$src/report/step';
 import type { Study } from '$src/report/study/study';
 import type { Underlay } from './underlay';
@@ -26,6 +27,8 @@ interface CellBase {
 export interface NoteCell extends CellBase {
   readonly kind: 'note';
   readonly text: string;
+  /** The guess that it would give away: it is shown once that is given. Absent = it is shown at once. */
+  readonly after?: CellId;
 }
 
 export interface SectionCell extends CellBase {
@@ -104,10 +107,12 @@ export interface CastingsCell extends CellBase {
 /** A guess to be made before the result of its pours is shown. */
 export interface GuessCell extends CellBase {
   readonly kind: 'guess';
-  /** The pours it is about; one, or several to choose the quickest of. */
+  /** The pours it is about; one, or several to choose the quickest of; with the teacher's own answers any number. */
   readonly pours: readonly CellId[];
   readonly question: string;
   readonly ask: GuessAsk;
+  /** What the teacher wrote for `own answers`; absent = nothing yet. Kept while something else is asked. */
+  readonly own?: TeachersAnswers;
   /** Front speed as drawn, at equal steps from mouth to die end [m/s]; empty before anything is drawn. */
   readonly drawn: readonly number[];
   /** The choice picked; null before one is. */

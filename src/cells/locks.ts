@@ -20,9 +20,10 @@ function isBroken(before: Cell, after: Cell | undefined): boolean {
   return JSON.stringify(alike(after)) !== JSON.stringify(alike(before));
 }
 
-/** The cell with what a lock leaves open set alike: folding away, and the answer to a guess. */
+/** The cell with what a lock leaves open set alike: folding away, how a comparison is played, the answer to a guess. */
 function mayChange(cell: Cell): Cell {
   const open = { ...cell, folded: false };
+  if (open.kind === 'compare') return { ...open, stepBy: 'time' };
   return open.kind === 'guess' ? { ...open, drawn: [], picked: null, given: false } : open;
 }
 
@@ -35,7 +36,7 @@ function withLock<C extends Cell>({ locked: _, ...cell }: C, locked: boolean): C
   return (locked ? { ...cell, locked } : cell) as C;
 }
 
-/** The book with everything locked that a guess rests on: its pours and what they take, and the guess itself. */
+/** The book with everything locked that a guess rests on: its pours and what they take, the guess itself, and the notes tied to it. */
 export function lockLesson(book: Book, guess: CellId): Book {
   const find = (id: CellId) => book.cells.find((cell) => cell.id === id);
   const reached = new Set<CellId>();
@@ -46,5 +47,6 @@ export function lockLesson(book: Book, guess: CellId): Book {
     if (cell) needsOf(cell).forEach(reach);
   };
   reach(guess);
+  for (const cell of book.cells) if (cell.kind === 'note' && cell.after === guess) reached.add(cell.id);
   return [...reached].reduce((next, id) => setLocked(next, id, true), book);
 }

@@ -1,10 +1,12 @@
-import type { Cell, CellId } from './kinds';
+import type { Cell, CellId, NoteCell } from './kinds';
 
 /** The cell with every mention of another cell replaced; null = that cell is not there. */
 export function withReferences(cell: Cell, now: (id: CellId) => CellId | null): Cell {
   const one = (id: CellId | null) => (id === null ? null : now(id));
   const many = (ids: readonly CellId[]) => ids.flatMap((id) => now(id) ?? []);
   switch (cell.kind) {
+    case 'note':
+      return afterGuess(cell, cell.after === undefined ? null : now(cell.after));
     case 'section':
       return { ...cell, drawnWith: one(cell.drawnWith) };
     case 'charge':
@@ -28,4 +30,9 @@ export function withReferences(cell: Cell, now: (id: CellId) => CellId | null): 
     default:
       return cell;
   }
+}
+
+/** The note tied to that guess; null = it is shown at once. */
+export function afterGuess({ after: _, ...note }: NoteCell, guess: CellId | null): NoteCell {
+  return guess === null ? note : { ...note, after: guess };
 }

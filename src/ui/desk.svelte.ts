@@ -40,6 +40,8 @@ class Desk {
   kept: Kept = $state.raw({ kind: 'not yet' });
   /** Name of the file the book has just been saved as. */
   savedAs: string | null = $state(null);
+  /** What is to be known of that file; empty = nothing. */
+  savedNote: string = $state('');
   /** Names the open book among those kept here. */
   bookId = $state('');
   /** False until the first book lies on the desk. */
@@ -59,14 +61,19 @@ class Desk {
   /** An example that is on its way before it is asked for. */
   #ahead: { readonly file: string; readonly text: Promise<string> } | null = null;
 
-  /** Brings back the book kept last; on a first visit opens the first example. */
-  async start(): Promise<void> {
+  /**
+   * Brings back the book kept last; on a first visit opens the first example, or what `openBrought` has to open instead, so
+   * that nothing of the example is computed for somebody who came for another book. It answers whether it opened one.
+   */
+  async start(openBrought: (() => Promise<boolean>) | null = null): Promise<void> {
     const examples = this.#fetchExamples();
     // At a first visit there is nothing to bring back, and the first example comes while the store is asked.
-    if (lastOpen() === null) void examples.then(([first]) => first && this.#fetchAhead(first.file));
+    if (lastOpen() === null && !openBrought)
+      void examples.then(([first]) => first && this.#fetchAhead(first.file));
     const restored = await this.#inTurn(() => this.#restore());
+    const isOpen = restored || (openBrought !== null && (await openBrought()));
     this.examples = await examples;
-    if (!restored) await this.#openFirstExample();
+    if (!isOpen) await this.#openFirstExample();
     this.isReady = true;
   }
 
@@ -218,10 +225,11 @@ class Desk {
     this.sayKept(name);
   }
 
-  /** Says under which name something has just been saved. */
-  sayKept(name: string): void {
+  /** Says under which name something has just been saved, and what is to be known of it. */
+  sayKept(name: string, note = ''): void {
     this.savedAs = name;
-    bench.announcement = `Saved as ${name}.`;
+    this.savedNote = note;
+    bench.announcement = `Saved as ${name}. ${note}`.trim();
     clearTimeout(this.#savedTimer);
     this.#savedTimer = setTimeout(() => {
       this.savedAs = null;

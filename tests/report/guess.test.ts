@@ -3,6 +3,7 @@ import { fromDegrees } from '$src/core/units';
 import { answerOf, CLOSE, choicesOf } from '$src/report/guess/choices';
 import { drawnDifference, drawnPlaces, drawnWords, frontSpeedAt } from '$src/report/guess/frontSpeedGuess';
 import { outcomeOf } from '$src/report/guess/outcome';
+import { checkTeachersAnswers, type TeachersAnswers } from '$src/report/guess/teachersAnswers';
 import { dieLength } from '$src/report/series';
 import { inventedRecord } from './inventedRecord';
 
@@ -49,6 +50,42 @@ const withFigures = (figures: Partial<typeof record.figures>) => ({
   ...record,
   band: null,
   figures: { ...record.figures, ...figures },
+});
+
+describe("answers of the teacher's own", () => {
+  const own: TeachersAnswers = { answers: ['The skin', 'The coat'], right: 1, reason: ' It insulates. ' };
+  const issues = (part: Partial<TeachersAnswers>) =>
+    checkTeachersAnswers({ ...own, ...part }).map(({ path }) => path);
+
+  it('need no pour, and are told as the teacher and not as the model', () => {
+    const choices = choicesOf('own answers', [], own);
+    expect(choices.map(({ label }) => label)).toEqual(own.answers);
+    const answer = answerOf('own answers', [], [], own)!;
+    expect(answer).toEqual({ key: choices[1]!.key, because: 'It insulates.', by: 'teacher' });
+    const wrong = outcomeOf(choices[0]!.key, answer, choices);
+    expect(wrong.head).toBe('Not as the teacher says.');
+    expect(wrong.sentence).toBe("You chose “The skin”; the teacher's answer is “The coat”.");
+    expect(wrong.whose).toBe("The teacher's answer, not computed.");
+    expect(outcomeOf(answer.key, answer, choices)).toMatchObject({
+      isRight: true,
+      head: 'As the teacher says.',
+    });
+    expect(outcomeOf('under', { key: 'under', because: '' }, []).whose).toBe("The model's answer.");
+  });
+
+  it('are two to five, none empty, none twice, one of them right', () => {
+    expect(issues({})).toEqual([]);
+    expect(checkTeachersAnswers(null).map(({ path }) => path)).toEqual(['own']);
+    expect(issues({ answers: ['One'], right: 0 })).toEqual(['own.answers']);
+    expect(issues({ answers: ['a', 'b', 'c', 'd', 'e', 'f'] })).toEqual(['own.answers']);
+    expect(issues({ answers: ['a', ' '] })).toEqual(['own.answers.1']);
+    expect(issues({ answers: ['a', 'b', 'a '] })).toEqual(['own.answers.2']);
+    for (const right of [null, 2, -1, 0.5]) expect(issues({ right })).toEqual(['own.right']);
+    for (const { message, remedy } of checkTeachersAnswers({ answers: [''], right: null, reason: '' })) {
+      expect(message).toMatch(/\.$/);
+      expect(remedy).toMatch(/\.$/);
+    }
+  });
 });
 
 describe('a guess from choices', () => {

@@ -162,6 +162,62 @@ test('a link brings a book, which asks before it is opened', async () => {
   expect(await title(page).inputValue()).toBe('Sent');
 });
 
+/** Mesh cells of each pour that the page begins, from its first moment on. */
+const watchPours = () => {
+  const begun: number[] = [];
+  Object.assign(globalThis, { begun });
+  const post = Worker.prototype.postMessage;
+  Worker.prototype.postMessage = function (this: Worker, ...sent: Parameters<typeof post>) {
+    const [message] = sent;
+    if (message?.type === 'APPLY' && message.path?.join() === 'run')
+      begun.push(message.argumentList[0].value.computation.meshCells);
+    post.apply(this, sent);
+  } as typeof post;
+};
+const begunPours = (page: Page) =>
+  page.evaluate(() => (globalThis as unknown as { begun: readonly number[] }).begun);
+
+test('at a first visit a link opens its book at once, and no pour of the example is begun', async () => {
+  const examples: string[] = [];
+  const firstVisit = (address: string) =>
+    openPage({
+      address,
+      prepare: async (context) => {
+        await context.addInitScript(watchPours);
+        context.on('request', (request) => {
+          if (/\.pourbook\.json$/.test(request.url())) examples.push(request.url());
+        });
+      },
+    });
+  const meshCells = 43;
+  const book = quickBook('Sent to a class');
+  const cells = book.cells.map((cell) =>
+    cell.kind === 'pour' ? { ...cell, computation: { ...cell.computation, meshCells } } : cell,
+  );
+  const fragment = await linkOf(writeBook({ ...book, cells }));
+  const linked = await firstVisit(`${inject('siteUrl')}${fragment}`);
+  await expect.poll(() => title(linked).inputValue()).toBe('Sent to a class');
+  expect(await linked.getByRole('alertdialog').count()).toBe(0);
+  await waitUntilFresh(linked);
+  // The two pours of the book are alike, and computed once.
+  expect(await begunPours(linked)).toEqual([meshCells]);
+  expect(examples).toEqual([]);
+  expect(await linked.evaluate(() => location.hash)).toBe('');
+  // It is kept as the visitor's own, and asked for no more.
+  await kept(linked).waitFor();
+  await linked.reload();
+  await expect.poll(() => title(linked).inputValue()).toBe('Sent to a class');
+  expect(examples).toEqual([]);
+
+  // Without the link, and with one that is cut short, the example comes and is computed: the watch sees it.
+  const plain = await firstVisit(inject('siteUrl'));
+  await expect.poll(async () => (await begunPours(plain)).length, { timeout: 30_000 }).toBeGreaterThan(0);
+  expect(examples.length).toBeGreaterThan(0);
+  const cut = await firstVisit(`${inject('siteUrl')}${fragment!.slice(0, 90)}`);
+  await cut.getByRole('alert').getByText('The book in the link could not be opened.').waitFor();
+  expect(await cut.locator('[data-cell]').count()).toBeGreaterThan(0);
+});
+
 test('a file dropped on the page is opened; one from a newer program is refused and harms nothing', async () => {
   const page = await openPage({ isBare: true });
   const drop = (name: string, text: string) =>
@@ -266,7 +322,11 @@ test('the saved page opens from the disk without a network, replays its pours an
   saved.on('request', (request) => asked.push(request.url()));
   saved.on('console', (message) => complaints.push(message.text()));
   await saved.goto(`file://${path}`);
+  const section = (name: string) => saved.locator('section', { has: saved.locator('h2', { hasText: name }) });
   const replay = saved.locator('[data-replay]').first();
+  // A guess asks about this pour, and comes first.
+  expect(await replay.isVisible()).toBe(false);
+  for (const press of await saved.getByText(/^Show what the pours? did$/).all()) await press.press('Enter');
   const words = replay.locator('output');
   const first = await words.textContent();
   await replay.getByRole('slider').fill('1.5');
@@ -276,7 +336,6 @@ test('the saved page opens from the disk without a network, replays its pours an
   await replay.getByRole('button', { name: 'Play' }).click();
   await expect.poll(() => metal.getAttribute('d')).not.toBe(still);
 
-  const section = (name: string) => saved.locator('section', { has: saved.locator('h2', { hasText: name }) });
   const sentence = await cellsOf(page, 'compare').locator('.verdict h3').first().textContent();
   expect(squeezed(await section('Compare').locator('.verdict').textContent())).toBe(squeezed(sentence));
   expect(

@@ -1,4 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
@@ -81,6 +83,54 @@ test('a student draws, picks, and only then sees the result', PATIENCE, async ()
   ]);
   expect(saved.book.cells.find(({ id }) => id === 'uphill')?.locked).toBe(true);
 });
+
+test(
+  'a lesson saved as a page is told about where it is saved, and in it asks before it shows',
+  PATIENCE,
+  async () => {
+    const page = await openBook(example('class-oxide-film'));
+    const rail = page.getByRole('complementary', { name: 'Contents and tools' });
+    const button = rail.getByRole('button', { name: 'Save as a page that plays' });
+    await rail.getByText('Nobody can guess in the saved page').waitFor();
+    for (const pour of ['#gentle', '#falling'])
+      await expect.poll(() => page.locator(pour).getAttribute('data-state'), PATIENCE).toBe('fresh');
+    const saving = page.waitForEvent('download');
+    await button.click();
+    const path = join(mkdtempSync(join(tmpdir(), 'quietpour-page-')), 'lesson.html');
+    writeFileSync(path, readFileSync(await (await saving).path()));
+    const said = page.locator('.saved');
+    expect(await said.textContent()).toContain('Nobody can guess in the saved page');
+
+    const saved = await page.context().newPage();
+    await saved.goto(`file://${path}`);
+    const section = (name: string) =>
+      saved.locator('section', { has: saved.getByRole('heading', { name, exact: true }) });
+    const name = await page.locator('#guess-falling h2').textContent();
+    const guess = section(name!.replace(/, guess$/, ''));
+    const told = guess.getByText('Computed:');
+    await guess.getByText('Answer it first, then look.').waitFor();
+    expect(await told.isVisible()).toBe(false);
+    expect(await saved.locator('[data-replay]').first().isVisible()).toBe(false);
+    await picture(saved, 'saved-lesson');
+    await guess.getByText('Show what the pour did').press('Enter');
+    await told.waitFor();
+    await saved
+      .getByRole('link', { name: name!.replace(/, guess$/, '') })
+      .first()
+      .click();
+    expect(await guess.evaluate((node) => Math.abs(node.getBoundingClientRect().top) < 400)).toBe(true);
+    expect(await seriousBarriers(saved)).toEqual([]);
+    await saved.setViewportSize({ width: 390, height: 844 });
+    expect(await saved.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    await saved.emulateMedia({ colorScheme: 'dark' });
+    await picture(saved, 'saved-lesson-phone');
+    // On paper stands what was pressed, and of the rest the question alone.
+    await saved.emulateMedia({ media: 'print' });
+    expect(await told.isVisible()).toBe(true);
+    expect(await saved.locator('[data-replay]').first().isVisible()).toBe(false);
+    await saved.close();
+  },
+);
 
 test('castings are set against the prediction, and come in and go out as CSV', PATIENCE, async () => {
   const page = await openBook(example('castings-log'));

@@ -4,6 +4,8 @@ import { REPLAY_SCRIPT } from './replayScript';
 
 /** A part of the page: a cell of the book, its body already markup. */
 export interface PagePart {
+  /** What a link within the page names it by. */
+  readonly id: string;
   readonly name: string;
   readonly kind: string;
   readonly body: string;
@@ -34,8 +36,8 @@ export function bookPage({
 }: BookPageParts): string {
   const policy = `default-src 'none'; style-src 'unsafe-inline'; img-src data:; script-src 'sha256-${scriptHash}'`;
   const sections = parts.map(
-    ({ name, kind, body }) =>
-      `<section><p class="kind">${escaped(kind)}</p><h2>${escaped(name)}</h2>\n${body}\n</section>`,
+    ({ id, name, kind, body }) =>
+      `<section id="${id}"><p class="kind">${escaped(kind)}</p><h2>${escaped(name)}</h2>\n${body}\n</section>`,
   );
   return `<!doctype html>
 <html lang="en">

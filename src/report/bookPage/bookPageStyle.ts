@@ -10,17 +10,18 @@ body{margin:0 auto;max-width:1080px;padding:24px 20px 60px;background:var(--boar
 body>header,body>section,body>footer{background:var(--sheet);border:1px solid var(--hair);border-top:2px solid var(--ink);padding:18px 22px;margin-bottom:20px}
 h1{font-size:27px;line-height:1.15;margin:0}
 body>section>h2{font-size:19px;line-height:1.2;margin:0 0 12px}
-body>section>h3{font-size:15px;margin:14px 0 4px}
+body>section>h3,.behind>h3{font-size:15px;margin:14px 0 4px}
 h1,h2,li,.verdict,.words{overflow-wrap:anywhere}
 p{margin:0 0 8px;max-width:80ch}
-body>section>ul{margin:8px 0;padding-left:20px;max-width:80ch}
+body>section>ul,.behind>ul{margin:8px 0;padding-left:20px;max-width:80ch}
 .kind,body>header p,caption,body>footer{color:var(--ink2)}
 .kind{margin:0}
 .words{font:17px/1.5 Charter,Georgia,"DejaVu Serif",serif}
 .question{white-space:pre-line}
 .verdict{font-size:17px}
-body>section>figure{margin:14px 0}
-body>section>figure svg,body>section>svg{display:block;width:100%;max-height:70vh}
+.because{white-space:pre-line}
+body>section>figure,.behind>figure{margin:14px 0}
+body>section>figure svg,.behind>figure svg,body>section>svg{display:block;width:100%;max-height:70vh}
 .steel{stroke:var(--ink);stroke-width:1.2}
 .hatch{stroke:var(--steel);stroke-width:.8}
 .metal{fill:var(--metal)}
@@ -77,10 +78,12 @@ body>section>figure svg,body>section>svg{display:block;width:100%;max-height:70v
 .map .frame{fill:none;stroke:var(--ink)}
 .map .set{fill:none;stroke:var(--ink);stroke-width:3}
 .map .key svg{width:28px}
-details{max-width:80ch}
+details:not(.behind){max-width:80ch}
 summary{cursor:pointer;padding:8px 0}
+.behind>summary{width:max-content;max-width:100%;min-height:44px;padding:9px 14px;border:1px solid var(--ink);font-weight:600}
+.behind[open]>summary{margin-bottom:12px}
 .shop-card{margin:0 auto}
 a{color:inherit}
 @media (max-width:699px){body{padding:0 0 40px}body>header,body>section,body>footer{padding:14px 16px;margin-bottom:14px;border-left:0;border-right:0}.table-box td:last-child:not(.r,[colspan]){min-width:15em}.chart .field{height:200px}}
-@media print{body{background:none;padding:0}body>section{break-inside:auto;border:0;border-top:1px solid #000}body>section>h2{break-after:avoid}figure,tr,li{break-inside:avoid}body>section:has(>.shop-card){padding:0;border:0;margin:0}body>section:has(>.shop-card)>:is(.kind,h2){display:none}.table-box{overflow:visible}.hand{display:none}}
+@media print{body{background:none;padding:0}body>section{break-inside:auto;border:0;border-top:1px solid #000}body>section>h2{break-after:avoid}figure,tr,li{break-inside:avoid}body>section:has(>.shop-card,>.behind[open]>.shop-card){padding:0;border:0;margin:0}body>section:has(>.shop-card,>.behind[open]>.shop-card)>:is(.kind,h2,p){display:none}details:not([open]),summary{display:none}.table-box{overflow:visible}.hand{display:none}}
 `;

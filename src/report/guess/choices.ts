@@ -3,6 +3,7 @@ import { toDegrees } from '$src/core/units';
 import { MESH_SPREAD, speedCall } from '../speedCall';
 import { angleText, percentText, secondsText, speedText } from '../wording';
 import type { GuessAsk } from './ask';
+import { type TeachersAnswers, teachersAnswer, teachersChoices } from './teachersAnswers';
 
 export interface Choice {
   readonly key: string;
@@ -15,10 +16,12 @@ export interface AskedPour {
   readonly name: string;
 }
 
-/** What was computed, as one of the choices, and the figures it rests on. */
+/** What is right, as one of the choices, and what it rests on: figures, or the teacher's reason. */
 export interface Answer {
   readonly key: string;
   readonly because: string;
+  /** Whose word it is; absent = the model's. */
+  readonly by?: 'teacher';
 }
 
 const CHOICES = {
@@ -43,9 +46,14 @@ const CHOICES = {
 
 export const CLOSE = 'too close';
 
-/** The choices there are; none where the answer is drawn. */
-export function choicesOf(ask: GuessAsk, pours: readonly AskedPour[]): readonly Choice[] {
+/** The choices there are; none where the answer is drawn. `own`: the teacher's, where those are asked for. */
+export function choicesOf(
+  ask: GuessAsk,
+  pours: readonly AskedPour[],
+  own: TeachersAnswers | null = null,
+): readonly Choice[] {
   if (ask === 'front speed') return [];
+  if (ask === 'own answers') return own ? teachersChoices(own) : [];
   if (ask !== 'quickest') return CHOICES[ask];
   return [
     ...pours.map(({ id, name }) => ({ key: id, label: name })),
@@ -53,12 +61,17 @@ export function choicesOf(ask: GuessAsk, pours: readonly AskedPour[]): readonly 
   ];
 }
 
-/** The computed answer to a question of choices, about the first pour or all of them; null when it has none. */
+/**
+ * The answer to a question of choices: the teacher's where it is asked for, else the computed one about the first pour or
+ * all of them; null when there is none.
+ */
 export function answerOf(
   ask: GuessAsk,
   pours: readonly AskedPour[],
   records: readonly PourRecord[],
+  own: TeachersAnswers | null = null,
 ): Answer | null {
+  if (ask === 'own answers') return own && teachersAnswer(own);
   const [record] = records;
   if (!record) return null;
   switch (ask) {

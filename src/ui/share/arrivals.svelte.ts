@@ -1,6 +1,7 @@
 import { replaceState } from '$app/navigation';
 import { readBook } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
+import type { Issue } from '$src/core/issue';
 import { bench } from '../bench.svelte';
 import { desk } from '../desk.svelte';
 import { fetchPart } from '../fetchPart';
@@ -15,31 +16,57 @@ export interface Offer {
 
 const fetchLinks = () => fetchPart('What packs a book into a link', () => import('./bookLink'));
 
+/** The book in the link of the page, or what is wrong with it; null when what unpacks it cannot be fetched. */
+async function readBrought(): Promise<Offer | { readonly issues: readonly Issue[] } | null> {
+  const links = await fetchLinks();
+  if (!links) return null;
+  const read = await links.readLink(location.hash);
+  if (!('text' in read)) return { issues: [read.issue] };
+  const result = readBook(read.text);
+  if ('issues' in result) return result;
+  const { title, cells } = result.book;
+  return { title, cells: cells.length, text: read.text };
+}
+
 /** Books that come by links and go by them. */
 class Arrivals {
   offer: Offer | null = $state.raw(null);
 
-  /** Looks whether the page was opened by a link that carries a book; the book is offered, never just opened. */
+  /** What opens the book of the link that the page was opened by, for a first visit; null when there is no such link. */
+  get opener(): (() => Promise<boolean>) | null {
+    return location.hash.startsWith(LINK_MARK) ? () => this.#openBrought() : null;
+  }
+
+  /** Nothing of the user's is open that could be asked about. One that cannot be read is left to `look`, which tells why. */
+  async #openBrought(): Promise<boolean> {
+    const brought = await readBrought();
+    this.#isOpened = brought !== null && 'text' in brought && (await this.#open(brought));
+    return this.#isOpened;
+  }
+  #isOpened = false;
+
+  /** Looks whether the page was opened by a link that carries a book; beside an open book it is offered, never just opened. */
   async look(): Promise<void> {
     if (!location.hash.startsWith(LINK_MARK)) return;
-    const links = await fetchLinks();
-    if (!links) return;
-    const read = await links.readLink(location.hash);
+    const brought = this.#isOpened ? null : await readBrought();
+    if (!brought && !this.#isOpened) return;
     replaceState(location.pathname + location.search, {});
-    const result = 'text' in read ? readBook(read.text) : { issues: [read.issue] };
-    if ('issues' in result) {
+    if (!brought) return;
+    if ('text' in brought) this.offer = brought;
+    else {
       const remedy = 'The book that was open is still here.';
-      desk.notice = { message: 'The book in the link could not be opened.', remedy, issues: result.issues };
-    } else if ('text' in read) {
-      const { title, cells } = result.book;
-      this.offer = { title, cells: cells.length, text: read.text };
+      desk.notice = { message: 'The book in the link could not be opened.', remedy, issues: brought.issues };
     }
   }
 
   async accept(): Promise<void> {
     const { offer } = this;
     this.offer = null;
-    if (offer) await desk.openBookText(offer.text, 'The book in the link', true);
+    if (offer) await this.#open(offer);
+  }
+
+  #open({ text }: Offer): Promise<boolean> {
+    return desk.openBookText(text, 'The book in the link', true);
   }
 
   decline(): void {

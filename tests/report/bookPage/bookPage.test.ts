@@ -20,7 +20,7 @@ function record() {
 const parts = (body: string, title = 'Trial') => ({
   title,
   casting: 'Hinge arm',
-  parts: [{ name: 'Pour <1>', kind: 'pour', body }],
+  parts: [{ id: 'cell-1', name: 'Pour <1>', kind: 'pour', body }],
   bookText: '{"a": "</script>"}',
   bookFileName: 'trial.pourbook.json',
   scriptHash: createHash('sha256').update(REPLAY_SCRIPT).digest('base64'),

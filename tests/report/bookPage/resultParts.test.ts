@@ -146,6 +146,7 @@ test('a castings log without a computed pour is told and not compared', () => {
 const guess: Guessed = {
   question: `Under or over? ${HOSTILE}`,
   ask: 'speed call',
+  own: null,
   pours: [{ id: 'quick', name: 'Quick' }],
   drawn: [],
   picked: 'under',
@@ -154,28 +155,60 @@ const guess: Guessed = {
   records: [QUICK],
 };
 
-test('a guess that is given stands beside what was computed, one that is not tells no result', () => {
-  const given = textOf(guessPart(guess, METRIC));
-  expect(given).toContain('You chose “stays under critical speed”; computed is “runs over critical speed”.');
-  expect(given).toContain('0.80 m/s');
-  const open = textOf(guessPart({ ...guess, given: false }, METRIC));
-  expect(open).toContain('This guess had not been given when the page was saved.');
-  expect(open).toContain('stays under critical speed , chosen so far');
-  expect(open).not.toMatch(/computed is|0\.80/);
-  expect(guessPart(guess, METRIC)).not.toContain('<img');
+const SUMMARY = '<summary>Show what the pour did</summary>';
+/** What is read before anything is pressed, and after. */
+const beforePress = (part: string): string => textOf(part.split(SUMMARY)[0]!);
+const behindPress = (part: string): string => textOf(part.split(SUMMARY)[1] ?? '');
+
+test('a guess asks, and tells behind a press what was computed: beside the guess where it was given, else alone', () => {
+  const given = guessPart(guess, METRIC);
+  expect(behindPress(given)).toContain(
+    'You chose “stays under critical speed”; computed is “runs over critical speed”.',
+  );
+  expect(behindPress(given)).toContain('0.80 m/s');
+  const open = guessPart({ ...guess, given: false }, METRIC);
+  expect(behindPress(open)).toContain('Computed: “runs over critical speed”.');
+  expect(behindPress(open)).not.toContain('chose');
+  for (const part of [given, open]) {
+    expect(beforePress(part)).toContain('Under or over?');
+    expect(beforePress(part)).toContain('stays under critical speed');
+    expect(beforePress(part)).toContain('Answer it first, then look.');
+    expect(beforePress(part)).not.toMatch(/computed|0\.80|chose|guessed/i);
+    expect(part).not.toContain('<img');
+  }
+  const uncomputed = guessPart({ ...guess, records: [] }, METRIC);
+  expect(uncomputed).not.toContain('<details');
+  expect(textOf(uncomputed)).toContain('had not been computed when the page was saved');
 });
 
-test('a drawn guess is shown alone until it is given, and with the computed curve afterwards', () => {
+test("the teacher's own question shows the teacher's answer behind a press, in the words it was written in", () => {
+  const own = { answers: ['It cools by 10 mm', HOSTILE], right: 0, reason: 'The skin holds 10 mm.' };
+  const asked: Guessed = { ...guess, ask: 'own answers', own, picked: 'answer 2', records: [], plan: null };
+  const given = guessPart(asked, INCHES);
+  const [before, behind] = given.split("<summary>Show the teacher's answer</summary>").map(textOf);
+  expect(before).toContain('It cools by 10 mm');
+  expect(before).not.toMatch(/skin holds|teacher says|Not as/);
+  expect(behind).toContain('Not as the teacher says.');
+  expect(behind).toContain("the teacher's answer is “It cools by 10 mm”");
+  expect(behind).toContain("The teacher's answer, not computed. The skin holds 10 mm.");
+  expect(given).not.toContain('<img');
+  const open = textOf(guessPart({ ...asked, given: false, pours: [] }, INCHES));
+  expect(open).toContain('The teacher says: “It cools by 10 mm”.');
+  expect(behindPress(guessPart(guess, METRIC))).toContain("The model's answer.");
+});
+
+test('a drawn guess lies beside the computed curve where it was given; else the computed curve stands alone', () => {
   const drawn: Guessed = { ...guess, ask: 'front speed', drawn: [0.1, 0.2, 0.3, 0.4, 0.5, 0.4, 0.3] };
   const curves = (part: string): number => [...part.matchAll(/class="line look-\d" d="M\d/g)].length;
   const given = guessPart(drawn, METRIC);
   expect(textOf(given)).toContain('You drew a peak of 0.50 m/s; the computed one is 0.80 m/s');
   const open = guessPart({ ...drawn, given: false }, METRIC);
-  expect(textOf(open)).not.toContain('computed one');
-  expect(open).not.toContain('0.80 m/s');
+  expect(textOf(open)).not.toContain('You drew');
+  expect(behindPress(open)).toMatch(/The computed front speed is highest at .* from the mouth: 0\.80 m\/s\./);
   // Two curves, each once more in the key.
   expect(curves(given)).toBe(4);
   expect(curves(open)).toBe(1);
+  for (const part of [given, open]) expect(curves(part.split(SUMMARY)[0]!)).toBe(0);
   expect(textOf(guessPart(drawn, INCHES))).toContain('in/s');
 });
 

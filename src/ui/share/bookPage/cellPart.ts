@@ -1,9 +1,10 @@
 import type { Evaluation } from '$src/cells/evaluate';
-import { guessHiding } from '$src/cells/guessHides';
-import type { Book, Cell, NoteCell, PourCell } from '$src/cells/kinds';
+import { guessesAbout, guessesToldBy } from '$src/cells/guessHides';
+import type { Book, Cell, CellId, GuessCell, NoteCell, PourCell } from '$src/cells/kinds';
 import type { Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
 import { METRIC } from '$src/core/units';
+import { behind, whatPoursDid } from '$src/report/bookPage/behind';
 import type { PagePart } from '$src/report/bookPage/bookPage';
 import { pourPart } from '$src/report/bookPage/pourPart';
 import { escaped, paperFor } from '$src/report/drawing/paper';
@@ -21,11 +22,28 @@ import { cardBody, castingsBody, compareBody, guessBody, studyBody } from './res
 
 /** A cell as a part of the saved page. */
 export function cellPart(source: PageSource, cell: Cell, index: number): PagePart {
-  return { name: cell.name, kind: cell.kind, body: bodyOf(source, cell, `p${index}`) };
+  return { id: anchorAt(index), name: cell.name, kind: cell.kind, body: bodyOf(source, cell, `p${index}`) };
 }
 
+const anchorAt = (index: number): string => `cell-${index + 1}`;
+
+/** What a guess is about stands behind a press, given or not: whoever is handed the page is to answer first. */
 function bodyOf(source: PageSource, cell: Cell, id: string): string {
-  if (guessHiding(source.book, cell)) return said('Hidden until the guess in this book is given.');
+  const guesses = guessesAbout(source.book, cell);
+  const shown = shownBody(source, cell, id);
+  if (guesses.length === 0) return shown;
+  return `<p>Answer first: ${linksTo(source.book, guesses)}.</p>\n${behind(pressFor(cell), shown)}`;
+}
+
+const pressFor = ({ kind }: Cell): string =>
+  kind === 'note' ? 'Show the note' : whatPoursDid(kind === 'pour' ? 1 : 2);
+
+function linksTo({ cells }: Book, guesses: readonly GuessCell[]): string {
+  const place = (id: CellId): number => cells.findIndex((cell) => cell.id === id);
+  return guesses.map(({ id, name }) => `<a href="#${anchorAt(place(id))}">${escaped(name)}</a>`).join(', ');
+}
+
+function shownBody(source: PageSource, cell: Cell, id: string): string {
   switch (cell.kind) {
     case 'note':
       return note(source.book, cell);
@@ -54,7 +72,7 @@ function bodyOf(source: PageSource, cell: Cell, id: string): string {
     case 'castings':
       return castingsBody(source, cell);
     case 'guess':
-      return guessBody(source, cell);
+      return guess(source, cell);
   }
 }
 
@@ -65,11 +83,21 @@ const said = (text: string): string => `<p>${escaped(text)}</p>`;
 const isReady = ({ evaluations }: PageSource, { id }: Cell): boolean =>
   evaluations.get(id)?.state === 'ready';
 
-/** What a lesson keeps for after its guesses is folded on the page, and stays folded here until they are given. */
-function note({ cells }: Book, { text, folded }: NoteCell): string {
+/** What a lesson keeps for after its guesses is folded on the page, and stays folded here until they are given; a note tied to one has its press. */
+function note({ cells }: Book, { text, folded, after }: NoteCell): string {
   const words = `<div class="words">${renderMarkdown(text)}</div>`;
-  const isKept = folded && cells.some((cell) => cell.kind === 'guess' && !cell.given);
+  const isKept = folded && after === undefined && cells.some((cell) => cell.kind === 'guess' && !cell.given);
   return isKept ? `<details><summary>For after the guesses</summary>${words}</details>` : words;
+}
+
+/** An answer that answers another guess as well says so before it is shown. */
+function guess(source: PageSource, cell: GuessCell): string {
+  const others = guessesToldBy(source.book, cell);
+  const first =
+    others.length > 0
+      ? `<p>What the pour did answers more than this: answer ${linksTo(source.book, others)} too before you look.</p>\n`
+      : '';
+  return `${first}${guessBody(source, cell)}`;
 }
 
 function charge(evaluation: Evaluation | undefined, book: Book): string {

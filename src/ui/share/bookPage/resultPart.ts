@@ -113,11 +113,14 @@ export function castingsBody(source: PageSource, cell: CastingsCell): string {
   return castingsPart({ castings, counted, against, pours, predicted }, unitsOf(source));
 }
 
+/** What the pours of a guess came to, as they are set now; fewer than the pours while some are not computed. */
+export const guessRecords = (source: PageSource, { pours }: GuessCell): PourRecord[] =>
+  chosen(source, pours).flatMap(({ id }) => fullRecord(source, id) ?? []);
+
 export function guessBody(source: PageSource, cell: GuessCell): string {
   const pours = chosen(source, cell.pours);
   const plan = planOf(source, pours[0]?.id);
-  // Records of a guess that is still to be given do not even come near the page.
-  const records = cell.given ? pours.flatMap(({ id }) => fullRecord(source, id) ?? []) : [];
-  const { question, ask, drawn, picked, given } = cell;
-  return guessPart({ question, ask, pours, drawn, picked, given, plan, records }, unitsOf(source));
+  const records = guessRecords(source, cell);
+  const { question, ask, own = null, drawn, picked, given } = cell;
+  return guessPart({ question, ask, own, pours, drawn, picked, given, plan, records }, unitsOf(source));
 }

@@ -1,5 +1,5 @@
 import { writeBook } from '$src/book/writeBook';
-import type { Book, StudyCell } from '$src/cells/kinds';
+import type { Book, GuessCell, StudyCell } from '$src/cells/kinds';
 import { bookPage } from '$src/report/bookPage/bookPage';
 import { REPLAY_SCRIPT } from '$src/report/bookPage/replayScript';
 import type { KeptStudy } from '$src/report/bookPage/studyPart';
@@ -12,7 +12,9 @@ import { desk } from '../../desk.svelte';
 import { downloadText, fileNameOf } from '../../files';
 import { isCurrent, studyRun } from '../../study/shownStudies.svelte';
 import { cellPart } from './cellPart';
+import { guessesSaved } from './guessWords';
 import type { PageSource } from './pageSource';
+import { guessRecords } from './resultPart';
 
 const CARD_STYLE = [frame, drawings, tables, narrow].join('\n');
 
@@ -38,7 +40,9 @@ export async function saveBookPage(): Promise<void> {
   });
   const name = bookFileName.replace('.pourbook.json', '.html');
   downloadText(page, name, 'text/html');
-  desk.sayKept(name);
+  const isComputed = (guess: GuessCell) =>
+    guess.ask === 'own answers' || guessRecords(source, guess).length === guess.pours.length;
+  desk.sayKept(name, guessesSaved(book, isComputed));
 }
 
 /** A study that nobody has come to yet has not said what is kept of it. */

@@ -3,11 +3,11 @@ import { addCell } from '$src/cells/edit';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell, CellKind } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
-import type { KeptStudy } from '$src/report/bookPage/studyPart';
 import { EMPTY_ROW } from '$src/report/castings/casting';
 import { shownMass, withUnit } from '$src/report/measureText';
 import { startLevelWords } from '$src/report/startLevelWords';
 import { cellPart } from '$src/ui/share/bookPage/cellPart';
+import { GUESSES_IN_PAGE, guessesSaved } from '$src/ui/share/bookPage/guessWords';
 import type { PageRun, PageSource } from '$src/ui/share/bookPage/pageSource';
 import { firstOf, sampleBook } from '../../../book/sample';
 import { inventedFigures, inventedRecord } from '../../../report/inventedRecord';
@@ -44,17 +44,37 @@ const bodyOf = (source: PageSource, kind: CellKind): string =>
   cellPart(source, firstOf(source.book, kind), 0).body;
 const RESULTS = ['pour', 'compare', 'study', 'castings', 'shop card'] as const;
 
-test('while a guess hides a pour, nothing that shows its result shows it', () => {
-  const source = sourceOf(bookWith({ given: false, hides: true }));
-  const kept: KeptStudy = {} as KeptStudy;
-  const study = { ...source, study: () => kept };
-  for (const kind of RESULTS)
-    expect(bodyOf(kind === 'study' ? study : source, kind), kind).toBe(
-      '<p>Hidden until the guess in this book is given.</p>',
-    );
-  const guess = bodyOf(source, 'guess');
-  expect(guess).toContain('Which?');
-  expect(guess).not.toMatch(/0\.37|computed is|As computed/);
+/** What is read before anything is pressed. */
+const seen = (body: string): string =>
+  body.replace(/<details class="behind"><summary>(.*?)<\/summary>.*<\/details>/s, '[$1]');
+
+test.each([false, true])(
+  'what a guess asks about stands behind a press, with the guess to answer first; given: %s',
+  (given) => {
+    const source = sourceOf(bookWith({ given, hides: true }));
+    const place = source.book.cells.findIndex(({ kind }) => kind === 'guess') + 1;
+    for (const kind of RESULTS) {
+      const body = bodyOf(source, kind);
+      const press = kind === 'pour' ? 'Show what the pour did' : 'Show what the pours did';
+      expect(seen(body), kind).toBe(
+        `<p>Answer first: <a href="#cell-${place}">Guess first</a>.</p>\n[${press}]`,
+      );
+    }
+    expect(cellPart(source, firstOf(source.book, 'guess'), place - 1).id).toBe(`cell-${place}`);
+    expect(bodyOf(source, 'pour')).toContain(TOLD);
+    const guess = bodyOf(source, 'guess');
+    expect(seen(guess)).toContain('Which?');
+    expect(seen(guess)).toContain('Answer it first, then look.');
+    expect(seen(guess)).not.toMatch(/0\.37|computed|guessed|chose/i);
+    expect(guess).toContain(TOLD);
+  },
+);
+
+test('where the page is saved it is told what becomes of guesses, and which have no result in it', () => {
+  const book = bookWith({ given: false, hides: true });
+  expect(guessesSaved({ cells: [] }, () => true)).toBe('');
+  expect(guessesSaved(book, () => true)).toBe(GUESSES_IN_PAGE);
+  expect(guessesSaved(book, () => false)).toContain('without a result in it: Guess first.');
 });
 
 test('a charge reads as it does in the book, in whatever units: it is rounded once', () => {
@@ -103,6 +123,21 @@ test('a note kept for after the guesses stays folded until they are given', () =
   expect(noteOf(true)).not.toContain('<details');
 });
 
+test('a note tied to a guess stands behind a press, given or not', () => {
+  for (const given of [false, true]) {
+    const open = bookWith({ given, hides: false });
+    const guess = firstOf(open, 'guess').id;
+    const cells = open.cells.map(
+      (cell): Cell => (cell.id === 'after' ? ({ ...cell, after: guess } as Cell) : cell),
+    );
+    const body = cellPart(sourceOf({ ...open, cells }), cells.find(({ id }) => id === 'after')!, 0).body;
+    expect(seen(body)).toMatch(
+      /^<p>Answer first: <a href="#cell-\d+">Guess first<\/a>\.<\/p>\n\[Show the note\]$/,
+    );
+    expect(body).toMatch(/It runs at 0\.37\sm\/s\./);
+  }
+});
+
 test('a card whose pour is not up to date keeps its warning, and loses it once the pour is', () => {
   const book = bookWith({ given: true, hides: true });
   const card = (run: Partial<PageRun>): string => bodyOf(sourceOf(book, { ...fresh, ...run }), 'shop card');
@@ -116,7 +151,7 @@ test('a card whose pour is not up to date keeps its warning, and loses it once t
 });
 
 test('a pour of a coarse mesh and a stopped one say so above their replay', () => {
-  const book = bookWith({ given: true, hides: true });
+  const book = bookWith({ given: true, hides: false });
   const pour = (run: Partial<PageRun>): string => bodyOf(sourceOf(book, { ...fresh, ...run }), 'pour');
   expect(pour({})).not.toMatch(/Not the last word|Not to the end/);
   expect(pour({ coarse: true })).toMatch(/^<p>Not the last word: a first run on a coarse mesh/);

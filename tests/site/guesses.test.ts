@@ -1,0 +1,132 @@
+import { expect, test } from 'vitest';
+import { writeBook } from '$src/book/writeBook';
+import { addCell } from '$src/cells/edit';
+import type { Book, Cell, GuessCell } from '$src/cells/kinds';
+import { newCell } from '$src/cells/newCell';
+import { sampleBook } from '../book/sample';
+import { useOnePage } from './helpers/onePage';
+import { picture } from './helpers/picture';
+import { seriousBarriers } from './helpers/seriousBarriers';
+
+const openBook = useOnePage();
+const PATIENCE = { timeout: 60_000 };
+const OWN = { answers: ['Air', 'The coat'], right: 0, reason: '' };
+
+/** A book with these guesses in front, its pours soon done. */
+function asking(guesses: readonly Partial<GuessCell>[]): Book {
+  const book = sampleBook();
+  const computation = { meshCells: 40, capillaryGate: true, settlingTime: 1 };
+  const cells = book.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation } : cell));
+  const made = guesses.map((part) => ({ ...(newCell('guess', book) as GuessCell), ...part }));
+  return made.reduceRight<Book>((full, guess) => addCell(full, guess, 0), { ...book, cells });
+}
+
+test('an answer that would give another guess away waits until that one is given too', PATIENCE, async () => {
+  const page = await openBook(
+    writeBook(
+      asking([
+        { id: 'call', name: 'Under or over', ask: 'speed call', pours: ['pour-1'] },
+        { id: 'fastest', name: 'Which is fastest', ask: 'quickest', pours: ['pour-1', 'pour-2'] },
+      ]),
+    ),
+  );
+  const [call, fastest, pour] = [page.locator('#call'), page.locator('#fastest'), page.locator('#pour-1')];
+  await expect.poll(() => pour.getAttribute('data-state'), PATIENCE).toBe('fresh');
+  await call.getByRole('radio', { name: 'stays under critical speed' }).check();
+  await call.getByRole('button', { name: 'Give the guess and see the result' }).click();
+  await call.getByText('Its answer would give away another.').waitFor();
+  expect(await call.getByRole('link', { name: 'Which is fastest' }).count()).toBe(1);
+  expect(await call.textContent()).not.toMatch(/m\/s|computed\./i);
+  expect(await pour.textContent()).toContain('The result is hidden.');
+  await picture(page, 'guess-waits');
+  expect(await seriousBarriers(page)).toEqual([]);
+
+  await fastest.getByRole('radio', { name: 'the fastest two are alike' }).check();
+  await fastest.getByRole('button', { name: 'Give the guess and see the result' }).click();
+  await expect.poll(() => call.textContent(), PATIENCE).toMatch(/s computed\..*The front reaches .* m\/s/s);
+  await expect.poll(() => fastest.textContent(), PATIENCE).toContain('As computed.');
+  await expect.poll(() => pour.locator('[data-verdict]').count(), PATIENCE).toBe(1);
+});
+
+test("a teacher writes answers of their own, and they are told as the teacher's", PATIENCE, async () => {
+  const page = await openBook(writeBook(asking([{ id: 'own', name: 'Why a skin', pours: [] }])));
+  const guess = page.locator('#own');
+  await guess.getByRole('combobox', { name: 'answered by' }).selectOption({ label: 'answers of your own' });
+  await guess.getByText('Answer 1 is empty.').waitFor();
+  await guess.getByRole('textbox', { name: 'answer 1', exact: true }).fill('It is cold');
+  await guess.getByRole('textbox', { name: 'answer 2', exact: true }).fill('Air makes oxide');
+  await guess.getByRole('button', { name: 'Add an answer' }).click();
+  await guess.getByRole('textbox', { name: 'answer 3', exact: true }).fill('The coat');
+  await guess.getByText('No answer is marked as right.').waitFor();
+  await guess.getByRole('radio', { name: 'answer 3 is right' }).check();
+  await guess.getByRole('radio', { name: 'answer 2 is right' }).check();
+  await guess.getByRole('textbox', { name: /^why it is right/ }).fill('Within moments, 1 mm or not.');
+  await guess.getByRole('button', { name: 'Take out answer 1' }).click();
+  // The mark goes with its answer.
+  expect(await guess.getByRole('radio', { name: 'answer 1 is right' }).isChecked()).toBe(true);
+  await guess.getByText("The answer is the teacher's, and not computed.").waitFor();
+  await picture(page, 'own-answers');
+  expect(await seriousBarriers(page)).toEqual([]);
+  await page.setViewportSize({ width: 390, height: 900 });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  await picture(page, 'own-answers-phone');
+  await page.setViewportSize({ width: 1440, height: 900 });
+
+  // Locked, the right one is out of sight until the guess is given.
+  await guess.getByRole('button', { name: 'Lock the question and what it rests on' }).click();
+  await guess.getByText('Which is right, and why, is shown here once the guess is given').waitFor();
+  expect(await guess.getByRole('radio', { name: / is right$/ }).count()).toBe(0);
+  expect(await guess.getByRole('textbox', { name: /^why it is right/ }).count()).toBe(0);
+
+  await guess.getByRole('radio', { name: 'The coat' }).check();
+  await guess.getByRole('button', { name: 'Give the guess and see the result' }).click();
+  await expect.poll(() => guess.textContent()).toContain('Not as the teacher says.');
+  expect(await guess.textContent()).toContain(
+    "You chose “The coat”; the teacher's answer is “Air makes oxide”.",
+  );
+  expect(await guess.textContent()).toContain("The teacher's answer, not computed.");
+  expect(await guess.textContent()).toContain('Within moments, 1 mm or not.');
+  await picture(page, 'own-answers-given');
+});
+
+test(
+  'a note tied to a guess is shown once the guess is given, and says till then what it waits for',
+  PATIENCE,
+  async () => {
+    const book = asking([{ id: 'own', name: 'Why a skin', pours: [], ask: 'own answers', own: OWN }]);
+    const text = 'Air makes oxide within moments.';
+    const cells = book.cells.map((cell): Cell => (cell.kind === 'note' ? { ...cell, text } : cell));
+    const page = await openBook(writeBook({ ...book, cells }));
+    const note = page.locator('[data-kind="note"]').first();
+    const [words, hidden] = [note.getByText(text), note.getByText('The note is hidden.')];
+    await words.waitFor();
+    await note.getByRole('button', { name: /^Edit/ }).click();
+    await note.getByRole('combobox', { name: 'shown' }).selectOption({ label: 'once “Why a skin” is given' });
+    await note.getByRole('button', { name: 'Done' }).click();
+    await hidden.waitFor();
+    expect(await words.count()).toBe(0);
+    expect(await note.getByRole('link', { name: 'Why a skin' }).count()).toBe(1);
+    await picture(page, 'note-hidden');
+    expect(await seriousBarriers(page)).toEqual([]);
+    // On paper it says that it is hidden, and no more.
+    await page.emulateMedia({ media: 'print' });
+    expect(await hidden.isVisible()).toBe(true);
+    expect(await note.getByRole('button', { name: /edit/i }).isVisible()).toBe(false);
+    await page.emulateMedia({ media: 'screen' });
+    // The teacher can still get at it, as long as it is not locked.
+    await note.getByRole('button', { name: /^For the teacher: edit/ }).click();
+    await note.getByRole('textbox', { name: /^Text;/ }).waitFor();
+    await note.getByRole('button', { name: 'Done' }).click();
+
+    const guess = page.locator('#own');
+    await guess.getByText('For the teacher: what is asked').click();
+    await guess.getByRole('button', { name: 'Lock the question and what it rests on' }).click();
+    expect(await note.getByRole('button', { name: /^For the teacher: edit/ }).isDisabled()).toBe(true);
+    await guess.getByRole('radio', { name: 'Air' }).check();
+    await guess.getByRole('button', { name: 'Give the guess and see the result' }).click();
+    await words.waitFor();
+    expect(await hidden.count()).toBe(0);
+    await guess.getByRole('button', { name: 'Guess again' }).click();
+    await hidden.waitFor();
+  },
+);
