@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PourPlan } from '$src/core/pour/plan';
-import type { Fold, PourRecord } from '$src/core/pour/record';
+import type { Fold } from '$src/core/pour/record';
 import { heldPocket } from '$src/report/heldPocket';
 import { ventNeeded } from '$src/report/ventNeeded';
 import { computed } from '../books/computed';
@@ -34,17 +34,22 @@ describe('the vent that gas shut in would have needed', () => {
     expect(ventNeeded(inventedRecord({ folds: [] }))).toBe(0);
   });
 
-  it('fills a die that it was told for', () => {
+  it('is as good as four times as much, where a tenth leaves more gas in', () => {
     const plan = planOf(betterTilt, 'pour-measured', 200);
     const held = computed(plan);
     const pocket = heldPocket(held)!;
-    const withVent = (area: number): PourRecord => {
-      const place = plan.section.mouth + (pocket.from + pocket.to) / 2;
+    const shareWith = (along: number, area: number): number => {
+      const place = plan.section.mouth + pocket.from + along * (pocket.to - pocket.from);
       const vents = [...plan.section.vents, { place, area, blocked: 0 }];
-      return computed({ ...plan, section: { ...plan.section, vents } });
+      return computed({ ...plan, section: { ...plan.section, vents } }).figures.finalShare;
     };
     expect(held.figures.gasHeld).toBe(true);
-    expect(withVent(ventNeeded(held)).figures.filledTime).not.toBeNull();
-    expect(withVent(ventNeeded(held) / 10).figures.filledTime).toBeNull();
+    // Where in the pocket it opens decides whether the last of the gas gets out; how large it is, no longer.
+    for (const along of [0.5, 0.9]) {
+      const [tenth, told, fourfold] = [0.1, 1, 4].map((times) => shareWith(along, times * ventNeeded(held)));
+      expect(told! - held.figures.finalShare).toBeGreaterThan(0.15);
+      expect(Math.abs(fourfold! - told!)).toBeLessThan(0.03);
+      expect(told! - tenth!).toBeGreaterThan(0.04);
+    }
   });
 });
