@@ -87,7 +87,7 @@ function figures(record: PourRecord, units: PageUnits): string {
       value !== null && unit !== '°' ? `${text} ${unit}`.trim() : text,
       inUnits(note, units),
     ]);
-  return plainTable({ caption: 'Figures', columns: ['figure', 'value', 'note'], rows });
+  return plainTable({ caption: 'Figures', columns: ['figure', 'value', 'note'], rows, narrow: 'note' });
 }
 
 function folds(record: PourRecord, units: PageUnits): string {
@@ -102,6 +102,6 @@ function folds(record: PourRecord, units: PageUnits): string {
   ]);
   if (rows.length === 0) return '<p>No surface folding event was found.</p>';
   const columns = ['no.', 'fold', 'size', 'time', 'inclination', 'place', 'cause, and the usual cure'];
-  const table = plainTable({ caption: 'Surface folding events', columns, rows });
+  const table = plainTable({ caption: 'Surface folding events', columns, rows, narrow: 'run' });
   return record.folds.every(({ isClear }) => isClear) ? table : `${table}<p>${BORDERLINE}</p>`;
 }
