@@ -277,6 +277,11 @@ test('the saved page opens from the disk without a network, replays its pours an
   await expect.poll(() => metal.getAttribute('d')).not.toBe(still);
 
   const section = (name: string) => saved.locator('section', { has: saved.locator('h2', { hasText: name }) });
+  const drawing = saved.getByRole('img', { name: /^Section .*basin .*die .* long, with/ });
+  expect(await drawing.getByText('mouth', { exact: false }).first().isVisible()).toBe(true);
+  const level = await cellsOf(page, 'section').locator('.with').textContent();
+  await saved.getByText(squeezed(level)).first().waitFor();
+
   const sentence = await cellsOf(page, 'compare').locator('.verdict h3').first().textContent();
   expect(squeezed(await section('Compare').locator('.verdict').textContent())).toBe(squeezed(sentence));
   expect(

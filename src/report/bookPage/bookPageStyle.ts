@@ -48,6 +48,14 @@ body>section>figure svg,body>section>svg{display:block;width:100%;max-height:70v
 .metal{fill:var(--metal)}
 .skin{fill:none;stroke:var(--skin);stroke-width:2}
 .front{fill:none;stroke:var(--ink);stroke-width:2}
+svg.section{max-width:900px}
+svg.section.narrow{display:none!important}
+svg.section text{font-size:11.5px;fill:var(--ink)}
+svg.section .middle{text-anchor:middle}
+svg.section .halo{paint-order:stroke;stroke:var(--sheet);stroke-width:4px;stroke-linejoin:round}
+svg.section :is(.hair,.thin){fill:none;stroke:var(--ink2);stroke-width:.7}
+svg.section .solid{fill:var(--ink2)}
+svg.section .plate{fill:var(--sheet)}
 .hand{display:grid;grid-template-columns:auto minmax(0,1fr);gap:8px 14px;align-items:center;margin-top:10px}
 .hand button{font:inherit;min-width:72px;min-height:44px;color:inherit;background:none;border:1px solid var(--ink);cursor:pointer}
 .hand output{grid-column:2;font-weight:600}
@@ -104,6 +112,6 @@ details{max-width:80ch}
 summary{cursor:pointer;padding:8px 0}
 .shop-card{margin:0 auto}
 a{color:inherit}
-@media (max-width:699px){body{padding:0 0 40px}body>header,body>section,body>footer{padding:14px 16px;margin-bottom:14px;border-left:0;border-right:0}${NARROW_TABLES}.chart .field{height:200px}}
+@media (max-width:699px){svg.section.wide{display:none!important}svg.section.narrow{display:block!important}body{padding:0 0 40px}body>header,body>section,body>footer{padding:14px 16px;margin-bottom:14px;border-left:0;border-right:0}${NARROW_TABLES}.chart .field{height:200px}}
 @media print{body{background:none;padding:0}body>section{break-inside:auto;border:0;border-top:1px solid #000}body>section>h2{break-after:avoid}figure,tr,li{break-inside:avoid}body>section:has(>.shop-card){padding:0;border:0;margin:0}body>section:has(>.shop-card)>:is(.kind,h2){display:none}.table-box{overflow:visible}.hand{display:none}}
 `;
