@@ -54,6 +54,8 @@ const fewFiles = {
 
 const page = defineConfig({
   plugins: [sveltekit()],
+  // Pictures of the guide.
+  server: { fs: { allow: ['docs'] } },
   worker: { format: 'es', rolldownOptions: { output } },
   build: { rolldownOptions: { checks: { pluginTimings: false } } },
   environments: { client: { build: { rolldownOptions: { output: fewFiles } } } },

@@ -13,7 +13,9 @@ const worker = globalThis as unknown as ServiceWorkerGlobalScope;
 
 const PREFIX = 'quietpour ';
 const STORE = PREFIX + version;
-const FILES = [...build, ...files, ...prerendered].map((path) => new URL(path, worker.location.href).href);
+/** What a page of the guide is made from stands in the page already. */
+const PAGES = prerendered.filter((path) => !path.endsWith('__data.json'));
+const FILES = [...build, ...files, ...PAGES].map((path) => new URL(path, worker.location.href).href);
 
 worker.addEventListener('install', (event) => {
   event.waitUntil(caches.open(STORE).then((store) => store.addAll(FILES)));
@@ -34,7 +36,16 @@ worker.addEventListener('message', ({ data }) => {
 async function answer(request: Request): Promise<Response> {
   const wanted = request.mode === 'navigate' ? request.url.replace(/[?#].*$/, '') : request;
   const store = await caches.open(STORE);
-  return (await store.match(wanted)) ?? (await caches.match(wanted)) ?? fetch(request);
+  return (await store.match(wanted)) ?? (await caches.match(wanted)) ?? keeping(request, store);
+}
+
+/** Files that only the guide shows, its pictures, are many and large: they are fetched when seen, and then put by too. */
+const ON_DEMAND = /\/_app\/immutable\/assets\//;
+
+async function keeping(request: Request, store: Cache): Promise<Response> {
+  const response = await fetch(request);
+  if (response.ok && ON_DEMAND.test(request.url)) await store.put(request, response.clone());
+  return response;
 }
 
 worker.addEventListener('fetch', (event) => {

@@ -7,6 +7,7 @@ import { thermalOfFreezing } from '$src/core/heat/thermalMetals';
 import type { PourRecord } from '$src/core/pour/record';
 import { feedingOf, metalWords, timeWords } from './feederShortage';
 import type { KeyFigure } from './keyFigures';
+import { bold, plain, type Sentence } from './sentence';
 import { fixed } from './wording';
 
 /** What happens once the die is full: figures for people, and when the die may be opened. */
@@ -14,6 +15,17 @@ export interface AfterFill {
   readonly figures: readonly Omit<KeyFigure, 'unit'>[];
   readonly ejection: Ejection;
 }
+
+/** What the two times of a span are, and what they are not for. */
+export const OPENING_CAUTION: Sentence = [
+  plain(
+    'Two times: with the metal touching the coat, and with a gap of 0.1 mm opening as it sets (assumed). ',
+  ),
+  bold('Never open a die on a simulated time alone:'),
+  plain(
+    ' a feeder still liquid inside runs out. Ask a competent person, and shorten a dwell in small steps on real castings only.',
+  ),
+];
 
 /** Freezing time [s] with the metal touching the coat all along, and with a gap that opens. */
 interface Span {

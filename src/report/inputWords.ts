@@ -1,5 +1,6 @@
 import { standOf } from '$src/core/level/stand';
 import { startLevel } from '$src/core/level/startLevel';
+import type { Liquid } from '$src/core/metal/liquid';
 import type { PourPlan } from '$src/core/pour/plan';
 import { lineAt, SAME_PLACE, type Side } from '$src/core/section/lineAt';
 import type { Point, Region, Section } from '$src/core/section/section';
@@ -121,7 +122,8 @@ const openSpans = ({ roof, openings, mouth }: Section): unknown[] =>
       : [opening.from, opening.to].map((index) => [exact(roof[index]!.x - mouth), exact(roof[index]!.y)]),
   );
 
-function sectionWords(section: Section, units: PageUnits): InputWords[] {
+/** The measures of a section, as a comparison and a saved page tell them. */
+export function sectionInputs(section: Section, units: PageUnits): InputWords[] {
   const { floor, roof, mouth } = section;
   const bounds = section.regions.map(({ end }) => exact(end - mouth));
   const ventsFromMouth = section.vents.map((vent) => ({ ...vent, place: exact(vent.place - mouth) }));
@@ -162,7 +164,8 @@ function openingText({ roof, openings }: Section, units: PageUnits): string {
   return spans.length === 0 ? 'closed' : listText(spans);
 }
 
-function metalWords({ liquid }: PourPlan, units: PageUnits): InputWords[] {
+/** What decides of a metal how it flows. */
+export function metalInputs(liquid: Liquid, units: PageUnits): InputWords[] {
   const input = (name: string, value: number, text: string): InputWords => ({
     name,
     text,
@@ -231,10 +234,10 @@ export function inputWords(plan: PourPlan, units: PageUnits = METRIC): InputWord
     group: 'charge',
   };
   return [
-    ...sectionWords(plan.section, units),
+    ...sectionInputs(plan.section, units),
     ...tiltWords(plan.tilt, units),
     charge,
-    ...metalWords(plan, units),
+    ...metalInputs(plan.liquid, units),
     ...heatWords(plan, units),
     ...computationWords(plan),
   ];

@@ -54,6 +54,8 @@ export function frontPlaceCurve(record: PourRecord, by: FrontBy): Curve {
   const place = (index: number): number =>
     toMillimetres(Math.min(end, Math.max(0, record.series.front[index]!)));
   const from = Math.max(0, first - 1);
+  // Metal that stands at the end from the start has run nowhere: one place is no curve.
+  if (last - from < 2) return { x: [], y: [] };
   return {
     x: x.slice(from, last),
     y: Array.from({ length: Math.max(0, last - from) }, (_, index) => place(from + index)),

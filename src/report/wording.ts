@@ -40,7 +40,10 @@ export const speedInRange = (
 ): string => `${fixed(speed, 2)} (${fixed(from, 2)} to ${fixed(to, 2)}) m/s`;
 
 /** Tilt rate [rad/s], as fine as it is typed. */
-export const rateText = (rate: number): string => `${fixed(toDegrees(rate), 2).replace(/\.?0+$/, '')} °/s`;
+export const rateText = (rate: number, decimals = 2): string =>
+  `${fixed(toDegrees(rate), decimals)
+    .replace(/(\.\d*?)0+$/, '$1')
+    .replace(/\.$/, '')} °/s`;
 
 /** Time [s]: hundredths below ten seconds, tenths above. */
 export const secondsNumber = (time: number): string => fixed(time, Math.abs(time) < 9.995 ? 2 : 1);

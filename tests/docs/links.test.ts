@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { lexer, type Token, walkTokens } from 'marked';
 import { describe, expect, it } from 'vitest';
+import { headingName } from '$src/ui/guide/headingName';
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 const DOCUMENTS = [
@@ -34,12 +35,7 @@ function targets(text: string): string[] {
 function headings(text: string): string[] {
   return tokensOf(text)
     .flatMap((token) => (token.type === 'heading' ? [String(token['text'])] : []))
-    .map((heading) =>
-      heading
-        .toLowerCase()
-        .replace(/[^\p{L}\p{N}\s_-]/gu, '')
-        .replace(/\s/g, '-'),
-    );
+    .map(headingName);
 }
 
 function leadsNowhere(document: string, target: string): boolean {

@@ -142,7 +142,11 @@ export const RULES: Readonly<Record<string, Rule>> = {
     libraries: ['$service-worker'],
     reason: 'it puts by and hands out the files of the page, whatever is in them',
   },
-  routes: { allowed: ['ui'], libraries: ['svelte', '$app'], reason: 'a route only places what ui has made' },
+  routes: {
+    allowed: ['ui'],
+    libraries: ['svelte', '@sveltejs/kit', '$app'],
+    reason: 'a route only places what ui has made',
+  },
 };
 
 /** Libraries that must not be reached from the page, over any number of files. */

@@ -27,3 +27,36 @@ export function inLongBasin(plan: PourPlan): PourPlan {
   };
   return { ...plan, section, volume: 0.08 * length * fromMillimetres(10.4) };
 }
+
+/** A bar of 220 × 25 × 50 mm, started level behind a basin 160 mm long with a pit, its metal above the lip, where its skin holds it. */
+export function barOverTheLip(plan: PourPlan, pit: number, over: number): PourPlan {
+  const [basin, die, high, wide, wall] = [160, 220, 25, 50, 120].map(fromMillimetres) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  const opening = basin - fromMillimetres(40);
+  const section: Section = {
+    ...plan.section,
+    floor: [
+      { x: 0, y: -pit },
+      { x: basin, y: -pit },
+      { x: basin, y: 0 },
+      { x: basin + die, y: 0 },
+    ],
+    roof: [
+      { x: 0, y: wall - pit },
+      { x: opening, y: wall - pit },
+      { x: opening, y: high },
+      { x: basin + die, y: high },
+    ],
+    mouth: basin,
+    pivot: { x: basin, y: 0 },
+    openings: [{ wall: 'roof', from: 0, to: 1 }],
+    regions: [{ ...plan.section.regions[0]!, end: basin + die, width: wide }],
+    vents: [],
+  };
+  return { ...plan, section, tilt: { ...plan.tilt, start: 0 }, volume: wide * basin * (pit + over) };
+}

@@ -336,6 +336,11 @@ test('the saved page opens from the disk without a network, replays its pours an
   await replay.getByRole('button', { name: 'Play' }).click();
   await expect.poll(() => metal.getAttribute('d')).not.toBe(still);
 
+  const drawing = saved.getByRole('img', { name: /^Section .*basin .*die .* long, with/ });
+  expect(await drawing.getByText('mouth', { exact: false }).first().isVisible()).toBe(true);
+  const level = await cellsOf(page, 'section').locator('.with').textContent();
+  await saved.getByText(squeezed(level)).first().waitFor();
+
   const sentence = await cellsOf(page, 'compare').locator('.verdict h3').first().textContent();
   expect(squeezed(await section('Compare').locator('.verdict').textContent())).toBe(squeezed(sentence));
   expect(
@@ -362,11 +367,25 @@ test('the saved page opens from the disk without a network, replays its pours an
   await saved.setViewportSize({ width: 390, height: 844 });
   // A bar at the side, where a browser has one, takes its room from these.
   expect(await saved.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  expect(await tooWide(saved)).toEqual([]);
+  const folds = saved.getByRole('group', { name: 'Surface folding events' }).first();
+  const cure = (await folds.locator('td').last().boundingBox())!;
+  expect(cure.x + cure.width).toBeLessThanOrEqual(390);
+  // Read from side to side, not squeezed into a column.
+  expect(cure.width).toBeGreaterThan(300);
   expect(await seriousBarriers(saved)).toEqual([]);
   await picture(saved, 'saved-page-phone');
   expect(asked.filter((url) => !url.startsWith('file:') && !url.startsWith('data:'))).toEqual([]);
   expect(complaints).toEqual([]);
 });
+
+/** Tables that run out at the side of the page. */
+const tooWide = (page: Page): Promise<(string | null)[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('.table-box')]
+      .filter((box) => box.scrollWidth > box.clientWidth)
+      .map((box) => box.getAttribute('aria-label')),
+  );
 
 const squeezed = (text: string | null): string => (text ?? '').replace(/\s+/g, ' ').trim();
 

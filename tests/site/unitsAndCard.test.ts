@@ -155,6 +155,9 @@ test.skipIf(isFirefox).each([
         ),
       );
     expect(isCut).toBe(false);
+    // Room for a hand to write a name: 35 mm on paper, however small the card is printed.
+    const castBy = page.locator('.printed-card footer > div', { hasText: 'cast by' });
+    expect((await castBy.boundingBox())!.width).toBeGreaterThanOrEqual((35 / 25.4) * 96);
     expect(await page.locator('[data-cell]').first().isVisible()).toBe(false);
     expect(await unhatched(page.locator('.printed-card'))).toEqual([]);
 

@@ -1,3 +1,25 @@
+/** Rows that would run out at the side stand stacked. */
+const NARROW_TABLES = [
+  '.table-box :is(.labelled,.note,.run) thead{display:none}',
+  '.table-box :is(.labelled,.note,.run) tr{display:block;padding:6px 0;border-bottom:1px solid var(--hair)}',
+  '.table-box :is(.labelled,.note,.run) :is(th,td){border:0;padding:0;min-width:0;white-space:normal;overflow-wrap:anywhere}',
+  '.labelled th{display:block}',
+  '.table-box .labelled td[data-column]{display:flex;justify-content:space-between;gap:14px;text-align:right}',
+  '.labelled td[data-column]::before{content:attr(data-column);color:var(--ink2);text-align:left;min-width:35%;flex-shrink:0;max-width:60%}',
+  '.labelled td[data-column]:empty{display:none}',
+  '.table-box .labelled .below td,.table-box .labelled .below span{display:block;max-width:none}',
+  '.table-box .labelled tr:has(+.below){border-bottom:0;padding-bottom:0}',
+  '.table-box .note tr{display:flex;flex-wrap:wrap;gap:0 14px;justify-content:space-between}',
+  '.note td:nth-child(2){text-align:right;max-width:60%}',
+  '.table-box .note td:last-child{flex-basis:100%;color:var(--ink2)}',
+  '.table-box .run :is(th,td){display:inline}',
+  '.run td:nth-child(2){font-weight:600}',
+  '.run th::after{content:" "}',
+  '.run td:nth-child(2)::after{content:"\\a";white-space:pre}',
+  '.run td:nth-child(n+3):nth-last-child(n+3)::after{content:", "}',
+  '.table-box .run td:last-child{display:block;color:var(--ink2)}',
+].join('');
+
 /**
  * The looks of a saved page. Rules for headings, boxes and tables hold for the page's own only, so that a shop card in it
  * keeps its looks.
@@ -27,6 +49,14 @@ body>section>figure svg,.behind>figure svg,body>section>svg{display:block;width:
 .metal{fill:var(--metal)}
 .skin{fill:none;stroke:var(--skin);stroke-width:2}
 .front{fill:none;stroke:var(--ink);stroke-width:2}
+svg.section{max-width:900px}
+svg.section.narrow{display:none!important}
+svg.section text{font-size:11.5px;fill:var(--ink)}
+svg.section .middle{text-anchor:middle}
+svg.section .halo{paint-order:stroke;stroke:var(--sheet);stroke-width:4px;stroke-linejoin:round}
+svg.section :is(.hair,.thin){fill:none;stroke:var(--ink2);stroke-width:.7}
+svg.section .solid{fill:var(--ink2)}
+svg.section .plate{fill:var(--sheet)}
 .hand{display:grid;grid-template-columns:auto minmax(0,1fr);gap:8px 14px;align-items:center;margin-top:10px}
 .hand button{font:inherit;min-width:72px;min-height:44px;color:inherit;background:none;border:1px solid var(--ink);cursor:pointer}
 .hand output{grid-column:2;font-weight:600}
@@ -41,6 +71,7 @@ body>section>figure svg,.behind>figure svg,body>section>svg{display:block;width:
 .table-box td{min-width:3em}
 .table-box td.r{white-space:nowrap}
 .table-box th[scope=row]{position:sticky;left:0;background:var(--sheet)}
+.table-box .note td:nth-child(2),.table-box .run td:not(:last-child){white-space:nowrap}
 .less,.table-box .below td{color:var(--ink2);font-size:13px}
 .less{display:block;line-height:1.3}
 .below span{position:sticky;left:0;display:inline-block;max-width:calc(100vw - 34px)}
@@ -84,6 +115,6 @@ summary{cursor:pointer;padding:8px 0}
 .behind[open]>summary{margin-bottom:12px}
 .shop-card{margin:0 auto}
 a{color:inherit}
-@media (max-width:699px){body{padding:0 0 40px}body>header,body>section,body>footer{padding:14px 16px;margin-bottom:14px;border-left:0;border-right:0}.table-box td:last-child:not(.r,[colspan]){min-width:15em}.chart .field{height:200px}}
+@media (max-width:699px){svg.section.wide{display:none!important}svg.section.narrow{display:block!important}body{padding:0 0 40px}body>header,body>section,body>footer{padding:14px 16px;margin-bottom:14px;border-left:0;border-right:0}${NARROW_TABLES}.chart .field{height:200px}}
 @media print{body{background:none;padding:0}body>section{break-inside:auto;border:0;border-top:1px solid #000}body>section>h2{break-after:avoid}figure,tr,li{break-inside:avoid}body>section:has(>.shop-card,>.behind[open]>.shop-card){padding:0;border:0;margin:0}body>section:has(>.shop-card,>.behind[open]>.shop-card)>:is(.kind,h2,p){display:none}details:not([open]),summary{display:none}.table-box{overflow:visible}.hand{display:none}}
 `;

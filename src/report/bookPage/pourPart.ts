@@ -1,6 +1,7 @@
 import type { PourRecord } from '$src/core/pour/record';
 import type { Point } from '$src/core/section/section';
 import { fromDegrees, METRIC, type PageUnits } from '$src/core/units';
+import { afterFill, OPENING_CAUTION } from '../afterFill';
 import { pathOf } from '../drawing/paper';
 import { type Steel, steelAround } from '../drawing/steel';
 import { filmMoments } from '../filmMoments';
@@ -12,13 +13,21 @@ import { verdict } from '../verdict';
 import { angleText, placeText, secondsText } from '../wording';
 import { type Place, type Replay, replayOf } from './replay';
 import { plainTable } from './table';
-import { answer, reasonList } from './words';
+import { answer, reasonList, sentenceOf } from './words';
 
 /** Longest reach of the drawing from the pivot [px]. */
 const REACH = 300;
 
-/** A pour of the page: verdict, replay, figures and folds. `id` is free in the page. */
-export function pourPart(record: PourRecord, id: string, units: PageUnits = METRIC): string {
+/**
+ * A pour of the page: verdict, replay, figures, what comes after the fill, and folds. `id` is free in the page.
+ * @param provenDwell time the die stayed closed on good castings [s]; null = none
+ */
+export function pourPart(
+  record: PourRecord,
+  id: string,
+  units: PageUnits = METRIC,
+  provenDwell: number | null = null,
+): string {
   const { section } = record.plan;
   const steel = steelAround(section);
   const reach = Math.max(
@@ -39,6 +48,7 @@ export function pourPart(record: PourRecord, id: string, units: PageUnits = METR
       opensAt: filmMoments(record)[1] ?? 0,
     }),
     figures(record, units),
+    filled(record, units, provenDwell),
     folds(record, units),
   ].join('\n');
 }
@@ -87,7 +97,20 @@ function figures(record: PourRecord, units: PageUnits): string {
       value !== null && unit !== '°' ? `${text} ${unit}`.trim() : text,
       inUnits(note, units),
     ]);
-  return plainTable({ caption: 'Figures', columns: ['figure', 'value', 'note'], rows });
+  return plainTable({ caption: 'Figures', columns: ['figure', 'value', 'note'], rows, narrow: 'note' });
+}
+
+function filled(record: PourRecord, units: PageUnits, provenDwell: number | null): string {
+  const after = afterFill(record, provenDwell);
+  if (!after) return '';
+  const rows = after.figures.map(({ label, text, note }) => [label, text, inUnits(note, units)]);
+  const table = plainTable({
+    caption: 'After the fill',
+    columns: ['figure', 'value', 'note'],
+    rows,
+    narrow: 'note',
+  });
+  return `${table}\n<p>${sentenceOf(OPENING_CAUTION, units)}</p>`;
 }
 
 function folds(record: PourRecord, units: PageUnits): string {
@@ -102,6 +125,6 @@ function folds(record: PourRecord, units: PageUnits): string {
   ]);
   if (rows.length === 0) return '<p>No surface folding event was found.</p>';
   const columns = ['no.', 'fold', 'size', 'time', 'inclination', 'place', 'cause, and the usual cure'];
-  const table = plainTable({ caption: 'Surface folding events', columns, rows });
+  const table = plainTable({ caption: 'Surface folding events', columns, rows, narrow: 'run' });
   return record.folds.every(({ isClear }) => isClear) ? table : `${table}<p>${BORDERLINE}</p>`;
 }

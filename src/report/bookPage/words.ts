@@ -11,7 +11,11 @@ export const paragraph = (text: string, units: PageUnits): string => `<p>${said(
 
 /** The sentence a cell comes to. */
 export const answer = (sentence: Sentence, units: PageUnits): string =>
-  `<p class="verdict">${sentence.map((words) => run(words, units)).join('')}</p>`;
+  `<p class="verdict">${sentenceOf(sentence, units)}</p>`;
+
+/** Plain and bold words of a sentence as markup. */
+export const sentenceOf = (sentence: Sentence, units: PageUnits): string =>
+  sentence.map((words) => run(words, units)).join('');
 
 function run({ text, bold, isName }: Words, units: PageUnits): string {
   const markup = isName ? escaped(text) : said(text, units);

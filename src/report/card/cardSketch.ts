@@ -8,11 +8,10 @@ import { metalAtRest, standOfPlan } from '../drawing/metalAtRest';
 import { escaped, type Paper, paperFor, pathOf, type Spot, short } from '../drawing/paper';
 import { sectionMarks } from '../drawing/sectionMarks';
 import { type Steel, steelAround } from '../drawing/steel';
-import { shownLength, withUnit } from '../measureText';
 import { isAtBrink, stopsShort } from '../startLevelWords';
 import { angleText } from '../wording';
 import { cardDial } from './cardDial';
-import { startLevelOf } from './fillMark';
+import { markDepth, startLevelOf } from './fillMark';
 import { sketchMeasures } from './sketchMeasures';
 
 /** Where things stand in the sketch [px]. */
@@ -71,6 +70,7 @@ function sketchIn(layout: Layout, plan: PourPlan, units: PageUnits, id: string):
   const measures = measuresOf(section, steel).filter(({ name }) => name !== 'opening');
   const marks = [
     sectionMarks(paper, steel, shape, { id, step: 6 }),
+    mark.lines,
     mouth.svg,
     sketchMeasures(paper, measures, units, {
       section,
@@ -78,7 +78,7 @@ function sketchIn(layout: Layout, plan: PourPlan, units: PageUnits, id: string):
       frame: { left: 4, top: 4, right: width - 4, bottom: height - 4 },
       taken: [mouth.box, ...mark.boxes],
     }),
-    mark.svg,
+    mark.words,
     plumb(mark, layout.foot),
     cardDial(dial, tilt.start, endOf(tilt)),
     `<text x="${turn.x}" y="${turn.start}" class="middle big">start ${escaped(angleText(tilt.start))}</text>`,
@@ -90,14 +90,16 @@ function sketchIn(layout: Layout, plan: PourPlan, units: PageUnits, id: string):
 
 /** Words and lines at the left of the sketch, and how far down the page they reach [px]. */
 interface LeftMark {
-  readonly svg: string;
+  /** Drawn first, so that figures lie over them. */
+  readonly lines: string;
+  readonly words: string;
   readonly top: number;
   readonly bottom: number;
   /** What its words and lines take. */
   readonly boxes: readonly Box[];
 }
 
-const NO_MARK: LeftMark = { svg: '', top: 0, bottom: 0, boxes: [] };
+const NO_MARK: LeftMark = { lines: '', words: '', top: 0, bottom: 0, boxes: [] };
 const PLUMB_HEIGHT = 52;
 
 /** At the top of the left side, or at its foot where the words of the mark stand there. */
@@ -133,13 +135,12 @@ function levelMark(
   const y = heightOf(level);
   const [title, ...lines] = markWords(start, units);
   const end = Math.max(left + 30, 112);
-  const lip =
-    fromLip === null ? '' : `<path class="hair" d="M12 ${short(heightOf(level - fromLip))}H${short(end)}"/>`;
+  const lipY = fromLip === null ? null : heightOf(level - fromLip);
+  const lip = lipY === null ? '' : `<path class="hair" d="M12 ${short(lipY)}H${short(end)}"/>`;
   const isUnder = fromLip !== null && fromLip > 0;
   const tall = LINE * (lines.length + 1);
   const isAbove = isUnder || y + tall > foot;
-  const upper = Math.min(y, fromLip === null ? y : heightOf(level - fromLip));
-  const first = isAbove ? upper - tall + LINE - 6 : y + 16;
+  const first = isAbove ? Math.min(y, lipY ?? y) - tall + LINE - 8 : Math.max(y, lipY ?? y) + 16;
   const said = [title, ...lines].map(
     (text, index) =>
       `<text x="12" y="${short(first + index * LINE)}" class="halo${index === 0 ? ' bold' : ''}">${escaped(text)}</text>`,
@@ -150,8 +151,9 @@ function levelMark(
   const boxes = [
     { left: 12, right: 12 + longest, top: top + 3, bottom: top + 3 + LINE * said.length },
     { left: 12, right: end + 14, top: y - 1, bottom: y + 1 },
+    ...(lipY === null ? [] : [{ left: 12, right: end, top: lipY - 1, bottom: lipY + 1 }]),
   ];
-  return { svg: [lip, surface, ...said].join(''), top, bottom: first + LINE * said.length, boxes };
+  return { lines: lip + surface, words: said.join(''), top, bottom: first + LINE * said.length, boxes };
 }
 
 /** Below the lip a mark; above it the skin holds the metal, and its height says little of its weight. */
@@ -161,10 +163,10 @@ function markWords(level: StartLevel, units: PageUnits): readonly [string, ...st
   const short = stopsShort(level, units);
   if (short) return ['weigh it', 'no mark: it stops', ...short.split(/ (?=the)/)];
   if (fromLip > 0) return ['weigh it', 'no mark: it', 'stands over the lip'];
+  const mark = markDepth(fromLip, units);
   return [
     isAtBrink(fromLip) ? 'fill to the brink' : 'fill to the mark',
-    withUnit(shownLength(-fromLip, units)),
-    'below the lip',
+    ...(mark === null ? ['level with the lip'] : [mark, 'below the lip']),
   ];
 }
 

@@ -11,6 +11,8 @@ import type { CardLine, CardTable } from './shopCard';
 const MOST_ROWS = 6;
 /** Steps of a stroke that has no stages, or too many, and the least bend that is worth one [rad]. */
 const STEPS = 6;
+/** No machine is set finer than to a tenth of a degree a second. */
+const RATE_DECIMALS = 1;
 const LEAST_BEND = fromDegrees(0.3);
 
 /** How the die is turned: its stages where it has them, else angle against time as the pour ran. */
@@ -31,7 +33,7 @@ function stagesTable(tilt: ProgrammedTilt): CardTable {
       String(index + 1),
       angleText(turn.from),
       angleText(turn.to),
-      rateText(turn.rate),
+      rateText(turn.rate, RATE_DECIMALS),
       `${secondsNumber(from)} to ${secondsNumber(time)} s`,
     ];
   });

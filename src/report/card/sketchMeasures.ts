@@ -183,7 +183,7 @@ function placesOf(
   const onIt = length >= wide + 12 ? [onLine] : [];
   if (!isUpright) return [...onIt, beside(1)];
   return side === 'left'
-    ? [...onIt, beside(-1), ...near, beside(1)]
+    ? [...onIt, beside(-1), ...SHARES.map((share) => nearBy(-1, share * length)), ...near, beside(1)]
     : length < 2 * HALF_PLATE
       ? [...over, ...wellOver, ...sideways]
       : [...onIt, ...sideways, ...alongIt, ...over, ...wellOver];

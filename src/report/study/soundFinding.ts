@@ -23,13 +23,17 @@ export interface SoundFinding {
 
 export const NO_STUDY: SoundFinding = { ranges: [], without: 'no study of this pour' };
 
-/** @param count studies of the pour there are in the book, whether they have been run or not */
-export function soundFinding(count: number, found: readonly FoundByStudy[]): SoundFinding {
+/**
+ * @param count studies of the pour there are in the book, whether they have been run or not
+ * @param isOld one of them was run, and what it varies has been changed since
+ */
+export function soundFinding(count: number, found: readonly FoundByStudy[], isOld = false): SoundFinding {
   const ranges = found.flatMap(({ axes, margins, spreads }) => soundRanges(axes, margins, spreads));
   if (ranges.length > 0) return { ranges, without: '' };
   if (count === 0) return NO_STUDY;
   const region = found.find(({ setRegion }) => setRegion !== null)?.setRegion;
-  if (region === undefined || region === null) return { ranges, without: 'its study was not run' };
+  if (region === undefined || region === null)
+    return { ranges, without: isOld ? 'its study is out of date' : 'its study was not run' };
   return {
     ranges,
     without: region === 'sound' ? 'not found by its study' : `none: ${regionWords(region)} as set`,

@@ -1,11 +1,16 @@
 import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
 import { evaluateBook } from '$src/cells/evaluate';
+import { metalNamed } from '$src/core/metal/metals';
+import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import { runPour } from '$src/core/pour/runPour';
+import { METRIC } from '$src/core/units';
+import { afterFill } from '$src/report/afterFill';
 import { bookPage } from '$src/report/bookPage/bookPage';
 import { pourPart } from '$src/report/bookPage/pourPart';
 import { REPLAY_SCRIPT } from '$src/report/bookPage/replayScript';
 import { sampleBook } from '../../book/sample';
+import { inventedPlan, inventedRecord } from '../inventedRecord';
 
 function record() {
   const [plan] = [...evaluateBook(sampleBook()).values()].flatMap((one) =>
@@ -52,4 +57,18 @@ test('nothing of a book becomes markup or script of the page, and only its own s
     .digest('base64');
   expect(page).toContain(`script-src 'sha256-${hash}'`);
   expect(page).not.toMatch(/(?:src|href)="https?:/);
+});
+
+test('a pour that fills tells what comes after, in the figures of the page, and keeps to a proven dwell', () => {
+  const heat = heatPlanOf(metalNamed('A356')!, inventedPlan.section)!;
+  const pour = inventedRecord({ plan: { ...inventedPlan, heat } });
+  for (const dwell of [null, 300]) {
+    const part = pourPart(pour, 'p0', METRIC, dwell);
+    const told = part.split('<caption>After the fill')[1]!.split('</table>')[0]!;
+    for (const { label, text, note } of afterFill(pour, dwell)!.figures)
+      expect(told).toContain(`${label}</th><td>${text}</td><td>${note}</td>`);
+    expect(told.includes('300 s at least')).toBe(dwell !== null);
+    expect(part).toContain('<b>Never open a die on a simulated time alone:</b>');
+  }
+  expect(pourPart(inventedRecord(), 'p0')).not.toContain('After the fill');
 });

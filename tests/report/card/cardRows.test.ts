@@ -7,17 +7,19 @@ import type { PourRecord } from '$src/core/pour/record';
 import { simulate } from '$src/core/pour/simulate';
 import { cavityVolume } from '$src/core/section/cavity';
 import { endOf } from '$src/core/tilt/endOf';
-import { fromDegrees, toDegrees } from '$src/core/units';
+import { fromDegrees, fromMillimetres, METRIC, toDegrees } from '$src/core/units';
 import { afterFill } from '$src/report/afterFill';
 import { cardCautions } from '$src/report/card/cardCautions';
 import { cardHtml } from '$src/report/card/cardHtml';
 import { cardRows } from '$src/report/card/cardRows';
 import { cardTilt } from '$src/report/card/cardTilt';
+import { markDepth } from '$src/report/card/fillMark';
 import type { CardSource } from '$src/report/card/shopCard';
 import { feederShortage } from '$src/report/feederShortage';
 import { type SoundFinding, soundFinding } from '$src/report/study/soundFinding';
 import { type SoundRange, soundRanges } from '$src/report/study/soundRanges';
 import { verdict } from '$src/report/verdict';
+import { rateText } from '$src/report/wording';
 import { levelOrUphill } from '../../books/sources/levelOrUphill';
 import { longestBook } from './longestBook';
 
@@ -50,8 +52,31 @@ describe('what is set', () => {
     const charge = settingOf(source, 'charge');
     expect(charge.number).toBe('0.70');
     expect(charge.unit).toBe('kg');
-    expect(charge.note).toMatch(/^to the brink: 0\.\d+ mm below the lip$/);
+    expect(charge.note).toMatch(/^to the brink: 0\.5 mm below the lip$/);
     expect(charge.isModel).toBe(false);
+  });
+
+  test('a level is told as finely as a hand keeps it, and a rate as finely as a machine', () => {
+    expect([0.42, 0.2, 0.8, 12.29, 7.74].map((depth) => markDepth(fromMillimetres(-depth), METRIC))).toEqual([
+      '0.5 mm',
+      null,
+      '1 mm',
+      '12.5 mm',
+      '7.5 mm',
+    ]);
+    expect(markDepth(fromMillimetres(-12.29), { ...METRIC, length: 'in' })).toBe('0.48 in');
+    expect([12.29, 60, 0.04, 10.06].map((rate) => rateText(fromDegrees(rate), 1))).toEqual([
+      '12.3 °/s',
+      '60 °/s',
+      '0 °/s',
+      '10.1 °/s',
+    ]);
+    expect([12.29, 60, 100, 7.5].map((rate) => rateText(fromDegrees(rate)))).toEqual([
+      '12.29 °/s',
+      '60 °/s',
+      '100 °/s',
+      '7.5 °/s',
+    ]);
   });
 
   test('metal that stands over the lip is to be weighed, and no mark is given for it', () => {
@@ -195,6 +220,7 @@ describe('what is expected and watched', () => {
       cardRows(withChange({ sound })).expected.find(({ label }) => label === 'how far it may stray');
     expect(line(soundFinding(0, []))).toMatchObject({ text: 'no study of this pour', isModel: false });
     expect(line(soundFinding(1, []))?.text).toBe('its study was not run');
+    expect(line(soundFinding(1, [], true))?.text).toBe('its study is out of date');
     expect(line(soundFinding(1, [{ axes: [], margins: null, setRegion: 'near the limit' }]))?.text).toBe(
       'none: near a limit as set',
     );

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { PourPlan } from '$src/core/pour/plan';
-import { fromDegrees, METRIC } from '$src/core/units';
+import { fromDegrees, fromMillimetres, METRIC } from '$src/core/units';
 import { cardSketch } from '$src/report/card/cardSketch';
 import { type Box, meet } from '$src/report/drawing/box';
 import { levelOrUphill } from '../../books/sources/levelOrUphill';
-import { inLongBasin } from '../longBasin';
+import { barOverTheLip, inLongBasin } from '../longBasin';
 
 /** Room for one letter on the card, as a browser draws it, and for one of the bold first line [px]. */
 const LETTER = 5.7;
@@ -15,12 +15,19 @@ const plans = [...evaluateBook(levelOrUphill)].flatMap(([id, evaluation]): [stri
   evaluation.state === 'needs a run' ? [[id, evaluation.plan]] : [],
 );
 const levelSill = plans.find(([id]) => id === 'level-sill')![1];
-const drawings = [...plans, ['long basin', inLongBasin(levelSill)] as [string, PourPlan]].flatMap(
-  ([id, plan]) => {
-    const svgs = cardSketch(plan, METRIC, id).match(/<svg class="sketch.*?<\/svg>/gs)!;
-    return svgs.map((svg): [string, string, string] => [id, /class="sketch (\w+)"/.exec(svg)![1]!, svg]);
-  },
-);
+const overTheLip = (pit: number, over: number): [string, PourPlan] => [
+  `${over} mm over the lip of a pit of ${pit} mm`,
+  barOverTheLip(levelSill, fromMillimetres(pit), fromMillimetres(over)),
+];
+const drawings = [
+  ...plans,
+  ['long basin', inLongBasin(levelSill)] as [string, PourPlan],
+  overTheLip(20, 8),
+  overTheLip(60, 14),
+].flatMap(([id, plan]) => {
+  const svgs = cardSketch(plan, METRIC, id).match(/<svg class="sketch.*?<\/svg>/gs)!;
+  return svgs.map((svg): [string, string, string] => [id, /class="sketch (\w+)"/.exec(svg)![1]!, svg]);
+});
 
 const centred = (x: number, y: number, width: number, height: number): Box => ({
   left: x - width / 2,
@@ -99,6 +106,15 @@ describe.each(drawings)('%s, %s', (id, __, svg) => {
       );
     expect(edges.length).toBeGreaterThan(10);
     expect(words.filter(({ box }) => lies(box)).map(({ text }) => text)).toEqual([]);
+  });
+
+  test('has no line of a level through a word or a figure', () => {
+    const levels = [...svg.matchAll(/class="(?:plane|hair)" d="M12 ([-\d.]+)H([-\d.]+)"/g)].map(
+      ([, y, right]) => ({ left: 12, right: Number(right), top: Number(y) - 0.5, bottom: Number(y) + 0.5 }),
+    );
+    expect(levels.length).toBeGreaterThan(0);
+    const crossed = words.filter(({ box }) => levels.some((level) => meet(level, box)));
+    expect(crossed.map(({ text }) => text)).toEqual([]);
   });
 
   test('has its words in the picture', () => {

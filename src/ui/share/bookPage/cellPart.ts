@@ -1,24 +1,27 @@
 import type { Evaluation } from '$src/cells/evaluate';
 import { guessesAbout, guessesToldBy } from '$src/cells/guessHides';
-import type { Book, Cell, CellId, GuessCell, NoteCell, PourCell } from '$src/cells/kinds';
-import type { Section } from '$src/core/section/section';
+import type { Book, Cell, CellId, GuessCell, MetalCell, NoteCell, PourCell } from '$src/cells/kinds';
+import { thermalOf } from '$src/core/heat/thermalMetals';
+import { liquidOf } from '$src/core/metal/liquidOf';
 import { endOf } from '$src/core/tilt/endOf';
 import { METRIC } from '$src/core/units';
 import { behind, whatPoursDid } from '$src/report/bookPage/behind';
 import type { PagePart } from '$src/report/bookPage/bookPage';
 import { pourPart } from '$src/report/bookPage/pourPart';
-import { escaped, paperFor } from '$src/report/drawing/paper';
-import { sectionMarks } from '$src/report/drawing/sectionMarks';
-import { steelAround } from '$src/report/drawing/steel';
+import { plainTable } from '$src/report/bookPage/table';
+import { paragraph } from '$src/report/bookPage/words';
+import { escaped } from '$src/report/drawing/paper';
+import { metalInputs } from '$src/report/inputWords';
 import { inUnits } from '$src/report/inUnits';
 import { shownMass, shownVolume, withUnit } from '$src/report/measureText';
 import { SPILL_CAUTION } from '$src/report/spilledReason';
 import { startLevelWords } from '$src/report/startLevelWords';
 import { tiltText } from '$src/report/tiltWords';
-import { angleText, fixed } from '$src/report/wording';
+import { angleText } from '$src/report/wording';
 import { renderMarkdown } from '../../cells/markdown';
 import type { PageSource } from './pageSource';
 import { cardBody, castingsBody, compareBody, guessBody, studyBody } from './resultPart';
+import { sectionPart } from './sectionPart';
 
 /** A cell as a part of the saved page. */
 export function cellPart(source: PageSource, cell: Cell, index: number): PagePart {
@@ -48,11 +51,9 @@ function shownBody(source: PageSource, cell: Cell, id: string): string {
     case 'note':
       return note(source.book, cell);
     case 'section':
-      return isReady(source, cell) ? drawing(cell.section, id) : said(NOT_IN_ORDER);
+      return isReady(source, cell) ? sectionPart(source, cell, id) : said(NOT_IN_ORDER);
     case 'metal':
-      return said(
-        `${cell.metal.name}, ${inUnits(`${fixed(cell.metal.density.value, 0)} kg/m³`, source.book.units ?? METRIC)}.`,
-      );
+      return metal(source, cell);
     case 'tilt':
       return isReady(source, cell)
         ? said(
@@ -100,6 +101,16 @@ function guess(source: PageSource, cell: GuessCell): string {
   return `${first}${guessBody(source, cell)}`;
 }
 
+function metal({ book }: PageSource, { metal }: MetalCell): string {
+  const units = book.units ?? METRIC;
+  const rows = metalInputs(liquidOf(metal), units).map(({ name, text }) => [name, inUnits(text, units)]);
+  const caution = thermalOf(metal.base)?.caution;
+  return [
+    plainTable({ caption: metal.name, columns: ['property', 'value'], rows }),
+    caution ? paragraph(`Caution. ${caution}`, units) : '',
+  ].join('\n');
+}
+
 function charge(evaluation: Evaluation | undefined, book: Book): string {
   if (!evaluation || !('charge' in evaluation)) return said(NOT_IN_ORDER);
   const { mass, startLevel, spilled } = evaluation.charge;
@@ -114,21 +125,12 @@ function charge(evaluation: Evaluation | undefined, book: Book): string {
   );
 }
 
-function pour({ book, run }: PageSource, { id: cell }: PourCell, id: string): string {
+function pour({ book, run }: PageSource, { id: cell, provenDwell = 0 }: PourCell, id: string): string {
   const { record, current, coarse, state } = run(cell);
   if (!record || !current) return said('This pour had not been run when the page was saved.');
   const isRough = coarse || state === 'stopped';
-  return `${isRough ? said(coarse ? COARSE : STOPPED) : ''}${pourPart(record, id, book.units)}`;
+  return `${isRough ? said(coarse ? COARSE : STOPPED) : ''}${pourPart(record, id, book.units, provenDwell > 0 ? provenDwell : null)}`;
 }
 
 const COARSE = 'Not the last word: a first run on a coarse mesh, as it stood when the page was saved.';
 const STOPPED = 'Not to the end: this run was stopped before the page was saved.';
-
-const BOX = { left: 8, top: 8, right: 992, bottom: 352 };
-
-function drawing(section: Section, id: string): string {
-  const steel = steelAround(section);
-  const paper = paperFor(steel.corners, 0, BOX);
-  const marks = sectionMarks(paper, steel, null, { id, step: 7 });
-  return `<svg viewBox="0 0 1000 360" role="img" aria-label="The section, die axis level">${marks}</svg>`;
-}

@@ -92,11 +92,13 @@ export function cardBody(source: PageSource, cell: ShopCardCell, id: string): st
   const studies = book.cells.flatMap((study) =>
     study.kind === 'study' && study.pour === pour.id ? [study] : [],
   );
-  const found = studies.flatMap((study) => {
-    const kept = source.study(study);
-    return kept && !kept.isOld ? [kept] : [];
-  });
-  const sound = soundFinding(studies.length, found);
+  const known = studies.flatMap((study) => source.study(study) ?? []);
+  const found = known.filter(({ isOld }) => !isOld);
+  const sound = soundFinding(
+    studies.length,
+    found,
+    known.some(({ isOld, results }) => isOld && results.size > 0),
+  );
   const made = cardSource(book, evaluations, pour, cell, { record: run.record, warning, sound });
   return made ? cardHtml(made, id) : noted('The pour of this card has no section or metal.');
 }

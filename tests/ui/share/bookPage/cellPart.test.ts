@@ -3,7 +3,10 @@ import { addCell } from '$src/cells/edit';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell, CellKind } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
+import { METRIC } from '$src/core/units';
 import { EMPTY_ROW } from '$src/report/castings/casting';
+import { lengthFigure } from '$src/report/drawing/lengthFigure';
+import { sectionInputs } from '$src/report/inputWords';
 import { shownMass, withUnit } from '$src/report/measureText';
 import { startLevelWords } from '$src/report/startLevelWords';
 import { cellPart } from '$src/ui/share/bookPage/cellPart';
@@ -97,6 +100,33 @@ test('a charge reads as it does in the book, in whatever units: it is rounded on
     expect(body).toContain(withUnit(shownMass(mass, units)));
     expect(body).toContain(startLevelWords(startLevel, units));
   }
+});
+
+test('a section is drawn with its metal, its measures and the names of its parts, wide and for a phone', () => {
+  const source = sourceOf(sampleBook());
+  const { section } = firstOf(source.book, 'section');
+  const body = bodyOf(source, 'section');
+  const basin = `${lengthFigure(section.mouth - section.floor[0]!.x, 'mm')} mm`;
+  const drawings = body.split('<svg').slice(1);
+  expect(drawings).toHaveLength(2);
+  for (const drawing of drawings) {
+    expect(drawing).toContain('class="metal"');
+    expect(drawing).toContain(`>${basin}</text>`);
+    expect(drawing).toMatch(/>mouth(, lip)?<\/text>/);
+  }
+  expect(drawings[0]).toContain('>die, roof half</text>');
+  const charge = firstOf(source.book, 'charge');
+  const evaluation = source.evaluations.get(charge.id)!;
+  if (!('charge' in evaluation)) throw new Error('The charge is not in order.');
+  expect(body).toContain(`Drawn with ${charge.name}: ${withUnit(shownMass(evaluation.charge.mass, METRIC))}`);
+  for (const { name, text } of sectionInputs(section, METRIC))
+    expect(body).toContain(`<th scope="row">${name}</th><td>${text}</td>`);
+});
+
+test('a metal tells what decides of it how it flows, and its caution', () => {
+  const body = bodyOf(sourceOf(sampleBook()), 'metal');
+  expect(body).toMatch(/critical speed<\/th><td>0\.49 m\/s/);
+  expect(body).toContain('Caution. ');
 });
 
 test('once it is given, or when it hides nothing, each cell shows what it came to', () => {
