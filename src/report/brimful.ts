@@ -1,9 +1,6 @@
-import { startLevel } from '$src/core/level/startLevel';
 import type { PourPlan } from '$src/core/pour/plan';
-import { standOfPlan } from './drawing/metalAtRest';
-
-/** Nearer to the lip than this nobody ladles to a mark; common practice, no source [m]. */
-const TO_THE_BRINK = 0.0015;
+import { startLevelOf } from './card/fillMark';
+import { isAtBrink } from './startLevelWords';
 
 const known = new WeakMap<PourPlan, boolean>();
 
@@ -15,6 +12,6 @@ export function isBrimful(plan: PourPlan): boolean {
 }
 
 function standsAtBrink(plan: PourPlan): boolean {
-  const { held } = startLevel(plan.section, plan.volume, plan.tilt.start, standOfPlan(plan));
-  return held === null || held >= -TO_THE_BRINK;
+  const { held } = startLevelOf(plan);
+  return held === null || held > 0 || isAtBrink(held);
 }

@@ -60,10 +60,13 @@ describe.each(pours)('%s', (pour) => {
   });
 
   test('has one mark on section, charge and card', () => {
-    const mark = fillWords(plan, METRIC).replace(/^to the brink: /, '');
-    expect(mark).toMatch(/mm below the lip$/);
-    expect(startLevelWords(readings.level, METRIC).startsWith(mark)).toBe(true);
-    expect(startLevelWords(charge.startLevel, METRIC).startsWith(mark)).toBe(true);
+    const onCard = fillWords(plan, METRIC).replace(/^to the brink: /, '');
+    expect(onCard).toMatch(/mm below the lip$/);
+    const drawn = startLevelWords(readings.level, METRIC);
+    expect(startLevelWords(charge.startLevel, METRIC)).toBe(drawn);
+    // The card gives it in half millimetres, as a hand with a ladle keeps it.
+    const [kept, exact] = [onCard, drawn].map((words) => Number.parseFloat(words));
+    expect(Math.abs(kept! - exact!)).toBeLessThanOrEqual(0.25);
   });
 });
 
