@@ -143,9 +143,12 @@ test('a machine is fitted to a measured tilt of the book, and set for a wanted o
   await page.getByText('Fit to a measured tilt').first().click();
   await page.getByRole('button', { name: 'Fit', exact: true }).click();
   await expect.poll(() => page.locator('.machine').textContent()).toContain('as fitted by');
-  await page.getByText('Settings for a wanted tilt').click();
-  await page.getByRole('button', { name: 'Find valve and weights' }).click();
-  await expect.poll(() => page.locator('.machine').textContent()).toMatch(/valve open \d/);
+  const settings = page.locator('details', { hasText: 'Settings for a wanted time or tilt' });
+  await settings.locator('summary').click();
+  await settings.locator('label', { hasText: 'another tilt' }).click();
+  await settings.getByRole('button', { name: 'Find the settings' }).click();
+  await expect.poll(() => settings.locator('li').allTextContents()).toHaveLength(1);
+  expect(await settings.locator('li').textContent()).toMatch(/valve open \d/);
   await page.getByRole('button', { name: 'Take these settings' }).click();
 
   // One machine in the shop: its limits go to every tilt, as one step.
@@ -159,6 +162,42 @@ test('a machine is fitted to a measured tilt of the book, and set for a wanted o
   expect((await values()).length).toBeGreaterThan(1);
   await page.keyboard.press('Control+z');
   await expect.poll(async () => new Set(await values()).size).toBe(2);
+});
+
+test('the valve alone is set for a wanted time, and a weight only where it is ticked, with its caution', async () => {
+  const page = await openBook(onePour());
+  await kindOf(page, 'machine').first().click();
+  const settings = page.locator('details', { hasText: 'Settings for a wanted time or tilt' });
+  await settings.locator('summary').click();
+  const time = settings.getByRole('textbox', { name: 'from stop to stop in' });
+  const found = settings.getByRole('status');
+  const items = (): Promise<string[]> => settings.locator('li').allTextContents();
+  const find = settings.getByRole('button', { name: 'Find the settings' });
+  await time.fill('9');
+  await find.click();
+  await expect.poll(() => found.textContent()).toMatch(/takes (8\.9|9\.0|9\.1)\d* s from stop to stop/);
+  expect(await items()).toEqual([expect.stringMatching(/^valve open 0\.\d\d turns \(now 1\.50 turns\)$/)]);
+  // What it is now is what it is now, and not when it was asked.
+  await page.locator('.valve input').first().fill('2');
+  await expect.poll(items).toEqual([expect.stringContaining('(now 2.00 turns)')]);
+  await expect.poll(() => found.textContent()).toContain('This was asked before the last change.');
+  await settings.getByRole('button', { name: 'Take these settings' }).click();
+  await expect.poll(items).toEqual([expect.stringContaining('as it is now')]);
+  expect(await page.locator('.dial p').first().textContent()).toMatch(/in (8\.9|9\.0|9\.1)/);
+
+  // Quicker than the valve lets it be: out of reach, until a weight may change.
+  await time.fill('0.5');
+  await find.click();
+  await expect.poll(() => found.textContent()).toContain('it does not come with what may change');
+  expect(await settings.textContent()).not.toContain('Caution');
+  await settings.getByLabel('weight 1').check();
+  await find.click();
+  await settings.getByText('Caution: more weight on the driving side.').waitFor();
+  expect((await items())[1]).toMatch(/^weight 1 \d+\.\d kg \(now 10\.0 kg\)/);
+
+  await time.fill('0');
+  await settings.getByText('Give 0.2 to 60 s.').waitFor();
+  expect(await find.isDisabled()).toBe(true);
 });
 
 test('a study whose tilt was made a machine says what it lacks, and varies the valve when asked to', async () => {
