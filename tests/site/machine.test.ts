@@ -82,6 +82,31 @@ test('knots of a drawn tilt are dragged on the chart, as one step back', async (
   expect(await page.getByRole('button', { name: 'Take the nearest the machine can do' }).count()).toBe(0);
 });
 
+test('once the nearest tilt is taken by keyboard, the focus is in the field that was mended', async () => {
+  const page = await openBook(onePour());
+  const take = page.getByRole('button', { name: 'Take the nearest the machine can do' });
+  const focused = (): Promise<string | undefined> =>
+    page.evaluate(() => (document.activeElement as HTMLInputElement).labels?.[0]?.textContent ?? undefined);
+  for (const [name, wrong, mended] of [
+    ['rate', '500', '120.0'],
+    ['end at', '-140', '−100.0'],
+  ] as const) {
+    const field = page.getByRole('textbox', { name, exact: true }).first();
+    await field.fill(wrong);
+    await take.focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => field.inputValue()).toBe(mended);
+    expect(await focused()).toBe(name);
+  }
+  // A machine's limit is mended in its stops.
+  await kindOf(page, 'machine').first().click();
+  await page.getByRole('textbox', { name: 'start at' }).first().fill('80');
+  await take.focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => take.count()).toBe(0);
+  expect(await focused()).toBe('start at');
+});
+
 test('a steady tilt is given by its time as well, and a time that no rate gives is refused beside it', async () => {
   const page = await openBook(onePour());
   const rate = page.getByRole('textbox', { name: 'rate', exact: true }).first();
