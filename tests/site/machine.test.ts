@@ -88,7 +88,7 @@ test('once the nearest tilt is taken by keyboard, the focus is in the field that
   const focused = (): Promise<string | undefined> =>
     page.evaluate(() => (document.activeElement as HTMLInputElement).labels?.[0]?.textContent ?? undefined);
   for (const [name, wrong, mended] of [
-    ['rate', '500', '120.0'],
+    ['rate', '500', '45.0'],
     ['end at', '-140', '−100.0'],
   ] as const) {
     const field = page.getByRole('textbox', { name, exact: true }).first();
@@ -238,4 +238,27 @@ test('a study whose tilt was made a machine says what it lacks, and varies the v
   await study.getByRole('button', { name: 'Vary what suits this pour' }).click();
   await expect.poll(() => across.inputValue()).toBe('tilt.valve');
   await expect.poll(() => study.getByText(/^It takes/).count()).toBe(1);
+});
+
+test('on a wide page the curve of a machine stays in view beside its long list of inputs', async () => {
+  const page = await openBook(onePour());
+  await kindOf(page, 'machine').first().click();
+  const tilt = page.locator('[data-kind="tilt"]').first();
+  for (const title of [
+    'Weights that turn',
+    'Cylinder and linkage',
+    'Valve, line and oil',
+    'Bearing and stop',
+  ])
+    await tilt.getByText(title, { exact: true }).click();
+  const chart = tilt.locator('.drawn svg').first();
+  const stop = tilt.getByRole('textbox', { name: 'cushion holds' });
+  const topOf = (): Promise<number> => chart.evaluate((node) => node.getBoundingClientRect().top);
+  await stop.evaluate((node) => node.scrollIntoView({ block: 'end' }));
+  await expect.poll(topOf).toBeGreaterThanOrEqual(0);
+  expect(await topOf()).toBeLessThan(200);
+  // Where the two stand one below the other the chart goes as the page goes.
+  await page.setViewportSize({ width: 390, height: 844 });
+  await stop.evaluate((node) => node.scrollIntoView({ block: 'end' }));
+  await expect.poll(topOf).toBeLessThan(-200);
 });
