@@ -1,5 +1,6 @@
 import { levelPath } from '$src/core/level/levelPath';
 import type { PourPlan } from '$src/core/pour/plan';
+import { endOf } from '$src/core/tilt/endOf';
 import { OIL_TEMPERATURE } from '$src/core/tilt/machine/checkMachine';
 import { isLevelAtMost, usableLimits } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
@@ -42,12 +43,21 @@ const OIL_SPAN = 15;
 /** What makes this tilt quicker or slower: its time, the valve of a machine or its oil, the share a front is led at. */
 function paceAxis(tilt: Tilt): StudyAxis {
   if (tilt.kind === 'front-led') return { ...TIMES, setting: 'tilt.share', from: 0.3, to: 1 };
-  if (tilt.kind !== 'machine') return TIMES;
+  if (tilt.kind !== 'machine') return times(tilt);
   const { valve, oil } = tilt.machine;
   if (valve.by === 'turns') return { ...TIMES, setting: 'tilt.valve', ...aroundOpening(valve.open) };
   const from = Math.max(OIL_TEMPERATURE.least, oil.temperature - OIL_SPAN);
   const to = Math.min(OIL_TEMPERATURE.most, oil.temperature + OIL_SPAN);
   return { ...TIMES, setting: 'tilt.oil', from, to };
+}
+
+/** Times from the quickest the machine can turn through the longest turn that is tried, in halves of a second. */
+function times(tilt: Tilt): StudyAxis {
+  const { highestStart, quickest } = usableLimits(tilt.limits);
+  const turn = Math.min(STARTS.to, highestStart) - endOf(tilt);
+  const smoothing = 'smoothing' in tilt ? tilt.smoothing : 0;
+  const from = Math.ceil(2 * (turn / quickest + smoothing)) / 2;
+  return from > TIMES.from && from < TIMES.to ? { ...TIMES, from } : TIMES;
 }
 
 /** From nearly shut to twice as far open, in tenths of a turn. */

@@ -81,11 +81,10 @@ function homeWords({ homeTime, lap }: FrontLedTry, tilt: PourPlan['tilt']): stri
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** "to +9° in 1.0 s (21 °/s), to −4° in 1.5 s (9 °/s) …". */
+/** "to +9.4° in 1.0 s (21 °/s), to −4.0° in 1.5 s (9 °/s) …": what is handed over, to the last digit. */
 export function stagesText(tilt: StagedTilt): string {
   const told = turnsOf(tilt).map(
-    ({ to, time, rate }) =>
-      `to ${angleText(to, 0)} in ${fixed(time, 1)} s (${fixed(toDegrees(rate), 0)} °/s)`,
+    ({ to, time, rate }) => `to ${angleText(to)} in ${fixed(time, 1)} s (${fixed(toDegrees(rate), 0)} °/s)`,
   );
   return `${listText(told)}.`;
 }

@@ -1,17 +1,44 @@
 import { endOf } from '$src/core/tilt/endOf';
-import type { FrontLedTilt, KnotTilt, MachineTilt, Tilt } from '$src/core/tilt/tilt';
+import { dryRun } from '$src/core/tilt/machine/dryRun';
+import type { FrontLedTilt, KnotTilt, MachineTilt, ProgrammedTilt, Tilt } from '$src/core/tilt/tilt';
+import { turnsOf } from '$src/core/tilt/turns';
 import { METRIC, type PageUnits, TEMPERATURE, toDegrees } from '$src/core/units';
 import type { InputWords } from './inputWords';
-import { angleText, countText, rateText, significant } from './wording';
+import { angleText, countText, rateText, secondsText, significant } from './wording';
 
-/** A tilt in words: "steady 15 °/s" or "8 °/s to −6°, then 18 °/s". */
+/** A tilt in words, with what it takes: "steady 15 °/s, 8.3 s" or "8 °/s to −6°, then 18 °/s, 9.4 s in all". */
 export function tiltText(tilt: Tilt, units: PageUnits = METRIC): string {
-  if (tilt.kind === 'steady') return `steady ${rateText(Math.abs(tilt.rate))}`;
-  if (tilt.kind === 'machine') return machineText(tilt, units);
-  if (tilt.kind === 'front-led') return frontLedText(tilt);
-  if (tilt.kind !== 'staged') return `${tilt.kind}, ${significant(tilt.knots.at(-1)?.time ?? 0)} s`;
-  const last = tilt.stages.length - 1;
-  return tilt.stages
+  switch (tilt.kind) {
+    case 'steady':
+      return `steady ${rateText(Math.abs(tilt.rate))}, ${timeText(tilt)}`;
+    case 'staged':
+      return `${stagesPace(tilt)}, ${timeText(tilt)} in all`;
+    case 'machine':
+      return machineText(tilt, units);
+    case 'front-led':
+      return frontLedText(tilt);
+    default:
+      return `${tilt.kind}, ${significant(tilt.knots.at(-1)?.time ?? 0)} s`;
+  }
+}
+
+/** As the tilt cell says it; a time that makes no sense is a tilt that is wrong elsewhere. */
+const timeText = (tilt: ProgrammedTilt): string =>
+  secondsText(turnsOf(tilt).reduce((sum, { time }) => sum + time, 0));
+
+/** A tilt by itself in words, without a pour: a machine's with the time of its empty fall. */
+export const loneTiltText = (tilt: Tilt, units: PageUnits): string =>
+  tilt.kind === 'machine' ? `${tiltText(tilt, units)}, ${fallText(tilt)}` : tiltText(tilt, units);
+
+/** Without metal; a pour tells how it fell under its own. */
+function fallText(tilt: MachineTilt): string {
+  const { struckAt, motion } = dryRun(tilt);
+  return struckAt === null ? 'empty it does not come to its stop' : `${secondsText(motion.duration)} empty`;
+}
+
+function stagesPace({ stages }: Extract<ProgrammedTilt, { readonly kind: 'staged' }>): string {
+  const last = stages.length - 1;
+  return stages
     .map((stage, index) => {
       const pace = 'rate' in stage ? rateText(Math.abs(stage.rate)) : `${significant(stage.time)} s`;
       return index < last ? `${pace} to ${angleText(stage.to, 0)}` : pace;

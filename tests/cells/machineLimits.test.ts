@@ -3,11 +3,11 @@ import { addCell } from '$src/cells/edit';
 import type { Book, TiltCell } from '$src/cells/kinds';
 import { tiltsOfOtherMachines, withLimits } from '$src/cells/machineLimits';
 import { newCell } from '$src/cells/newCell';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import { fromDegrees } from '$src/core/units';
 import { firstOf, sampleBook } from '../book/sample';
 
-const LEVEL_ONLY = { ...DEFAULT_LIMITS, highestStart: 0 };
+const LEVEL_ONLY = { ...WIDEST_LIMITS, highestStart: 0 };
 const tiltsOf = (book: Book): TiltCell[] => book.cells.filter((cell) => cell.kind === 'tilt');
 
 function levelShop(): Book {
@@ -26,7 +26,7 @@ describe('one machine in a shop', () => {
   test('the first tilt of a book starts uphill', () => {
     const added = newCell('tilt', { title: '', casting: '', cells: [] });
     if (added.kind !== 'tilt' || added.tilt.kind !== 'steady') throw new Error('A new tilt is steady.');
-    expect(added.tilt.limits).toEqual(DEFAULT_LIMITS);
+    expect(added.tilt.limits).toEqual({ ...WIDEST_LIMITS, quickest: fromDegrees(45) });
     expect(added.tilt.start).toBeCloseTo(fromDegrees(30), 12);
   });
 
@@ -40,7 +40,7 @@ describe('one machine in a shop', () => {
     expect(tiltsOf(after).map(({ tilt }) => tilt.limits.highestStart)).toEqual([
       0,
       0,
-      DEFAULT_LIMITS.highestStart,
+      WIDEST_LIMITS.highestStart,
     ]);
     expect(tiltsOfOtherMachines(tiltsOf(after), LEVEL_ONLY)).toEqual([]);
   });

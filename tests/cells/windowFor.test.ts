@@ -7,7 +7,7 @@ import { newCell } from '$src/cells/newCell';
 import { aroundPour, windowFor } from '$src/cells/windowFor';
 import { levelPath } from '$src/core/level/levelPath';
 import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromCelsius, fromDegrees } from '$src/core/units';
 import { standOfPlan } from '$src/report/drawing/metalAtRest';
@@ -19,14 +19,23 @@ import { planOf } from '../books/planOf';
 const book = sampleBook();
 const pour = firstOf(book, 'pour').id;
 const levelShop: Book = {
-  ...withLimits(book, [firstOf(book, 'tilt').id], { ...DEFAULT_LIMITS, highestStart: 0 }),
+  ...withLimits(book, [firstOf(book, 'tilt').id], { ...WIDEST_LIMITS, highestStart: 0 }),
 };
 
 test('a machine that starts uphill has its start angles tried', () => {
-  const [across, up] = windowFor(book, pour).axes;
+  const widest = withLimits(book, [firstOf(book, 'tilt').id], WIDEST_LIMITS);
+  const [across, up] = windowFor(widest, pour).axes;
   expect(across).toEqual(POUR_WINDOW.axes[0]);
   expect(up).toEqual({ ...POUR_WINDOW.axes[1], from: up!.from });
   expect(windowFor(book, null)).toBe(POUR_WINDOW);
+});
+
+test('times begin where the machine can turn through all that is tried', () => {
+  const [times] = windowFor(book, pour).axes;
+  // From +45° to −90° at 45 °/s, and coming up to it and to rest: 3.3 s.
+  expect(times).toEqual({ ...POUR_WINDOW.axes[0], from: 3.5 });
+  const slow = withLimits(book, [firstOf(book, 'tilt').id], { ...WIDEST_LIMITS, quickest: fromDegrees(10) });
+  expect(windowFor(slow, pour).axes[0]!.from).toBe(14);
 });
 
 test('one that can only start level has the lengths of its basin tried, and the study is in order', () => {
@@ -72,7 +81,7 @@ const axesAround = (changed: Book) => {
 };
 
 test('a machine has its valve tried about where it stands, one set by Kv how warm its oil is, and no start it cannot reach', () => {
-  const limits = { ...DEFAULT_LIMITS, highestStart: fromDegrees(25) };
+  const limits = { ...WIDEST_LIMITS, highestStart: fromDegrees(25) };
   const start = fromDegrees(20);
   const [valve, starts] = axesAround(withTilt({ limits, start }));
   const { open } = BENCH_MACHINE.valve as { readonly open: number };

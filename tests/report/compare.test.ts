@@ -48,7 +48,7 @@ describe('compare', () => {
     const { differs, same, reasons } = compare([quick, slow]);
     expect(differs).toEqual([
       { name: 'start angle', texts: ['0°, level', '+30°, uphill'] },
-      { name: 'tilt', texts: ['steady 15 °/s', '8 °/s to −6°, then 18 °/s'] },
+      { name: 'tilt', texts: ['steady 15 °/s, 6.15 s', '8 °/s to −6°, then 18 °/s, 9.32 s in all'] },
     ]);
     expect(same).toBe(
       "Same in all: section, end angle, smoothing of the tilt, machine's limits, charge, metal, heat and computation.",
@@ -188,7 +188,11 @@ describe('compare', () => {
       name: 'one thing at a time',
       line: 'Against “As now” each differs by one thing at most: “Slower” by the tilt and “Fuller” by the charge.',
     });
-    expect(compare([base, slower, fuller]).differs[0]!.texts).toContain('steady 10.3 °/s');
+    expect(compare([base, slower, fuller]).differs[0]!.texts).toEqual([
+      'steady 15 °/s, 6.15 s',
+      'steady 10.3 °/s, 8.89 s',
+      'steady 15 °/s, 6.15 s',
+    ]);
     const both = changed('Both', {
       tilt: { ...steadyTilt, rate: fromDegrees(10.3) },
       volume: 1.1 * inventedPlan.volume,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { volumeFromFillLevel } from '$src/core/level/fillLevel';
 import type { FoldKind } from '$src/core/pour/record';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 import { pourPart } from '$src/report/bookPage/pourPart';
@@ -17,7 +17,7 @@ const steady = (start: number, highestStart: number): Tilt => ({
   end: fromDegrees(-90),
   rate: fromDegrees(15),
   smoothing: 0.2,
-  limits: { ...DEFAULT_LIMITS, highestStart: fromDegrees(highestStart) },
+  limits: { ...WIDEST_LIMITS, highestStart: fromDegrees(highestStart) },
 });
 
 const USUAL = 'Start further uphill, at a higher start angle.';

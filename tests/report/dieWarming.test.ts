@@ -4,7 +4,7 @@ import { metalNamed } from '$src/core/metal/metals';
 import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
 import { wayBack } from '$src/core/tilt/machine/wayBack';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { MachineTilt } from '$src/core/tilt/tilt';
 import { fromCelsius, fromDegrees } from '$src/core/units';
 import { dieWarming, machineTime, machineTimeSentence } from '$src/report/dieWarming';
@@ -40,7 +40,7 @@ describe('the cycle of a machine', () => {
     kind: 'machine',
     start: fromDegrees(30),
     end: fromDegrees(-90),
-    limits: DEFAULT_LIMITS,
+    limits: WIDEST_LIMITS,
     machine: BENCH_MACHINE,
   };
   const record = inventedRecord({ plan: { ...inventedPlan, tilt } });

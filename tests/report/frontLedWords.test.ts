@@ -3,7 +3,7 @@ import { volumeFromFillLevel } from '$src/core/level/fillLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { FrontLedTry } from '$src/core/pour/record';
 import { asStages } from '$src/core/tilt/asStages';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { FrontLedTilt, KnotTilt } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 import { frontLedSentence, strayText } from '$src/report/frontLedWords';
@@ -12,7 +12,7 @@ import { inventedPlan } from './inventedRecord';
 const drawn = (seconds: number): KnotTilt => ({
   kind: 'drawn',
   start: fromDegrees(30),
-  limits: DEFAULT_LIMITS,
+  limits: WIDEST_LIMITS,
   knots: [{ time: seconds, inclination: fromDegrees(-90) }],
   origin: '',
 });
@@ -21,7 +21,7 @@ const asked: FrontLedTilt = {
   kind: 'front-led',
   start: fromDegrees(30),
   end: fromDegrees(-90),
-  limits: DEFAULT_LIMITS,
+  limits: WIDEST_LIMITS,
   share: 0.4,
   homeWithin: null,
 };
@@ -73,7 +73,7 @@ describe('how a front-led tilt was found, in words', () => {
   });
 
   it('a machine that turns at its slowest on the way is named too', () => {
-    const slow = { ...drawn(6), limits: { ...DEFAULT_LIMITS, slowest: fromDegrees(20) } };
+    const slow = { ...drawn(6), limits: { ...WIDEST_LIMITS, slowest: fromDegrees(20) } };
     expect(saidOf({ peakFrontSpeed: 0.25, tilt: slow })).toContain('already turns at its slowest');
   });
 

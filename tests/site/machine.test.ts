@@ -82,6 +82,31 @@ test('knots of a drawn tilt are dragged on the chart, as one step back', async (
   expect(await page.getByRole('button', { name: 'Take the nearest the machine can do' }).count()).toBe(0);
 });
 
+test('once the nearest tilt is taken by keyboard, the focus is in the field that was mended', async () => {
+  const page = await openBook(onePour());
+  const take = page.getByRole('button', { name: 'Take the nearest the machine can do' });
+  const focused = (): Promise<string | undefined> =>
+    page.evaluate(() => (document.activeElement as HTMLInputElement).labels?.[0]?.textContent ?? undefined);
+  for (const [name, wrong, mended] of [
+    ['rate', '500', '45.0'],
+    ['end at', '-140', '−100.0'],
+  ] as const) {
+    const field = page.getByRole('textbox', { name, exact: true }).first();
+    await field.fill(wrong);
+    await take.focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => field.inputValue()).toBe(mended);
+    expect(await focused()).toBe(name);
+  }
+  // A machine's limit is mended in its stops.
+  await kindOf(page, 'machine').first().click();
+  await page.getByRole('textbox', { name: 'start at' }).first().fill('80');
+  await take.focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => take.count()).toBe(0);
+  expect(await focused()).toBe('start at');
+});
+
 test('a steady tilt is given by its time as well, and a time that no rate gives is refused beside it', async () => {
   const page = await openBook(onePour());
   const rate = page.getByRole('textbox', { name: 'rate', exact: true }).first();
@@ -143,9 +168,12 @@ test('a machine is fitted to a measured tilt of the book, and set for a wanted o
   await page.getByText('Fit to a measured tilt').first().click();
   await page.getByRole('button', { name: 'Fit', exact: true }).click();
   await expect.poll(() => page.locator('.machine').textContent()).toContain('as fitted by');
-  await page.getByText('Settings for a wanted tilt').click();
-  await page.getByRole('button', { name: 'Find valve and weights' }).click();
-  await expect.poll(() => page.locator('.machine').textContent()).toMatch(/valve open \d/);
+  const settings = page.locator('details', { hasText: 'Settings for a wanted time or tilt' });
+  await settings.locator('summary').click();
+  await settings.locator('label', { hasText: 'another tilt' }).click();
+  await settings.getByRole('button', { name: 'Find the settings' }).click();
+  await expect.poll(() => settings.locator('li').allTextContents()).toHaveLength(1);
+  expect(await settings.locator('li').textContent()).toMatch(/valve open \d/);
   await page.getByRole('button', { name: 'Take these settings' }).click();
 
   // One machine in the shop: its limits go to every tilt, as one step.
@@ -161,6 +189,42 @@ test('a machine is fitted to a measured tilt of the book, and set for a wanted o
   await expect.poll(async () => new Set(await values()).size).toBe(2);
 });
 
+test('the valve alone is set for a wanted time, and a weight only where it is ticked, with its caution', async () => {
+  const page = await openBook(onePour());
+  await kindOf(page, 'machine').first().click();
+  const settings = page.locator('details', { hasText: 'Settings for a wanted time or tilt' });
+  await settings.locator('summary').click();
+  const time = settings.getByRole('textbox', { name: 'from stop to stop in' });
+  const found = settings.getByRole('status');
+  const items = (): Promise<string[]> => settings.locator('li').allTextContents();
+  const find = settings.getByRole('button', { name: 'Find the settings' });
+  await time.fill('9');
+  await find.click();
+  await expect.poll(() => found.textContent()).toMatch(/takes (8\.9|9\.0|9\.1)\d* s from stop to stop/);
+  expect(await items()).toEqual([expect.stringMatching(/^valve open 0\.\d\d turns \(now 0\.50 turns\)$/)]);
+  // What it is now is what it is now, and not when it was asked.
+  await page.locator('.valve input').first().fill('2');
+  await expect.poll(items).toEqual([expect.stringContaining('(now 2.00 turns)')]);
+  await expect.poll(() => found.textContent()).toContain('This was asked before the last change.');
+  await settings.getByRole('button', { name: 'Take these settings' }).click();
+  await expect.poll(items).toEqual([expect.stringContaining('as it is now')]);
+  expect(await page.locator('.dial p').first().textContent()).toMatch(/in (8\.9|9\.0|9\.1)/);
+
+  // Quicker than the valve lets it be: out of reach, until a weight may change.
+  await time.fill('0.5');
+  await find.click();
+  await expect.poll(() => found.textContent()).toContain('it does not come with what may change');
+  expect(await settings.textContent()).not.toContain('Caution');
+  await settings.getByLabel('weight 1').check();
+  await find.click();
+  await settings.getByText('Caution: more weight on the driving side.').waitFor();
+  expect((await items())[1]).toMatch(/^weight 1 \d+\.\d kg \(now 10\.0 kg\)/);
+
+  await time.fill('0');
+  await settings.getByText('Give 0.2 to 60 s.').waitFor();
+  expect(await find.isDisabled()).toBe(true);
+});
+
 test('a study whose tilt was made a machine says what it lacks, and varies the valve when asked to', async () => {
   const page = await openBook(onePour());
   await page.locator('#pick-study').click();
@@ -174,4 +238,27 @@ test('a study whose tilt was made a machine says what it lacks, and varies the v
   await study.getByRole('button', { name: 'Vary what suits this pour' }).click();
   await expect.poll(() => across.inputValue()).toBe('tilt.valve');
   await expect.poll(() => study.getByText(/^It takes/).count()).toBe(1);
+});
+
+test('on a wide page the curve of a machine stays in view beside its long list of inputs', async () => {
+  const page = await openBook(onePour());
+  await kindOf(page, 'machine').first().click();
+  const tilt = page.locator('[data-kind="tilt"]').first();
+  for (const title of [
+    'Weights that turn',
+    'Cylinder and linkage',
+    'Valve, line and oil',
+    'Bearing and stop',
+  ])
+    await tilt.getByText(title, { exact: true }).click();
+  const chart = tilt.locator('.drawn svg').first();
+  const stop = tilt.getByRole('textbox', { name: 'cushion holds' });
+  const topOf = (): Promise<number> => chart.evaluate((node) => node.getBoundingClientRect().top);
+  await stop.evaluate((node) => node.scrollIntoView({ block: 'end' }));
+  await expect.poll(topOf).toBeGreaterThanOrEqual(0);
+  expect(await topOf()).toBeLessThan(200);
+  // Where the two stand one below the other the chart goes as the page goes.
+  await page.setViewportSize({ width: 390, height: 844 });
+  await stop.evaluate((node) => node.scrollIntoView({ block: 'end' }));
+  await expect.poll(topOf).toBeLessThan(-200);
 });

@@ -8,7 +8,9 @@ import { writeBook } from '$src/book/writeBook';
 import { MESH_CELLS_RANGE } from '$src/cells/checkComputation';
 import { addCell } from '$src/cells/edit';
 import type { Book, Cell } from '$src/cells/kinds';
+import { withLimits } from '$src/cells/machineLimits';
 import { newCell } from '$src/cells/newCell';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import { fromMillimetres } from '$src/core/units';
 import { gridOf } from '$src/report/study/grid';
 import { filledMap, pointsWanted } from '$src/report/study/refine';
@@ -32,7 +34,9 @@ const grid = gridOf({ axes });
 function studyBook(): Book {
   const book = sampleBook();
   const cells = book.cells.map((cell): Cell => (cell.kind === 'pour' ? { ...cell, computation } : cell));
-  const sample = { ...book, cells };
+  // Strokes this quick are past what a new tilt's machine can do.
+  const tilts = cells.filter(({ kind }) => kind === 'tilt').map(({ id }) => id);
+  const sample = withLimits({ ...book, cells }, tilts, WIDEST_LIMITS);
   const study = newCell('study', sample);
   if (study.kind !== 'study') throw new Error('A new study is a study.');
   return addCell(sample, {

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { Stage } from '$src/core/tilt/tilt';
 import { turnsOf } from '$src/core/tilt/turns';
 import { moveEnd, moveStage } from '$src/ui/tilt/moveStage';
 
 const tilt = (stages: readonly Stage[]) =>
-  ({ kind: 'staged', start: 0.5, smoothing: 0.3, limits: DEFAULT_LIMITS, stages }) as const;
+  ({ kind: 'staged', start: 0.5, smoothing: 0.3, limits: WIDEST_LIMITS, stages }) as const;
 
 test('the end of a stage given by rate lands where it is dragged to', () => {
   const moved = moveStage(
@@ -35,7 +35,7 @@ test('the end of a steady tilt lands where it is dragged to', () => {
     end: -1.5,
     rate: 0.25,
     smoothing: 0.3,
-    limits: DEFAULT_LIMITS,
+    limits: WIDEST_LIMITS,
   } as const;
   const moved = moveEnd(steady, { time: 6, inclination: -1.2 });
   expect(turnsOf(moved)[0]!.time).toBeCloseTo(6, 12);

@@ -1,12 +1,14 @@
 import { expect, test } from 'vitest';
 import { checkTilt } from '$src/core/tilt/checkTilt';
+import { dryRun } from '$src/core/tilt/machine/dryRun';
+import { machineWarnings } from '$src/core/tilt/machine/machineWarnings';
 import { motionOf } from '$src/core/tilt/motionOf';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { DEFAULT_LIMITS, WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 import { addStage, asKind, keptOf, removeStage, samplesOf, togglePace } from '$src/ui/tilt/tiltEdits';
 
-const base = { start: fromDegrees(30), smoothing: 0.3, limits: DEFAULT_LIMITS };
+const base = { start: fromDegrees(30), smoothing: 0.3, limits: WIDEST_LIMITS };
 const staged: Extract<Tilt, { kind: 'staged' }> = {
   ...base,
   kind: 'staged',
@@ -56,7 +58,7 @@ test('a new stage splits the longest and changes nothing until it is changed', (
 test('a tilt that stops short goes on to the die on its end, as far as the machine goes; what was typed stays', () => {
   const short: typeof staged = { ...staged, stages: [{ to: fromDegrees(-8), rate: fromDegrees(2) }] };
   expect(addStage(short).stages).toEqual([...short.stages, { to: fromDegrees(-90), rate: fromDegrees(2) }]);
-  const limits = { ...DEFAULT_LIMITS, lowestEnd: fromDegrees(-60) };
+  const limits = { ...WIDEST_LIMITS, lowestEnd: fromDegrees(-60) };
   expect(addStage({ ...short, limits }).stages.at(-1)?.to).toBe(fromDegrees(-60));
 });
 
@@ -116,4 +118,14 @@ test('a measured tilt that is drawn anew no longer says what its readings were',
   };
   const drawn = asKind(measured, 'drawn');
   expect(Object.keys(drawn).toSorted()).toEqual(['kind', 'knots', 'limits', 'origin', 'start']);
+});
+
+test('a tilt first made a machine falls within what a new tilt may do, and no quicker', () => {
+  const made = asKind({ ...steady, limits: DEFAULT_LIMITS }, 'machine');
+  if (made.kind !== 'machine') throw new Error('It was made a machine.');
+  const { turned } = dryRun(made);
+  expect(turned.struckAt).not.toBeNull();
+  expect(machineWarnings(made, turned, DEFAULT_LIMITS.quickest).map(({ kind }) => kind)).not.toContain(
+    'runs away',
+  );
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { motionOf } from '$src/core/tilt/motionOf';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { ProgrammedTilt } from '$src/core/tilt/tilt';
 import { turnsOf } from '$src/core/tilt/turns';
 import { fromDegrees, toDegrees } from '$src/core/units';
@@ -15,7 +15,7 @@ const staged = (start: number, stages: readonly (readonly [to: number, rate: num
   start: fromDegrees(start),
   stages: stages.map(([to, rate]) => ({ to: fromDegrees(to), rate: fromDegrees(rate) })),
   smoothing: 0.2,
-  limits: DEFAULT_LIMITS,
+  limits: WIDEST_LIMITS,
 });
 
 function sceneOf(tilt: ProgrammedTilt, width: number): TiltScene {

@@ -1,25 +1,27 @@
-import type { Machine, Weight } from '$src/core/tilt/machine/machine';
+import type { Machine } from '$src/core/tilt/machine/machine';
 import type { Knot, Motion } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
-import { type Found, leastSquares, type Sought } from './leastSquares';
+import { leastSquares, type Sought } from './leastSquares';
 import { quickTilt } from './quickTilt';
+import {
+  type Changeable,
+  inSteps,
+  openingOf,
+  openingRange,
+  type ReachedSetting,
+  settingsOf,
+  WEIGHT,
+  withMasses,
+  withOpening,
+} from './settings';
 
 export interface ReachTask {
   readonly machine: Machine;
   /** The tilt that is wanted, sampled from its start at time 0 to its end, falling. */
   readonly wanted: readonly Knot[];
+  readonly changeable: Changeable;
   /** From when on it does not matter how the body turns: the die is full [s]; absent = all of the tilt counts. */
   readonly until?: number;
-}
-
-/** A setting of the machine as it is and as it comes closest. */
-export interface ReachedSetting {
-  readonly setting: 'valve' | 'weight';
-  /** Number of the weight, from 0. */
-  readonly index: number;
-  readonly before: number;
-  readonly value: number;
-  readonly isAtEdge: boolean;
 }
 
 /** A stretch of time in which the machine strays from what is wanted by more than `NEAR` [s]. */
@@ -48,38 +50,54 @@ const BEYOND = 1.15;
 /** Openings the search is begun from, as shares of all turns or of the Kv as it is: one start may end in a hollow. */
 const STARTS = [0.04, 0.12, 0.35, 0.8] as const;
 const KV_STARTS = [0.1, 0.4, 1, 3] as const;
-/** A weight can be taken off all but this, or made this heavy [kg]. */
-const WEIGHT = { least: 0.01, most: 200 } as const;
-const EDGE = 1e-3;
-/** Least share of all turns looked at: next to shut. */
-const SHUT = 1e-3;
+/** A kilogram more or less has to bring the tilt closer by this much all along, or the weight stays as it is [rad]. Ours. */
+const WORTH = fromDegrees(0.025);
 
-/** Valve opening and weights with which the machine, let go without metal, comes closest to a wanted tilt while that counts. */
-export function reachProfile({ machine, wanted, until }: ReachTask): Reach {
-  const start = wanted[0]!.inclination;
-  const end = wanted.at(-1)!.inclination;
+/**
+ * The settings with which the machine, let go without metal, comes closest to a wanted tilt while that counts. Weights
+ * stay as they are where the valve alone brings it within `NEAR` of what is wanted, and are changed no more than they are worth.
+ */
+export function reachProfile({ machine, wanted, changeable, until }: ReachTask): Reach {
+  const release = { start: wanted[0]!.inclination, end: wanted.at(-1)!.inclination };
   const duration = wanted.at(-1)!.time;
   const counted = Math.min(until ?? Number.POSITIVE_INFINITY, BEYOND * duration);
   const times = instantsTo(counted);
   const targets = times.map((time) => inclinationAt(wanted, time));
-  const motionOf = (body: Machine, to: number) => quickTilt({ start, end, machine: body }, to);
-  const inclinations = (body: Machine) => inclinationsOf(motionOf(body, counted), times);
-  const openings = soughtOpenings(machine);
-  const weights = machine.weights.map(({ mass }): Sought => ({ start: Math.max(mass, 1), ...WEIGHT }));
-  const best = openings
-    .map((opening) =>
-      leastSquares((values) => inclinations(withSettings(machine, values)), targets, [opening, ...weights]),
-    )
-    .reduce((a, b) => (b.residual < a.residual ? b : a));
-  const reached = withSettings(machine, best.values);
-  const curve = knotsAt(times, inclinations(reached));
+  const turned = (body: Machine, to: number) => quickTilt({ ...release, machine: body }, to);
+  const inclinations = (body: Machine) => inclinationsOf(turned(body, counted), times);
+  const strayed = (body: Machine) => strayOf(knotsAt(times, inclinations(body)), targets);
+
+  let reached = machine;
+  const without = { ...changeable, weights: [] };
+  if (changeable.valve) reached = nearest(without);
+  if (changeable.weights.length > 0 && strayed(reached).worst > NEAR) reached = nearest(changeable);
   const all = instantsTo(BEYOND * duration);
   return {
     machine: reached,
-    settings: settingsOf(machine, best, [openings[0]!, ...weights]),
-    ...strayOf(curve, targets),
-    curve: knotsAt(all, inclinationsOf(motionOf(reached, BEYOND * duration), all)),
+    settings: settingsOf(machine, reached, changeable),
+    ...strayed(reached),
+    curve: knotsAt(all, inclinationsOf(turned(reached, BEYOND * duration), all)),
   };
+
+  function nearest({ valve, weights }: Changeable): Machine {
+    const masses = weights.map((i) => machine.weights[i]!.mass);
+    const soughtMasses = masses.map((mass): Sought => ({ start: Math.max(mass, 1), ...WEIGHT }));
+    const withValues = (values: readonly number[]): Machine => {
+      const opening = valve ? values[0]! : openingOf(machine);
+      return withMasses(withOpening(machine, opening), weights, valve ? values.slice(1) : values);
+    };
+    const changes = (body: Machine): number[] =>
+      weights.map((i, k) => WORTH * Math.sqrt(INSTANTS) * (body.weights[i]!.mass - masses[k]!));
+    const model = (values: readonly number[]): number[] => {
+      const body = withValues(values);
+      return [...inclinations(body), ...changes(body)];
+    };
+    const aims = [...targets, ...weights.map(() => 0)];
+    const best = (valve ? soughtOpenings(machine) : [null])
+      .map((opening) => leastSquares(model, aims, opening ? [opening, ...soughtMasses] : soughtMasses))
+      .reduce((a, b) => (b.residual < a.residual ? b : a));
+    return inSteps(withValues(best.values), machine, { valve, weights });
+  }
 }
 
 const instantsTo = (time: number): number[] =>
@@ -99,35 +117,13 @@ function inclinationAt(wanted: readonly Knot[], time: number): number {
   return a.inclination + ((b.inclination - a.inclination) * (time - a.time)) / (b.time - a.time);
 }
 
-function soughtOpenings({ valve }: Machine): Sought[] {
-  if (valve.by === 'Kv')
-    return KV_STARTS.map((share) => ({ start: valve.kv * share, least: 1e-4, most: 20 }));
-  return STARTS.map((share) => ({
-    start: valve.turns * share,
-    least: valve.turns * SHUT,
-    most: valve.turns,
-  }));
-}
-
-function withSettings(machine: Machine, [opening, ...masses]: readonly number[]): Machine {
+function soughtOpenings(machine: Machine): Sought[] {
   const { valve } = machine;
-  return {
-    ...machine,
-    valve: valve.by === 'Kv' ? { by: 'Kv', kv: opening! } : { ...valve, open: opening! },
-    weights: machine.weights.map((weight, i): Weight => ({ ...weight, mass: masses[i]! })),
-  };
-}
-
-function settingsOf(machine: Machine, { values }: Found, sought: readonly Sought[]): ReachedSetting[] {
-  const { valve, weights } = machine;
-  const before = [valve.by === 'Kv' ? valve.kv : valve.open, ...weights.map(({ mass }) => mass)];
-  return values.map((value, k) => ({
-    setting: k === 0 ? 'valve' : 'weight',
-    index: Math.max(0, k - 1),
-    before: before[k]!,
-    value,
-    isAtEdge: value <= sought[k]!.least * (1 + EDGE) || value >= sought[k]!.most * (1 - EDGE),
-  }));
+  const starts =
+    valve.by === 'Kv'
+      ? KV_STARTS.map((share) => valve.kv * share)
+      : STARTS.map((share) => valve.turns * share);
+  return starts.map((start) => ({ start, ...openingRange(machine) }));
 }
 
 function strayOf(

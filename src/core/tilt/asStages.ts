@@ -1,4 +1,4 @@
-import { fromDegrees } from '$src/core/units';
+import { fromDegrees, toDegrees } from '$src/core/units';
 import { motionOf } from './motionOf';
 import { usableLimits } from './range';
 import type { MachineLimits, Motion, PlainTilt, ProgrammedTilt, Stage } from './tilt';
@@ -20,7 +20,8 @@ const SHORTEST = 0.4;
 /**
  * A tilt of any kind told in a few stages that a person can follow: straight lines between instants of the tilt, those
  * whose greatest stray in inclination is least over all choices of the instants. As few stages as come within 0.5° of
- * the tilt, or else, up to `most`, the number that comes nearest.
+ * the tilt, or else, up to `most`, the number that comes nearest. Inclinations come in tenths of a degree and times in
+ * tenths of a second, as a shop can set them.
  */
 export function asStages(tilt: Exclude<PlainTilt, ProgrammedTilt>, most = MOST_TOLD): StagedTilt {
   const motion = motionOf(tilt);
@@ -136,7 +137,7 @@ function stagesBetween(
   const turns: [from: Instant, to: Instant][] = [];
   let from = instants[0]!;
   for (const end of ends.slice(1)) {
-    const to = instants[end]!;
+    const to = settable(instants[end]!, limits);
     if (from.inclination - to.inclination <= PAUSE) continue;
     turns.push([from, to]);
     from = to;
@@ -144,8 +145,24 @@ function stagesBetween(
   return turns.map(([a, b], i) => inTime(a, b, restTime(i, turns.length, SHORT_SMOOTHING), limits));
 }
 
+/** Tenths in one second or degree. */
+const TENTHS = 10;
+const toTenth = (value: number): number => Math.round(value * TENTHS) / TENTHS;
+
+const settable = ({ time, inclination }: Instant, { lowestEnd }: MachineLimits): Instant => ({
+  time: toTenth(time),
+  inclination: Math.max(fromDegrees(toTenth(toDegrees(inclination))), lowestEnd),
+});
+
+/** The nearest tenth of a second between two times [s], or the nearer of them where there is none. */
+function tenthWithin(time: number, least: number, most: number): number {
+  const [low, high] = [Math.ceil(least * TENTHS - 1e-6), Math.floor(most * TENTHS + 1e-6)];
+  if (low > high) return Math.min(Math.max(time, least), most);
+  return Math.min(Math.max(Math.round(time * TENTHS), low), high) / TENTHS;
+}
+
 function inTime(from: Instant, to: Instant, rest: number, { slowest, quickest }: MachineLimits): TimedStage {
   const turn = from.inclination - to.inclination;
   const least = Math.max(SHORTEST, turn / quickest + rest);
-  return { to: to.inclination, time: Math.min(Math.max(to.time - from.time, least), turn / slowest + rest) };
+  return { to: to.inclination, time: tenthWithin(to.time - from.time, least, turn / slowest + rest) };
 }

@@ -1,3 +1,4 @@
+import { withOpening } from '$src/core/fit/settings';
 import { asStages, type StagedTilt } from '$src/core/tilt/asStages';
 import { endOf } from '$src/core/tilt/endOf';
 import { FRONT_LED_SHARE } from '$src/core/tilt/frontLed';
@@ -93,8 +94,11 @@ const asMachine = (tilt: PlainTilt, { machine }: Kept): MachineTilt => ({
   start: tilt.start,
   end: endOf(tilt),
   limits: tilt.limits,
-  machine: machine ?? BENCH_MACHINE,
+  machine: machine ?? withOpening(BENCH_MACHINE, FIRST_OPENING),
 });
+
+/** Turns of the valve to begin with: the bench machine then falls well within what a new tilt's machine may do. */
+const FIRST_OPENING = 0.5;
 
 /** Knots at even times, as many as a hand can drag. */
 const DRAWN_KNOTS = 8;

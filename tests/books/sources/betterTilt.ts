@@ -2,7 +2,7 @@ import type { Book } from '$src/cells/kinds';
 import { readRows } from '$src/core/tilt/measured/readRows';
 import { repeatsOf } from '$src/core/tilt/measured/repeats';
 import { PLAIN_TREATMENT, treatReadings } from '$src/core/tilt/measured/treatReadings';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { MachineLimits, Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees, fromMillimetres } from '$src/core/units';
 import {
@@ -19,7 +19,7 @@ import {
 } from './shop';
 
 /** What the machine of the shop does: no quicker than this. */
-const LIMITS: MachineLimits = { ...DEFAULT_LIMITS, quickest: fromDegrees(60) };
+const LIMITS: MachineLimits = { ...WIDEST_LIMITS, quickest: fromDegrees(60) };
 
 /**
  * Readings as a phone on the cool frame would write them, invented: rest at 30°, a swing that gathers way, a damper

@@ -2,7 +2,7 @@ import type { Cell, CellId, ChargeBy } from '$src/cells/kinds';
 import { metalNamed } from '$src/core/metal/metals';
 import { DEFAULT_COMPUTATION } from '$src/core/pour/plan';
 import type { Point, Section } from '$src/core/section/section';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { MachineLimits, Stage, Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees, fromMillimetres, fromSquareMillimetres } from '$src/core/units';
 
@@ -152,7 +152,7 @@ export const steady = (start: number, rate: number, limits: Partial<MachineLimit
   end: UPRIGHT,
   rate: fromDegrees(rate),
   smoothing: SMOOTHING,
-  limits: { ...DEFAULT_LIMITS, ...limits },
+  limits: { ...WIDEST_LIMITS, ...limits },
 });
 
 /** Staged tilt: inclination and rate of each stage [°, °/s]. */
@@ -161,7 +161,7 @@ export const staged = (start: number, stages: readonly (readonly [to: number, ra
   start: fromDegrees(start),
   stages: stages.map(([to, rate]): Stage => ({ to: fromDegrees(to), rate: fromDegrees(rate) })),
   smoothing: SMOOTHING,
-  limits: DEFAULT_LIMITS,
+  limits: WIDEST_LIMITS,
 });
 
 export const cautions = (id: CellId): CellOf<'note'> =>

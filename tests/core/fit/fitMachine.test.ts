@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { fitMachine } from '$src/core/fit/fitMachine';
 import { quickTilt } from '$src/core/fit/quickTilt';
 import { NEAR, reachProfile } from '$src/core/fit/reachProfile';
+import { withMasses, withOpening } from '$src/core/fit/settings';
 import { type UnknownId, USUAL } from '$src/core/fit/unknowns';
 import { BENCH_MACHINE, type Machine } from '$src/core/tilt/machine/machine';
 import { machineMotion } from '$src/core/tilt/machine/machineMotion';
@@ -51,6 +52,9 @@ describe('a machine fitted to a noisy tilt of itself', () => {
   });
 });
 
+const VALVE = { valve: true, weights: [] };
+const ALL = { valve: true, weights: [0] };
+
 describe('settings that come closest to a wanted tilt', () => {
   /** A tilt as the bench machine makes it at some opening. */
   function wantedOf(machine: Machine): Knot[] {
@@ -62,13 +66,30 @@ describe('settings that come closest to a wanted tilt', () => {
   }
 
   it('finds the opening of a tilt the machine can make', () => {
-    const reach = reachProfile({ machine: opened(3), wanted: wantedOf(opened(0.8)) });
+    const reach = reachProfile({ machine: opened(3), wanted: wantedOf(opened(0.8)), changeable: VALVE });
     expect(reach.missed).toEqual([]);
     expect(toDegrees(reach.worst)).toBeLessThan(0.5);
-    // Weight and valve may trade, so it is the tilt that is asked for and not the opening.
-    const { motion } = machineMotion({ start, end, machine: reach.machine });
-    const truth = machineMotion({ start, end, machine: opened(0.8) }).motion;
-    expect(Math.abs(motion.duration - truth.duration)).toBeLessThan(0.03 * truth.duration);
+    expect(reach.settings).toEqual([{ setting: 'valve', index: 0, before: 3, value: 0.8, isAtEdge: false }]);
+    expect(reach.machine.weights).toEqual(BENCH_MACHINE.weights);
+  });
+
+  it('leaves the weights as they are where the valve alone does it, though they may change', () => {
+    const reach = reachProfile({ machine: opened(3), wanted: wantedOf(opened(0.8)), changeable: ALL });
+    expect(reach.machine).toEqual(opened(0.8));
+    expect(reach.settings.map(({ before, value }) => value - before)[1]).toBe(0);
+  });
+
+  it('changes the weights that may change where the valve does not do it, in steps a shop can weigh', () => {
+    const heavy = withMasses(BENCH_MACHINE, [0], [40]);
+    const wanted = wantedOf(withOpening(heavy, 5));
+    const alone = reachProfile({ machine: BENCH_MACHINE, wanted, changeable: VALVE });
+    const both = reachProfile({ machine: BENCH_MACHINE, wanted, changeable: ALL });
+    expect(alone.machine.weights).toEqual(BENCH_MACHINE.weights);
+    expect(alone.worst).toBeGreaterThan(NEAR);
+    expect(both.worst).toBeLessThan(0.5 * alone.worst);
+    const { mass } = both.machine.weights[0]!;
+    expect(mass).toBeGreaterThan(10);
+    expect(mass * 10).toBeCloseTo(Math.round(mass * 10), 6);
   });
 
   it('comes closer where it counts when the rest of the tilt does not', () => {
@@ -78,8 +99,12 @@ describe('settings that come closest to a wanted tilt', () => {
       { time: 3, inclination: start - fromDegrees(12) },
       { time: 3.6, inclination: end },
     ];
-    const whole = reachProfile({ machine: BENCH_MACHINE, wanted });
-    const early = reachProfile({ machine: BENCH_MACHINE, wanted, until: 3 });
+    const whole = reachProfile({
+      machine: BENCH_MACHINE,
+      wanted,
+      changeable: ALL,
+    });
+    const early = reachProfile({ machine: BENCH_MACHINE, wanted, changeable: ALL, until: 3 });
     const stray = (curve: readonly Knot[]): number =>
       Math.max(
         ...curve
@@ -98,7 +123,11 @@ describe('settings that come closest to a wanted tilt', () => {
       { time: 5, inclination: fromDegrees(-8) },
       { time: 7, inclination: end },
     ];
-    const { missed, worst, worstTime, residual, curve } = reachProfile({ machine: BENCH_MACHINE, wanted });
+    const { missed, worst, worstTime, residual, curve } = reachProfile({
+      machine: BENCH_MACHINE,
+      wanted,
+      changeable: ALL,
+    });
     expect(worst).toBeGreaterThan(2 * NEAR);
     expect(missed.some(({ from, to }) => from <= worstTime && worstTime <= to)).toBe(true);
     expect(residual).toBeLessThan(worst);

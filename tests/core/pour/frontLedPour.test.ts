@@ -13,7 +13,7 @@ import { checkTilt } from '$src/core/tilt/checkTilt';
 import { FRONT_LED_ACCELERATION, FRONT_LED_SHARE, frontLedTilt } from '$src/core/tilt/frontLed';
 import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
 import { motionOf } from '$src/core/tilt/motionOf';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import { fromDegrees, fromMillimetres } from '$src/core/units';
 import { armBehind } from '../../books/sources/shop';
 import { armPour, end, section, start } from './armPour';
@@ -23,7 +23,7 @@ const critical = criticalSpeed(metalNamed('A356')!);
 const wish = {
   speed: FRONT_LED_SHARE * critical,
   acceleration: FRONT_LED_ACCELERATION,
-  limits: DEFAULT_LIMITS,
+  limits: WIDEST_LIMITS,
 };
 
 function finish<T>(run: Generator<unknown, T, { stop: boolean } | undefined>): T {
@@ -45,7 +45,7 @@ describe('front-led tilt', () => {
     const window = 0.25;
     for (let t = 0; t < motion.duration - window; t += 0.05) {
       const rate = Math.abs(motion.rateAt(t + window / 2));
-      if (rate < 1.5 * DEFAULT_LIMITS.slowest) continue;
+      if (rate < 1.5 * WIDEST_LIMITS.slowest) continue;
       expect((frontAt(t + window) - frontAt(t)) / window).toBeLessThan(1.6 * wish.speed);
     }
   });
@@ -58,7 +58,7 @@ describe('front-led tilt', () => {
       end,
       share,
       homeWithin,
-      limits: { ...DEFAULT_LIMITS, quickest: fromDegrees(quickest) },
+      limits: { ...WIDEST_LIMITS, quickest: fromDegrees(quickest) },
     },
   });
 
@@ -146,7 +146,7 @@ describe('front-led tilt', () => {
 
 describe('a machine in the run', () => {
   it('turns under its metal: its weight is small beside the body but changes the tilt', () => {
-    const tilt = { kind: 'machine' as const, start, end, limits: DEFAULT_LIMITS, machine: BENCH_MACHINE };
+    const tilt = { kind: 'machine' as const, start, end, limits: WIDEST_LIMITS, machine: BENCH_MACHINE };
     const run = (density: number) => finish(runPour({ ...plan, tilt, liquid: { ...plan.liquid, density } }));
     const durationOf = (record: { series: { time: Float64Array; inclination: Float64Array } }) =>
       record.series.time[record.series.inclination.findIndex((one) => one <= end + 1e-9)]!;

@@ -4,18 +4,18 @@ import { runPour } from '$src/core/pour/runPour';
 import { dryRun } from '$src/core/tilt/machine/dryRun';
 import { BENCH_MACHINE, type Machine } from '$src/core/tilt/machine/machine';
 import { machineWarnings } from '$src/core/tilt/machine/machineWarnings';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { MachineTilt } from '$src/core/tilt/tilt';
 import { fromBar, fromDegrees, fromMillimetres, toDegrees } from '$src/core/units';
 import { verdict } from '$src/report/verdict';
 import { armPour, end, start } from './armPour';
 
 const plan = armPour(60);
-const tiltOf = (machine: Machine, quickest = DEFAULT_LIMITS.quickest): MachineTilt => ({
+const tiltOf = (machine: Machine, quickest = WIDEST_LIMITS.quickest): MachineTilt => ({
   kind: 'machine',
   start,
   end,
-  limits: { ...DEFAULT_LIMITS, quickest },
+  limits: { ...WIDEST_LIMITS, quickest },
   machine,
 });
 function poured(tilt: MachineTilt): PourRecord {

@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { asStages } from '$src/core/tilt/asStages';
+import { asStages, greatestStray } from '$src/core/tilt/asStages';
 import { checkTilt } from '$src/core/tilt/checkTilt';
 import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
 import { motionOf } from '$src/core/tilt/motionOf';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { KnotTilt, MachineTilt } from '$src/core/tilt/tilt';
 import { fromDegrees, toDegrees } from '$src/core/units';
 
 const tilt = (rows: readonly (readonly [time: number, degrees: number])[]): KnotTilt => ({
   kind: 'drawn',
   start: fromDegrees(30),
-  limits: DEFAULT_LIMITS,
+  limits: WIDEST_LIMITS,
   knots: rows.map(([time, degrees]) => ({ time, inclination: fromDegrees(degrees) })),
   origin: '',
 });
@@ -46,7 +46,7 @@ describe('a tilt told in a few stages', () => {
       kind: 'machine',
       start: fromDegrees(30),
       end: fromDegrees(-90),
-      limits: DEFAULT_LIMITS,
+      limits: WIDEST_LIMITS,
       machine: BENCH_MACHINE,
     };
     expect(strays(machine, 4)).toBeLessThan(strays(machine, 1));
@@ -63,10 +63,33 @@ describe('a tilt told in a few stages', () => {
   });
 
   it('at the quickest rate no stage takes longer than its turn and its rest', () => {
-    const quick = { ...threePaces, limits: { ...DEFAULT_LIMITS, quickest: fromDegrees(41) } };
+    const quick = { ...threePaces, limits: { ...WIDEST_LIMITS, quickest: fromDegrees(41) } };
     expect(strays(quick)).toBeLessThan(2);
     // Coming up from rest and going back to it takes half a smoothing of 0.2 s at either end.
     expect(motionOf(asStages(quick)).duration).toBeLessThan(motionOf(quick).duration + 0.2);
+  });
+
+  it('comes in tenths of a degree and of a second, whatever tilt it tells, and its stray is the one of what is handed over', () => {
+    const odd = tilt(
+      Array.from({ length: 31 }, (_, i) => [0.173 * (i + 1), 30 - 0.117 * (i + 1) ** 2] as const),
+    );
+    for (const told of [odd, threePaces]) {
+      for (const stage of asStages(told).stages) {
+        const time = 'time' in stage ? stage.time : Number.NaN;
+        expect(time * 10).toBeCloseTo(Math.round(time * 10), 9);
+        expect(toDegrees(stage.to) * 10).toBeCloseTo(Math.round(toDegrees(stage.to) * 10), 9);
+      }
+    }
+    expect(strays(odd)).toBeGreaterThan(0);
+    expect(toDegrees(greatestStray(odd, asStages(odd)))).toBeCloseTo(strays(odd), 1);
+    expect(checkTilt(asStages(odd)).issues).toEqual([]);
+  });
+
+  it('goes no lower than the machine, though the nearest tenth of a degree lies there', () => {
+    const limits = { ...WIDEST_LIMITS, lowestEnd: fromDegrees(-57.06) };
+    const low = { ...tilt([[6, -57.06]]), limits };
+    expect(asStages(low).stages.at(-1)!.to).toBe(limits.lowestEnd);
+    expect(toDegrees(asStages({ ...low, limits: WIDEST_LIMITS }).stages.at(-1)!.to)).toBeCloseTo(-57.1, 9);
   });
 
   it('adds a pause to the stage after it', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkTilt } from '$src/core/tilt/checkTilt';
 import { motionOf } from '$src/core/tilt/motionOf';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 import { anyTilts, feasibleTilts } from './tilts';
@@ -10,7 +10,7 @@ import { anyTilts, feasibleTilts } from './tilts';
 type Steady = Extract<Tilt, { kind: 'steady' }>;
 type Staged = Extract<Tilt, { kind: 'staged' }>;
 
-const limits = DEFAULT_LIMITS;
+const limits = WIDEST_LIMITS;
 const good: Steady = {
   kind: 'steady',
   start: fromDegrees(30),
@@ -38,8 +38,8 @@ describe('checkTilt', () => {
   });
 
   it.each([
-    ['a start above the range', { ...good, start: fromDegrees(76), limits: DEFAULT_LIMITS }, 'start'],
-    ['an end below the range', { ...good, end: fromDegrees(-101), limits: DEFAULT_LIMITS }, 'end'],
+    ['a start above the range', { ...good, start: fromDegrees(76), limits: WIDEST_LIMITS }, 'start'],
+    ['an end below the range', { ...good, end: fromDegrees(-101), limits: WIDEST_LIMITS }, 'end'],
     ['a rate under 1° a second', { ...good, rate: fromDegrees(0.5) }, 'rate'],
     ['a rate over 120° a second', { ...good, rate: fromDegrees(121) }, 'rate'],
     ['no turn', { ...good, end: good.start }, 'end'],
@@ -57,9 +57,9 @@ describe('checkTilt', () => {
   });
 
   it('takes the whole range of the model, +75° to −100°', () => {
-    expect(
-      paths({ ...good, start: fromDegrees(75), end: fromDegrees(-100), limits: DEFAULT_LIMITS }),
-    ).toEqual([]);
+    expect(paths({ ...good, start: fromDegrees(75), end: fromDegrees(-100), limits: WIDEST_LIMITS })).toEqual(
+      [],
+    );
   });
 
   it('takes the limits of the machine when they are narrower', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { motionOf } from '$src/core/tilt/motionOf';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 import { feasibleTilts } from './tilts';
@@ -14,7 +14,7 @@ const steady = (smoothing: number): Tilt => ({
   end: fromDegrees(-90),
   rate: fromDegrees(15),
   smoothing,
-  limits: DEFAULT_LIMITS,
+  limits: WIDEST_LIMITS,
 });
 
 describe('motion of a steady tilt', () => {
@@ -56,7 +56,7 @@ describe('motion of a staged tilt', () => {
     kind: 'staged',
     start: fromDegrees(30),
     smoothing: 0.4,
-    limits: DEFAULT_LIMITS,
+    limits: WIDEST_LIMITS,
     stages: [
       { to: fromDegrees(0), time: 6 },
       { to: fromDegrees(-90), rate: fromDegrees(30) },

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { checkTilt } from '$src/core/tilt/checkTilt';
 import { BENCH_MACHINE } from '$src/core/tilt/machine/machine';
 import { motionOf } from '$src/core/tilt/motionOf';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { FrontLedTilt, KnotTilt, MachineTilt } from '$src/core/tilt/tilt';
 import { fromDegrees, toDegrees } from '$src/core/units';
 
@@ -176,7 +176,7 @@ describe('the nearest of the tilts that are not drawn', () => {
   });
 
   it('good ones are offered nothing', () => {
-    const good = { ...machine, start: 0, end: fromDegrees(-80), limits: DEFAULT_LIMITS };
+    const good = { ...machine, start: 0, end: fromDegrees(-80), limits: WIDEST_LIMITS };
     expect(checkTilt(good)).toEqual({ issues: [], nearest: null });
   });
 });

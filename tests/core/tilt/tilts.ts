@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { ProgrammedTilt, Stage } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 
@@ -25,7 +25,7 @@ export const feasibleTilts: fc.Arbitrary<ProgrammedTilt> = fc
       if (timed) return { to: fromDegrees(to), time: turn / rate + (ends * smoothing) / 2 };
       return { to: fromDegrees(to), rate: fromDegrees(rate) };
     });
-    return { kind: 'staged', start: fromDegrees(start), smoothing, limits: DEFAULT_LIMITS, stages };
+    return { kind: 'staged', start: fromDegrees(start), smoothing, limits: WIDEST_LIMITS, stages };
   });
 
 const anyAngle = number(fromDegrees(-200), fromDegrees(200));
@@ -42,7 +42,7 @@ const anyLimits = fc.record({
 const base = {
   start: anyAngle,
   smoothing: number(-1, 20),
-  limits: fc.oneof(fc.constant(DEFAULT_LIMITS), anyLimits),
+  limits: fc.oneof(fc.constant(WIDEST_LIMITS), anyLimits),
 };
 
 /** Tilts of every kind, most of them wrong somewhere; the machine's limits leave room. */

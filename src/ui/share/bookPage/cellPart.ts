@@ -16,7 +16,7 @@ import { inUnits } from '$src/report/inUnits';
 import { shownMass, shownVolume, withUnit } from '$src/report/measureText';
 import { SPILL_CAUTION } from '$src/report/spilledReason';
 import { startLevelWords } from '$src/report/startLevelWords';
-import { tiltText } from '$src/report/tiltWords';
+import { loneTiltText } from '$src/report/tiltWords';
 import { angleText } from '$src/report/wording';
 import { renderMarkdown } from '../../cells/markdown';
 import type { PageSource } from './pageSource';
@@ -57,7 +57,7 @@ function shownBody(source: PageSource, cell: Cell, id: string): string {
     case 'tilt':
       return isReady(source, cell)
         ? said(
-            `${tiltText(cell.tilt, source.book.units ?? METRIC)}; from ${angleText(cell.tilt.start)} to ${angleText(endOf(cell.tilt))}.`,
+            `${loneTiltText(cell.tilt, source.book.units ?? METRIC)}; from ${angleText(cell.tilt.start)} to ${angleText(endOf(cell.tilt))}.`,
           )
         : said(NOT_IN_ORDER);
     case 'charge':

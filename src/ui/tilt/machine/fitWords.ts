@@ -1,6 +1,10 @@
 import type { Fit, FittedValue } from '$src/core/fit/fitMachine';
-import type { Reach, ReachedSetting } from '$src/core/fit/reachProfile';
+import type { Reach } from '$src/core/fit/reachProfile';
+import { type ReachedTime, TIME_RANGE } from '$src/core/fit/reachTime';
+import { openingOf, type ReachedSetting } from '$src/core/fit/settings';
 import type { UnknownId } from '$src/core/fit/unknowns';
+import type { Issue } from '$src/core/issue';
+import type { Machine } from '$src/core/tilt/machine/machine';
 import { toDegrees, toMillimetres } from '$src/core/units';
 import { fixed, listText, secondsText } from '$src/report/wording';
 
@@ -40,16 +44,56 @@ export function fitSentence({ residual, residualBefore, isOff }: Fit): string {
   return `${told} That is more than readings scatter: no value of what is ticked makes this machine turn like that. Check its weights, linkage and oil, and whether the file is of a dry run of it; the ± below is then too small.`;
 }
 
-export function settingText(
-  { setting, index, before, value, isAtEdge }: ReachedSetting,
-  byTurns: boolean,
-): string {
-  const edge = isAtEdge ? ', as far as it goes' : '';
+/** What a setting of the machine is at present. */
+export const presentOf = ({ setting, index }: ReachedSetting, machine: Machine): number | undefined =>
+  setting === 'valve' ? openingOf(machine) : machine.weights[index]?.mass;
+
+/** A setting that was found, beside what it is at present. */
+export function settingText(found: ReachedSetting, machine: Machine): string {
+  const present = presentOf(found, machine);
+  const { name, amount } = shownAs(found, machine);
+  const edge = found.isAtEdge ? ', as far as it goes' : '';
+  const now =
+    present === undefined || present === found.value ? ', as it is now' : ` (now ${amount(present)})`;
+  return `${name} ${amount(found.value)}${now}${edge}`;
+}
+
+interface Shown {
+  readonly name: string;
+  readonly amount: (value: number) => string;
+}
+
+function shownAs({ setting, index }: ReachedSetting, { valve }: Machine): Shown {
   if (setting === 'weight')
-    return `weight ${index + 1} ${fixed(value, 1)} kg (now ${fixed(before, 1)} kg)${edge}`;
-  return byTurns
-    ? `valve open ${fixed(value, 2)} turns (now ${fixed(before, 2)})${edge}`
-    : `Kv ${fixed(value, 4)} m³/h (now ${fixed(before, 4)})${edge}`;
+    return { name: `weight ${index + 1}`, amount: (value) => `${fixed(value, 1)} kg` };
+  return valve.by === 'turns'
+    ? { name: 'valve open', amount: (value) => `${fixed(value, 2)} turns` }
+    : { name: 'Kv', amount: (value) => `${fixed(value, 4)} m³/h` };
+}
+
+/** A time to begin asking from: what the machine takes now, as a watch shows it [s]. */
+export const wantedTime = (duration: number): number => Number(duration.toFixed(1));
+
+export const timeIssue = (wanted: number): Issue | null =>
+  wanted >= TIME_RANGE.least && wanted <= TIME_RANGE.most
+    ? null
+    : {
+        path: 'time',
+        message: 'This is out of range.',
+        remedy: `Give ${TIME_RANGE.least} to ${TIME_RANGE.most} s.`,
+      };
+
+/** What the empty machine then takes from stop to stop, and whether that is what was wanted. */
+export function timeSentence({ time, isReached, settings }: ReachedTime, wanted: number): string {
+  const takes =
+    time === null
+      ? 'Let go empty it does not come to its stop within a minute'
+      : `Let go empty it takes ${secondsText(time)} from stop to stop`;
+  if (!isReached)
+    return `${takes}: nearer to ${secondsText(wanted)} it does not come with what may change. Look at oil, linkage and the other weights.`;
+  const weights = settings.filter(({ setting }) => setting === 'weight');
+  const areLeft = weights.length > 0 && weights.every(({ before, value }) => before === value);
+  return `${takes}.${areLeft ? ' The valve alone does it: no weight need change.' : ''}`;
 }
 
 /** How close the machine comes, and where it does not. */

@@ -4,15 +4,15 @@ import { makeBody } from '$src/core/tilt/machine/body';
 import { BENCH_MACHINE, type Machine } from '$src/core/tilt/machine/machine';
 import { wayBackWarnings } from '$src/core/tilt/machine/machineWarnings';
 import { wayBack } from '$src/core/tilt/machine/wayBack';
-import { DEFAULT_LIMITS } from '$src/core/tilt/range';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { MachineTilt } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 
-const tiltOf = (machine: Machine, quickest = DEFAULT_LIMITS.quickest): MachineTilt => ({
+const tiltOf = (machine: Machine, quickest = WIDEST_LIMITS.quickest): MachineTilt => ({
   kind: 'machine',
   start: fromDegrees(30),
   end: fromDegrees(-90),
-  limits: { ...DEFAULT_LIMITS, quickest },
+  limits: { ...WIDEST_LIMITS, quickest },
   machine,
 });
 const kinds = (tilt: MachineTilt) => wayBackWarnings(tilt, wayBack(tilt)).map(({ kind }) => kind);

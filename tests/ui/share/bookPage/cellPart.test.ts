@@ -3,15 +3,19 @@ import { addCell } from '$src/cells/edit';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell, CellKind } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
+import { motionOf } from '$src/core/tilt/motionOf';
+import type { PlainTilt } from '$src/core/tilt/tilt';
 import { METRIC } from '$src/core/units';
 import { EMPTY_ROW } from '$src/report/castings/casting';
 import { lengthFigure } from '$src/report/drawing/lengthFigure';
 import { sectionInputs } from '$src/report/inputWords';
 import { shownMass, withUnit } from '$src/report/measureText';
 import { startLevelWords } from '$src/report/startLevelWords';
+import { secondsText } from '$src/report/wording';
 import { cellPart } from '$src/ui/share/bookPage/cellPart';
 import { GUESSES_IN_PAGE, guessesSaved } from '$src/ui/share/bookPage/guessWords';
 import type { PageRun, PageSource } from '$src/ui/share/bookPage/pageSource';
+import { asKind } from '$src/ui/tilt/tiltEdits';
 import { firstOf, sampleBook } from '../../../book/sample';
 import { inventedFigures, inventedRecord } from '../../../report/inventedRecord';
 
@@ -197,4 +201,21 @@ test('a comparison leaves out pours that are not computed as they stand, and nam
   expect(bodyOf(sourceOf(book, { ...fresh, coarse: true }), 'compare')).toContain(
     'Not the last word on Pour and Pour 2',
   );
+});
+
+test('a tilt says what it takes, one turned by a machine too', () => {
+  const sample = sampleBook();
+  const cell = firstOf(sample, 'tilt');
+  const saidOf = (kind: 'steady' | 'staged' | 'machine'): string => {
+    const tilt = asKind(cell.tilt, kind);
+    const cells = sample.cells.map((one) => (one === cell ? { ...cell, tilt } : one));
+    const { duration } = motionOf(tilt as PlainTilt);
+    const body = bodyOf(sourceOf({ ...sample, cells }), 'tilt');
+    expect(body.replaceAll('\u00a0', ' ')).toContain(secondsText(duration));
+    return body;
+  };
+  // +30° to −90° at 15 °/s, and 0.15 s more at either end.
+  expect(saidOf('steady').replaceAll('\u00a0', ' ')).toContain('steady 15 °/s, 8.30 s; from +30.0°');
+  expect(saidOf('staged')).toContain('in all');
+  expect(saidOf('machine')).toContain('empty');
 });

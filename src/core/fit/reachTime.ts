@@ -1,0 +1,103 @@
+import type { Machine } from '$src/core/tilt/machine/machine';
+import { LONGEST_TILT, machineMotion, type Release } from '$src/core/tilt/machine/machineMotion';
+import { quickTilt } from './quickTilt';
+import {
+  type Changeable,
+  dropOf,
+  inSteps,
+  openingRange,
+  openingStep,
+  type ReachedSetting,
+  settingsOf,
+  WEIGHT,
+  withMasses,
+  withOpening,
+} from './settings';
+
+export interface TimeTask extends Release {
+  /** From let go to the lower stop, without metal [s]. */
+  readonly wanted: number;
+  readonly changeable: Changeable;
+}
+
+export interface ReachedTime {
+  readonly machine: Machine;
+  readonly settings: readonly ReachedSetting[];
+  /** What it then takes [s]; null: it does not come to its stop within `LONGEST_TILT`. */
+  readonly time: number | null;
+  /** Whether that is what was wanted, as near as a shop's steps let it. */
+  readonly isReached: boolean;
+}
+
+/** Nearer than this to the time wanted is the time wanted: a share of it, or the steps of a shop's watch [s]. Ours. */
+const NEAR_SHARE = 0.02;
+const WATCH = 0.1;
+const HALVINGS = 24;
+
+/**
+ * The settings with which the machine, let go without metal, meets its stop after a wanted time. What changes least is
+ * taken: the valve alone where that does it, and only then, with the valve as far as it goes, the weights, each by the
+ * same mass and no more than it takes.
+ */
+export function reachTime({ wanted, changeable, start, end, machine }: TimeTask): ReachedTime {
+  const timeOf = (body: Machine): number => quickTilt({ start, end, machine: body }).duration;
+  const isNear = (body: Machine): boolean =>
+    Math.abs(timeOf(body) - wanted) <= Math.max(WATCH, NEAR_SHARE * wanted);
+
+  let reached = machine;
+  if (changeable.valve) reached = byValve();
+  if (changeable.weights.length > 0 && !isNear(reached)) reached = byWeights(reached);
+  const run = machineMotion({ start, end, machine: reached });
+  const time = run.struckAt === null ? null : run.motion.duration;
+  return {
+    machine: reached,
+    settings: settingsOf(machine, reached, changeable),
+    time,
+    isReached: time !== null && Math.abs(time - wanted) <= Math.max(WATCH, NEAR_SHARE * wanted),
+  };
+
+  function byValve(): Machine {
+    const { least, most } = openingRange(machine);
+    const exact = Math.exp(
+      halved(Math.log(least), Math.log(most), (log) => timeOf(withOpening(machine, Math.exp(log))) > wanted),
+    );
+    const step = openingStep(machine);
+    const around = [Math.ceil(exact / step), Math.floor(exact / step)].map((steps) =>
+      inSteps(withOpening(machine, steps * step), machine, changeable),
+    );
+    return nearestOf([machine, ...around]);
+  }
+
+  function byWeights(from: Machine): Machine {
+    const { weights } = changeable;
+    const changed = (by: number): Machine => {
+      const masses = weights.map((i) => {
+        const weight = machine.weights[i]!;
+        const mass = weight.mass + by * Math.sign(dropOf(weight, { start, end }));
+        return Math.min(Math.max(mass, WEIGHT.least), WEIGHT.most);
+      });
+      return withMasses(from, weights, masses);
+    };
+    const by = halved(-WEIGHT.most, WEIGHT.most, (mass) => timeOf(changed(mass)) > wanted);
+    return inSteps(changed(by), machine, { valve: false, weights });
+  }
+
+  function nearestOf(bodies: readonly Machine[]): Machine {
+    const off = (body: Machine): number => Math.abs(timeOf(body) - wanted);
+    return bodies.reduce((best, one) => (off(one) < off(best) ? one : best));
+  }
+}
+
+/** Where, between two ends, what is too little gives way to what is enough. */
+function halved(least: number, most: number, isTooLittle: (value: number) => boolean): number {
+  let [low, high] = [least, most];
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (low + high) / 2;
+    if (isTooLittle(middle)) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+/** Times a machine can be asked for [s]. */
+export const TIME_RANGE = { least: 0.2, most: LONGEST_TILT } as const;
