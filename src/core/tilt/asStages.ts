@@ -12,8 +12,11 @@ const SHORT_SMOOTHING = 0.2;
 export const MOST_TOLD = 6;
 /** Nearer than this and one stage fewer is worth more than a closer telling [rad]. */
 const NEAR_ENOUGH = fromDegrees(0.5);
-/** Instants at which one stage may give way to the next. */
+/** More stages have to come nearer by this much, the least that is told of a stray [rad]. */
+const WORTH = fromDegrees(0.1);
+/** Instants at which one stage may give way to the next, at most; they lie on tenths of a second. */
 const INSTANTS = 120;
+const TENTHS = 10;
 /** A shorter stage than this cannot be followed by hand [s]. */
 const SHORTEST = 0.4;
 
@@ -25,16 +28,13 @@ const SHORTEST = 0.4;
  */
 export function asStages(tilt: Exclude<PlainTilt, ProgrammedTilt>, most = MOST_TOLD): StagedTilt {
   const motion = motionOf(tilt);
-  const instants = Array.from({ length: INSTANTS + 1 }, (_, i) => {
-    const time = (motion.duration * i) / INSTANTS;
-    return { time, inclination: motion.inclinationAt(time) };
-  });
+  const instants = instantsOf(motion);
   const straying = strayingOf(instants, motion);
   let best = toldIn(1);
   for (let count = 2; count <= Math.min(most, mostStages(motion)); count++) {
     if (best.stray <= NEAR_ENOUGH) break;
     const told = toldIn(count);
-    if (told.stray < best.stray) best = told;
+    if (told.stray < best.stray - WORTH) best = told;
   }
   return best.stages;
 
@@ -68,6 +68,17 @@ export function greatestStray(one: PlainTilt, other: PlainTilt): number {
 interface Instant {
   readonly time: number;
   readonly inclination: number;
+}
+
+/** On tenths of a second, every one or every few, the last as the tilt has come to rest. */
+function instantsOf({ duration, inclinationAt }: Motion): readonly Instant[] {
+  const tenths = Math.max(1, Math.ceil(duration * TENTHS - 1e-6));
+  const every = Math.ceil(tenths / INSTANTS);
+  const count = Math.ceil(tenths / every);
+  return Array.from({ length: count + 1 }, (_, i) => {
+    const time = Math.min(i * every, tenths) / TENTHS;
+    return { time, inclination: inclinationAt(time) };
+  });
 }
 
 const mostStages = ({ duration }: Motion): number => Math.max(1, Math.floor(duration / SHORTEST));
@@ -145,12 +156,10 @@ function stagesBetween(
   return turns.map(([a, b], i) => inTime(a, b, restTime(i, turns.length, SHORT_SMOOTHING), limits));
 }
 
-/** Tenths in one second or degree. */
-const TENTHS = 10;
 const toTenth = (value: number): number => Math.round(value * TENTHS) / TENTHS;
 
 const settable = ({ time, inclination }: Instant, { lowestEnd }: MachineLimits): Instant => ({
-  time: toTenth(time),
+  time,
   inclination: Math.max(fromDegrees(toTenth(toDegrees(inclination))), lowestEnd),
 });
 
