@@ -13,8 +13,8 @@ import { onePour } from './helpers/sampleFile';
 
 const openBook = useOnePage();
 const TILTS: readonly Tilt['kind'][] = ['staged', 'machine', 'drawn', 'measured', 'front-led'];
-/** Weights, cylinder, valve and bearing; beside them each tilt has its limits. */
-const MACHINE_PANELS = 4;
+/** Weights, cylinder, valve, bearing and the settings for a wanted time; beside them each tilt has its limits. */
+const MACHINE_PANELS = 5;
 /** No guess: it hides what it asks about. */
 const LATER: readonly CellKind[] = ['study', 'castings'];
 

@@ -5,7 +5,9 @@ import { writeBook } from '$src/book/writeBook';
 import { MESH_CELLS_RANGE } from '$src/cells/checkComputation';
 import { addCell } from '$src/cells/edit';
 import type { Book } from '$src/cells/kinds';
+import { withLimits } from '$src/cells/machineLimits';
 import { newCell } from '$src/cells/newCell';
+import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import { fromDegrees } from '$src/core/units';
 import { sampleBook } from '../book/sample';
 import { betterTilt } from '../books/sources/betterTilt';
@@ -15,13 +17,14 @@ import { seriousBarriers } from './helpers/seriousBarriers';
 
 const openPage = useSite();
 
-/** A window of 6 × 6 points on the coarsest mesh there is, and pours as coarse, so that the page is soon done. */
+/** A window of 6 × 6 points on the coarsest mesh there is, and pours as coarse, so that the page is soon done; its strokes are quick. */
 function studyBook(): Book {
   const sample = sampleBook();
   const meshCells = MESH_CELLS_RANGE.least;
   const computation = { meshCells, capillaryGate: true, settlingTime: 1 };
   const cells = sample.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation } : cell));
-  const quick = { ...sample, cells };
+  const tilts = cells.filter(({ kind }) => kind === 'tilt').map(({ id }) => id);
+  const quick = withLimits({ ...sample, cells }, tilts, WIDEST_LIMITS);
   const study = newCell('study', quick);
   const pour = quick.cells.findLast(({ kind }) => kind === 'pour')!.id;
   if (study.kind !== 'study') throw new Error('A new study is a study.');
