@@ -156,6 +156,9 @@ test('a link brings a book, which asks before it is opened', async () => {
   expect(await title(page).inputValue()).toBe('My own');
   await offer.getByRole('button', { name: 'Open it' }).click();
   await expect.poll(() => title(page).inputValue()).toBe('Sent');
+  // A book is shown before it is kept; the shelf lists what is kept.
+  await page.getByRole('button', { name: 'Books on this machine' }).click();
+  await page.getByRole('dialog', { name: 'Books on this machine' }).getByText('Sent').first().waitFor();
   await page.goto('about:blank');
   await page.goto(`${inject('siteUrl')}${fragment!.slice(0, 90)}`);
   await page.getByRole('alert').getByText('The book in the link could not be opened.').waitFor();
@@ -198,8 +201,9 @@ test('at a first visit a link opens its book at once, and no pour of the example
   const linked = await firstVisit(`${inject('siteUrl')}${fragment}`);
   await expect.poll(() => title(linked).inputValue()).toBe('Sent to a class');
   expect(await linked.getByRole('alertdialog').count()).toBe(0);
-  await waitUntilFresh(linked);
   // The two pours of the book are alike, and computed once.
+  await expect.poll(() => begunPours(linked), { timeout: 30_000 }).toEqual([meshCells]);
+  await waitUntilFresh(linked);
   expect(await begunPours(linked)).toEqual([meshCells]);
   expect(examples).toEqual([]);
   expect(await linked.evaluate(() => location.hash)).toBe('');

@@ -55,6 +55,7 @@ test('pours of two metals are each held to the limit of their own, named on the 
     .filter({ hasText: /critical/ })
     .allTextContents();
   expect(shared.join('; ')).not.toMatch(/A356/);
+  await one.locator('[data-key="peak_front_speed_m_per_s"]').nth(1).waitFor(PATIENCE);
   const peaks = await one.locator('[data-key="peak_front_speed_m_per_s"]').allTextContents();
   expect(peaks.length).toBeGreaterThanOrEqual(2);
   expect(new Set(peaks.map((text) => text.trim())).size).toBe(1);
