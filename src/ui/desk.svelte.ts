@@ -1,22 +1,14 @@
-import { base } from '$app/paths';
 import { LARGEST_FILE, readBook, unreadable } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
 import { bench } from './bench.svelte';
+import { type Example, exampleText, fetchAhead, fetchExamples } from './exampleBooks';
 import { chooseFile, downloadText, fileNameOf } from './files';
 import { cannotFetch, type Notice, OPEN_ELSEWHERE, refusedToKeep, tooLarge, tooMuch } from './notices';
 import { bodies } from './page/bodies.svelte';
 import { holdBook, lastOpen, noteOpen } from './shelf/bookHold';
 import { makeTurns } from './shelf/inTurn';
-import type { KeptBook } from './shelf/keptBook';
-import { allBooks, bookOf, dropBook, putBook } from './storage';
-
-/** An example book on the server. */
-export interface Example {
-  readonly file: string;
-  readonly title: string;
-  /** Heading it is listed under; absent = none. */
-  readonly group?: string;
-}
+import { lastKept } from './shelf/lastKept';
+import { bookOf, dropBook, putBook } from './storage';
 
 /** Where the book is kept at present. */
 export type Kept =
@@ -24,8 +16,6 @@ export type Kept =
   | { readonly kind: 'not yet' }
   | { readonly kind: 'refused' };
 
-/** Where the book lies that was kept before there were several. */
-const FIRST_KEPT = 'first';
 /** A character takes up to four bytes in a file. */
 const BYTES_A_CHARACTER = 4;
 /** Changes wait this long before they are kept [ms]. */
@@ -58,18 +48,14 @@ class Desk {
   /** A book that the user opened while the first one was still on its way stays open. */
   #isChosen = false;
 
-  /** An example that is on its way before it is asked for. */
-  #ahead: { readonly file: string; readonly text: Promise<string> } | null = null;
-
   /**
    * Brings back the book kept last; on a first visit opens the first example, or what `openBrought` has to open instead, so
    * that nothing of the example is computed for somebody who came for another book. It answers whether it opened one.
    */
   async start(openBrought: (() => Promise<boolean>) | null = null): Promise<void> {
-    const examples = this.#fetchExamples();
+    const examples = fetchExamples();
     // At a first visit there is nothing to bring back, and the first example comes while the store is asked.
-    if (lastOpen() === null && !openBrought)
-      void examples.then(([first]) => first && this.#fetchAhead(first.file));
+    if (lastOpen() === null && !openBrought) void examples.then(([first]) => first && fetchAhead(first.file));
     const restored = await this.#inTurn(() => this.#restore());
     const isOpen = restored || (openBrought !== null && (await openBrought()));
     this.examples = await examples;
@@ -239,8 +225,7 @@ class Desk {
   /** Opens an example; one that nobody asked for gives way to a book that was chosen meanwhile. */
   async openExample(example: Example, isAskedFor = true): Promise<void> {
     try {
-      const text = await (this.#ahead?.file === example.file ? this.#ahead.text : fetchText(example.file));
-      this.#ahead = null;
+      const text = await exampleText(example.file);
       await this.#inTurn(async () => {
         if (isAskedFor || !this.#isChosen) await this.#openBookText(text, example.title, false);
       });
@@ -264,42 +249,12 @@ class Desk {
     }
   }
 
-  async #fetchExamples(): Promise<readonly Example[]> {
-    try {
-      return JSON.parse(await fetchText('books.json')) as Example[];
-    } catch {
-      return [];
-    }
-  }
-
-  #fetchAhead(file: string): void {
-    const text = fetchText(file);
-    // Whoever waits for it is told.
-    text.catch(() => undefined);
-    this.#ahead = { file, text };
-  }
-
   async #openFirstExample(): Promise<void> {
     const [first] = this.examples;
     if (this.#isChosen) return;
     if (first) await this.openExample(first, false);
     else this.notice ??= cannotFetch('The example books', null);
   }
-}
-
-async function fetchText(path: string): Promise<string> {
-  const answer = await fetch(`${base}/${path}`);
-  if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
-  return answer.text();
-}
-
-/** The book that was open last; when it is gone, the one kept last. */
-async function lastKept(): Promise<[id: string, book: KeptBook | null]> {
-  const id = lastOpen() ?? FIRST_KEPT;
-  const book = await bookOf(id);
-  if (book) return [id, book];
-  const newest = [...(await allBooks())].sort(([, a], [, b]) => b.savedAt.getTime() - a.savedAt.getTime());
-  return newest[0] ?? [id, null];
 }
 
 export const desk = new Desk();
