@@ -1,12 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { volumeFromFillLevel } from '$src/core/level/fillLevel';
+import { firstFlowOf } from '$src/core/level/firstFlow';
+import { levelPath } from '$src/core/level/levelPath';
 import type { FoldKind } from '$src/core/pour/record';
+import { PIT_BEHIND_SILL, pitBehindSill } from '$src/core/section/shapes';
 import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees } from '$src/core/units';
 import { pourPart } from '$src/report/bookPage/pourPart';
 import { isBrimful } from '$src/report/brimful';
 import { cureFor } from '$src/report/cureFor';
+import { standOfPlan } from '$src/report/drawing/metalAtRest';
 import { numberedFolds } from '$src/report/numberedFolds';
 import { pourJson } from '$src/report/pourFile';
 import { inventedFold, inventedPlan, inventedRecord } from './inventedRecord';
@@ -54,6 +58,20 @@ describe('the cure of a fold', () => {
     const at = (fromLip: number) =>
       isBrimful({ ...inventedPlan, volume: volumeFromFillLevel(section, tilt.start, fromLip)! });
     expect([at(-0.02), at(-0.001), at(0)]).toEqual([false, true, true]);
+  });
+
+  it('is right that from a level start a longer basin, as brimful, lets metal over the lip earlier', () => {
+    const flowFrom = (basinLength: number): number => {
+      const section = pitBehindSill({ ...PIT_BEHIND_SILL, basinLength });
+      const volume = volumeFromFillLevel(section, 0, 0)!;
+      const path = levelPath(section, volume, 0, fromDegrees(-90), standOfPlan(inventedPlan));
+      const flow = firstFlowOf(path.inclination, path.front);
+      if (flow.kind !== 'angle') throw new Error(`First flow is ${flow.kind}.`);
+      return flow.inclination;
+    };
+    const [short, middle, long] = [0.12, 0.16, 0.21].map(flowFrom);
+    expect(middle!).toBeGreaterThan(short! + fromDegrees(0.3));
+    expect(long!).toBeGreaterThan(middle! + fromDegrees(0.3));
   });
 
   it('asks for no higher start of a pour that starts as high as its machine can', () => {

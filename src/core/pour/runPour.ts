@@ -51,7 +51,7 @@ export function* runPour(
   finer: number = 1,
 ): Generator<Progress, PourRecord, { stop: boolean } | undefined> {
   if (!(finer >= 1)) throw new RangeError(`finer: got ${finer}, expected 1 or more`);
-  const run = { ...begin(plan), finer };
+  const run = begin(plan, SAMPLE_TIME, finer);
   look(run, 0);
   const limitNow = () => run.motion.duration + plan.computation.settlingTime;
   let outcome: Outcome | null = null;
@@ -88,7 +88,7 @@ function fallOf({ body, plan: { tilt } }: Run, outcome: Outcome): Pick<PourRecor
  */
 export function runFront(plan: PourPlan): FrontSketch {
   const given = isFrontLed(plan) ? { ...plan, tilt: ledByLevel(plan) } : plan;
-  const run = frontRun(begin(given, SKETCH_LOOK_TIME));
+  const run = frontRun(begin(given, SKETCH_LOOK_TIME, 1));
   const { front } = run.watchers;
   const limit = run.motion.duration + plan.computation.settlingTime;
   look(run, 0);
@@ -103,7 +103,7 @@ function frontRun(run: Run): Run {
   return { ...run, watchers, recorder: { ...run.recorder, look: () => undefined } };
 }
 
-function begin(plan: PourPlan, lookEvery: number = SAMPLE_TIME): Run {
+function begin(plan: PourPlan, lookEvery: number, finer: number): Run {
   refuseNonsense(plan);
   const mesh = buildMesh(plan.section, plan.computation.meshCells);
   const flow = new Flow(mesh);
@@ -142,7 +142,7 @@ function begin(plan: PourPlan, lookEvery: number = SAMPLE_TIME): Run {
     watchers: makeWatchers(mesh, plan, flow, heat),
     recorder: makeRecorder(plan, mesh, SOLVER),
     lookEvery,
-    finer: 1,
+    finer,
     sample: {
       time: 0,
       elapsed: 0,
