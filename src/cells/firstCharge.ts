@@ -1,6 +1,6 @@
 import { basinCapacity } from '$src/core/level/basinCapacity';
-import { cavityVolume } from '$src/core/section/cavity';
 import { fromMillimetres, METRIC } from '$src/core/units';
+import { shortOfCavity } from '$src/report/shortCharge';
 import { type ChargeValue, evaluateBook } from './evaluate';
 import type { Book, ChargeBy, ChargeCell } from './kinds';
 import { wholeLength } from './wholeLengths';
@@ -35,7 +35,7 @@ interface Held {
 
 function fillsCavity(cell: Pick<ChargeCell, 'section'>, { volume }: ChargeValue, book: Book): boolean {
   const section = book.cells.find(({ id }) => id === cell.section);
-  return section?.kind === 'section' && volume >= cavityVolume(section.section);
+  return section?.kind === 'section' && shortOfCavity(section.section, volume) === 0;
 }
 
 /** Whether a charge is the one that a cell takes before anything is known of its basin. */
