@@ -5,7 +5,7 @@ import { type ChosenStudy, chooseStudy } from '$src/cli/chooseStudy';
 import { computeEach } from '$src/cli/computeEach';
 import { fromMilliseconds } from '$src/core/units';
 import { coarsePoints, type Grid, gridOf, valuesAt } from '$src/report/study/grid';
-import { planAt } from '$src/report/study/planAt';
+import { pointAt } from '$src/report/study/pointAt';
 import { pointResult } from '$src/report/study/pointFigures';
 import { filledMap, pointsWanted } from '$src/report/study/refine';
 import { type PointResult, type Region, regionOf } from '$src/report/study/region';
@@ -27,7 +27,7 @@ function windowOf(path: string): ChosenStudy {
 
 /** Regions of these points, computed on all cores; what is no pour at all costs nothing. */
 async function regionsAt({ plan }: ChosenStudy, grid: Grid, points: readonly number[]): Promise<Region[]> {
-  const asked = points.map((point) => planAt(plan, valuesAt(grid, point)));
+  const asked = points.map((point) => pointAt(plan, valuesAt(grid, point)));
   const plans = asked.flatMap((at) => ('plan' in at ? [at.plan] : []));
   const results = await computeEach<PointResult>(plans, {
     record: pointResult,

@@ -3,7 +3,8 @@ import type { Book, CellId } from '$src/cells/kinds';
 import type { PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
 import { beyondMachine, marginsOf } from '$src/report/study/margins';
-import { planAt, type SettingValues } from '$src/report/study/planAt';
+import type { SettingValues } from '$src/report/study/planAt';
+import { pointAt } from '$src/report/study/pointAt';
 import { pointResult } from '$src/report/study/pointFigures';
 import { type Region, regionOf } from '$src/report/study/region';
 import { spreadsOf } from '$src/report/study/repeatSpread';
@@ -53,7 +54,7 @@ async function foundBy(
 ): Promise<FoundByStudy> {
   const at = axes.map(({ setPoint }) => setPoint!);
   const regionAt = async (values: SettingValues): Promise<Region> => {
-    const next = planAt(plan, values);
+    const next = pointAt(plan, values);
     return 'refused' in next ? regionOf(next) : regionOfPlan(next.plan);
   };
   const setRegion = await regionAt(

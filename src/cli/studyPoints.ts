@@ -1,5 +1,5 @@
 import { gridOf, valuesAt } from '$src/report/study/grid';
-import { planAt } from '$src/report/study/planAt';
+import { pointAt } from '$src/report/study/pointAt';
 import { pointResult } from '$src/report/study/pointFigures';
 import type { PointResult } from '$src/report/study/region';
 import type { ChosenStudy } from './chooseStudy';
@@ -24,7 +24,7 @@ export async function studyPoints(study: ChosenStudy, shard: Shard): Promise<Map
   const grid = gridOf(study.head);
   const asked = pointsOf(study, shard).map((point) => ({
     point,
-    at: planAt(study.plan, valuesAt(grid, point)),
+    at: pointAt(study.plan, valuesAt(grid, point)),
   }));
   const poured = asked.flatMap(({ point, at }) => ('plan' in at ? [{ point, plan: at.plan }] : []));
   const results = await computeEach<PointResult>(

@@ -7,9 +7,9 @@ import { LEAST_OPENING } from './basin';
 import { GROUPS, type Setting } from './setting';
 import { settingNamed } from './settings';
 
-/** Why there is no such pour: the machine cannot turn so, the outline is none, or no charge stands so. */
+/** Why there is no such pour: the machine cannot turn so, the outline is none, no charge stands so, or it stands in the die. */
 export interface Refusal {
-  readonly by: 'machine' | 'section' | 'charge';
+  readonly by: 'machine' | 'section' | 'charge' | 'ladle';
   readonly reason: string;
 }
 

@@ -2,7 +2,7 @@ import { isLadledIn } from '../ladledIn';
 import type { Refusal } from './planAt';
 import type { PointFigures } from './pointFigures';
 
-/** Where a point of a study lies. `outside the machine` and `no such pour` are refused before they are computed. */
+/** Where a point of a study lies. */
 export type Region =
   | 'sound'
   | 'near the limit'
@@ -24,9 +24,17 @@ export type PointResult =
   | { readonly refused: Refusal }
   | { readonly failed: string };
 
+/** What is known before anything is poured. */
+const REFUSED: Readonly<Record<Refusal['by'], Region>> = {
+  machine: 'outside the machine',
+  section: 'no such pour',
+  charge: 'no such pour',
+  ladle: 'in the die while ladling',
+};
+
 export function regionOf(result: PointResult): Region {
   if ('failed' in result) return 'not computed';
-  if ('refused' in result) return result.refused.by === 'machine' ? 'outside the machine' : 'no such pour';
+  if ('refused' in result) return REFUSED[result.refused.by];
   return regionOfFigures(result.figures);
 }
 

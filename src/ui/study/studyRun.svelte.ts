@@ -6,7 +6,8 @@ import { marginsWithin } from '$src/report/study/mapLine';
 import { beyondMachine, type Margin, marginsOf } from '$src/report/study/margins';
 import { namedAxes } from '$src/report/study/namedAxes';
 import { openingsOf, type TriedChange } from '$src/report/study/openings';
-import { planAt, type SettingValues } from '$src/report/study/planAt';
+import type { SettingValues } from '$src/report/study/planAt';
+import { pointAt } from '$src/report/study/pointAt';
 import { pointsWanted } from '$src/report/study/refine';
 import { type PointResult, type Region, regionOf } from '$src/report/study/region';
 import { spreadsOf } from '$src/report/study/repeatSpread';
@@ -134,7 +135,7 @@ export class StudyRun {
 
   /** Computes one point that was only taken from its neighbour. */
   async compute(point: number): Promise<void> {
-    const at = planAt(this.plan, valuesAt(this.grid, point));
+    const at = pointAt(this.plan, valuesAt(this.grid, point));
     const result = 'refused' in at ? at : await this.#pool.result(at.plan, planHash(at.plan));
     this.#found.set(point, result);
     this.#show(true);
@@ -215,7 +216,7 @@ export class StudyRun {
 
   /** Null when it would have to be poured, and nothing may be. */
   async #resultAt(values: SettingValues): Promise<PointResult | null> {
-    const at = planAt(this.plan, values);
+    const at = pointAt(this.plan, values);
     if ('refused' in at) return at;
     const hash = planHash(at.plan);
     return this.#isLooking ? this.#pool.known(hash) : this.#pool.result(at.plan, hash);
