@@ -24,8 +24,10 @@ export function holdFactor(solidFraction: number, coherency: number): number {
  * Meant to multiply the flow's `hold`, face by face, at the start of a step.
  */
 export function setFrontHolds(holds: Float64Array, heat: Heat, flow: Flow, mesh: Mesh): void {
-  holds[0] = holds[mesh.cells] = 1;
-  for (let j = 1; j < mesh.cells; j++) {
+  holds.fill(1);
+  if (!heat.hasSolid) return;
+  const last = Math.min(mesh.cells - 1, flow.activeTo + 1);
+  for (let j = Math.max(1, flow.activeFrom); j <= last; j++) {
     const left = sideFactor(heat, flow, mesh, j, -1);
     // Liquid on one side is enough: the other need not be looked at.
     const best = left === 1 ? 1 : Math.max(left, sideFactor(heat, flow, mesh, j, 1));

@@ -51,6 +51,8 @@ export interface Heat {
   brought: number;
   /** Heat content of metal that enters at an open end [J/kg]; a die has none. */
   entering: number;
+  /** Whether any of the metal was part solid when heat was last lost. */
+  hasSolid: boolean;
   /** Time carried since heat was last lost [s]. */
   owed: number;
 }
@@ -110,6 +112,7 @@ export function makeHeat(
     brought: 0,
     entering: enthalpyOf(plan.freezing, plan.startTemperature),
     owed: 0,
+    hasSolid: false,
   };
   fillPools(heat, flow, mesh, plan.startTemperature);
   return heat;

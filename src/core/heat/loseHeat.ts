@@ -17,6 +17,7 @@ export function loseHeat(heat: Heat, flow: Flow, mesh: Mesh, turn: Turn, dt: num
   const { volume, level, gas } = flow;
   const liquid = liquidEnthalpy(freezing);
   const range = liquidus - solidus;
+  heat.hasSolid = false;
   for (let i = 0; i < mesh.cells; i++) {
     const held = volume[i]!;
     if (held <= 0) {
@@ -38,13 +39,11 @@ export function loseHeat(heat: Heat, flow: Flow, mesh: Mesh, turn: Turn, dt: num
     if (after >= liquid) {
       temperature[i] = liquidus + (after - liquid) / liquidHeat;
       solid[i] = 0;
-    } else if (after > 0) {
-      const share = after / liquid;
-      temperature[i] = solidus + share * range;
-      solid[i] = 1 - share;
     } else {
-      temperature[i] = solidus + after / solidHeat;
-      solid[i] = 1;
+      heat.hasSolid = true;
+      const share = after > 0 ? after / liquid : 0;
+      temperature[i] = after > 0 ? solidus + share * range : solidus + after / solidHeat;
+      solid[i] = 1 - share;
     }
     giveToDie(heat, i, mass * (before - after));
   }

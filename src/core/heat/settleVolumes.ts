@@ -9,13 +9,12 @@ import type { Heat } from './heat';
  */
 export function settleVolumes(heat: Heat, flow: Flow, mesh: Mesh, dt: number): void {
   const { moving, volumeBefore, enthalpy, freezing } = heat;
-  const { flux, volume } = flow;
-  const last = mesh.cells - 1;
-  for (let i = 0; i <= last; i++) moving[i] = volumeBefore[i]! - dt * (flux[i + 1]! - flux[i]!);
-  for (let i = 0; i < last; i++) handOver(heat, mesh, i, i + 1);
-  for (let i = last; i > 0; i--) handOver(heat, mesh, i, i - 1);
+  const { flux, volume, activeFrom: first, activeTo: last } = flow;
+  for (let i = first; i <= last; i++) moving[i] = volumeBefore[i]! - dt * (flux[i + 1]! - flux[i]!);
+  for (let i = first; i < last; i++) handOver(heat, mesh, i, i + 1);
+  for (let i = last; i > first; i--) handOver(heat, mesh, i, i - 1);
   let gone = 0;
-  for (let i = 0; i <= last; i++) {
+  for (let i = first; i <= last; i++) {
     gone += (moving[i]! - volume[i]!) * enthalpy[i]!;
     volumeBefore[i] = volume[i]!;
   }

@@ -13,11 +13,11 @@ import type { Heat } from './heat';
  */
 export function carry(heat: Heat, flow: Flow, mesh: Mesh, dt: number): void {
   const last = mesh.cells - 1;
-  setShares(heat, flow, mesh.cells, dt);
+  setShares(heat, flow, dt);
   setRows(heat, flow, mesh.cells, dt);
   const firstBefore = heat.enthalpy[0]!;
   const lastBefore = heat.enthalpy[last]!;
-  solveRows(heat, mesh.cells);
+  solveRows(heat, flow);
   const ends =
     flow.flux[0]! * endHeat(heat, 0, firstBefore, flow.flux[0]! > 0) -
     flow.flux[last + 1]! * endHeat(heat, last, lastBefore, flow.flux[last + 1]! < 0);
@@ -31,10 +31,10 @@ function endHeat(heat: Heat, i: number, before: number, enters: boolean): number
 }
 
 /** Share of what a cell gives away that it did not hold before the step. */
-function setShares(heat: Heat, flow: Flow, cells: number, dt: number): void {
+function setShares(heat: Heat, flow: Flow, dt: number): void {
   const { implicit, volumeBefore } = heat;
-  const { flux } = flow;
-  for (let i = 0; i < cells; i++) {
+  const { flux, activeFrom, activeTo } = flow;
+  for (let i = activeFrom; i <= activeTo; i++) {
     const given = dt * (Math.max(0, flux[i + 1]!) + Math.max(0, -flux[i]!));
     const held = Math.max(0, volumeBefore[i]!);
     implicit[i] = given > held ? 1 - held / given : 0;
@@ -43,8 +43,8 @@ function setShares(heat: Heat, flow: Flow, cells: number, dt: number): void {
 
 function setRows(heat: Heat, flow: Flow, cells: number, dt: number): void {
   const { enthalpy, implicit, volumeBefore, lower, upper, diagonal, right, entering } = heat;
-  const { flux } = flow;
-  for (let i = 0; i < cells; i++) {
+  const { flux, activeFrom, activeTo } = flow;
+  for (let i = activeFrom; i <= activeTo; i++) {
     const fromLeft = dt * Math.max(0, flux[i]!);
     const fromRight = dt * Math.max(0, -flux[i + 1]!);
     const given = dt * (Math.max(0, flux[i + 1]!) + Math.max(0, -flux[i]!));
@@ -62,17 +62,17 @@ function setRows(heat: Heat, flow: Flow, cells: number, dt: number): void {
 }
 
 /** Thomas algorithm; a cell that neither kept nor got metal has no heat content. The solution lands in `enthalpy`. */
-function solveRows(heat: Heat, cells: number): void {
+function solveRows(heat: Heat, { activeFrom: first, activeTo: last }: Flow): void {
   const { lower, upper, diagonal, right, enthalpy } = heat;
-  for (let i = 0; i < cells; i++) {
-    if (i > 0 && lower[i]! !== 0 && diagonal[i - 1]! > 0) {
+  for (let i = first + 1; i <= last; i++) {
+    if (lower[i]! !== 0 && diagonal[i - 1]! > 0) {
       const ratio = lower[i]! / diagonal[i - 1]!;
       diagonal[i] = diagonal[i]! - ratio * upper[i - 1]!;
       right[i] = right[i]! - ratio * right[i - 1]!;
     }
   }
-  for (let i = cells - 1; i >= 0; i--) {
-    const after = i < cells - 1 && upper[i]! !== 0 ? upper[i]! * enthalpy[i + 1]! : 0;
+  for (let i = last; i >= first; i--) {
+    const after = i < last && upper[i]! !== 0 ? upper[i]! * enthalpy[i + 1]! : 0;
     enthalpy[i] = diagonal[i]! > 0 ? (right[i]! - after) / diagonal[i]! : 0;
   }
 }

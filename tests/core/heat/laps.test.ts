@@ -36,6 +36,7 @@ describe('a front that freezes', () => {
     const plan = { ...HEAT, regions: [HEAT.regions[1]!] };
     const heat = makeHeat(plan, flow, mesh, [0.1], 1);
     heat.solid[2] = 0.3;
+    heat.hasSolid = true;
     const holds = new Float64Array(6);
     setFrontHolds(holds, heat, flow, mesh);
     expect(Array.from(holds)).toEqual([1, 1, 1, 0, 1, 1]);
