@@ -49,24 +49,28 @@ export function watchFront(
   const windowSteps = Math.max(1, Math.round(window / PLACE_STEP));
   const crossings: (Crossing | null)[] = Array.from({ length: places }, () => null);
   let next = 0;
-  let before: { time: number; front: number; inclination: number } | null = null;
+  let before: Place | null = null;
   let startedInDie = false;
   let startedAtEnd = false;
   let arrival: { time: number; inclination: number } | null = null;
 
+  /** A front that touches the end wall has come all the way: it cannot pass it. */
+  const placeOf = (k: number): number => Math.min(k * PLACE_STEP, dieLength - TOUCH - MICRO);
+
   function look(sample: Sample): void {
+    const touches = sample.front >= dieLength - TOUCH;
     if (before === null) {
       startedInDie = sample.front > 0;
-      startedAtEnd = sample.front >= dieLength - TOUCH;
+      startedAtEnd = touches;
     }
-    const from = before ?? { time: sample.time, front: sample.front, inclination: sample.inclination };
-    while (next < places && sample.front > next * PLACE_STEP + MICRO) {
-      crossings[next] = before === null ? null : crossingAt(next * PLACE_STEP, from, sample);
+    const from = before ?? placeIn(sample, 0);
+    while (next < places && sample.front > placeOf(next) + MICRO) {
+      crossings[next] = before === null ? null : crossingAt(placeOf(next), from, sample, touches);
       next++;
     }
-    if (arrival === null && before !== null && !startedAtEnd && sample.front >= dieLength - TOUCH)
+    if (arrival === null && before !== null && !startedAtEnd && touches)
       arrival = { time: sample.time, inclination: sample.inclination };
-    before = { time: sample.time, front: sample.front, inclination: sample.inclination };
+    before = placeIn(sample, before ? (sample.front - before.front) / (sample.time - before.time) : 0);
   }
 
   function frontSpeeds(): FrontSpeeds {
@@ -75,7 +79,7 @@ export function watchFront(
       const start = crossings[k - windowSteps];
       const end = crossings[k];
       if (!start || !end || end.time <= start.time) continue;
-      const length = windowSteps * PLACE_STEP;
+      const length = placeOf(k) - placeOf(k - windowSteps);
       rows.push({
         ...end,
         place: (k - windowSteps / 2) * PLACE_STEP,
@@ -115,18 +119,35 @@ function quickestBetween(crossings: readonly (Crossing | null)[], first: number,
   return quickest;
 }
 
-function crossingAt(
-  place: number,
-  before: { time: number; front: number; inclination: number },
-  sample: Sample,
-): Crossing {
-  const moved = sample.front - before.front;
+/** Where the front was at a look, and how fast it had run since the look before [m/s]. */
+interface Place {
+  readonly time: number;
+  readonly front: number;
+  readonly inclination: number;
+  readonly speed: number;
+}
+
+const placeIn = ({ time, front, inclination }: Sample, speed: number): Place => ({
+  time,
+  front,
+  inclination,
+  speed,
+});
+
+function crossingAt(place: number, before: Place, sample: Sample, touches: boolean): Crossing {
+  const moved = movedBetween(before, sample, touches);
   const share = moved > 0 ? Math.min(1, Math.max(0, (place - before.front) / moved)) : 1;
   return {
     time: before.time + share * (sample.time - before.time),
     inclination: before.inclination + share * (sample.inclination - before.inclination),
     ...stretchBehind(sample, place),
   };
+}
+
+/** A front that the end wall stopped between two looks is taken to have run up to it as fast as before. */
+function movedBetween(before: Place, sample: Sample, touches: boolean): number {
+  const moved = sample.front - before.front;
+  return touches ? Math.max(moved, before.speed * (sample.time - before.time)) : moved;
 }
 
 /** The 20 mm behind a place: mean depth [m], share of the opening that is full, Froude number of its mean speed. */

@@ -12,6 +12,7 @@ export function lookAt(time: number, metal: Metal): Sample {
     spacing: PLACE_STEP,
     depth: Float64Array.from(here, ({ depth }) => depth),
     speed: Float64Array.from(here, ({ speed }) => speed),
+    opening: new Float64Array(places).fill(24e-3),
     roofed: Uint8Array.from(here, ({ roofed }) => (roofed ? 1 : 0)),
   };
   const dieLength = (places - 1) * PLACE_STEP;
