@@ -236,7 +236,7 @@ function benchOne(meshCells: number, program: string | null, folder: string): vo
     `  with watchers, record ${median(whole).toFixed(3)} s   ${(median(whole) / seconds).toFixed(2)} × the steps   (the first round, uncompiled as yet, ${first.toFixed(3)} s)`,
   );
   console.log(
-    `  ${(flow.newtonIterations / flow.steps).toFixed(2)} level solves a step, ${flow.nestedSolves} nested`,
+    `  ${(flow.newtonIterations / flow.steps).toFixed(2)} level solves a step, ${flow.searchedSolves} searched`,
   );
   if (!other) return;
   const worst = Math.max(

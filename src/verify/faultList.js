@@ -47,7 +47,7 @@ export const FAULTS = [
   {
     name: 'a front in a slot stopped at every face',
     file: 'core/flow/advance.ts',
-    find: 'if (!breakSkins(flow, mesh, forces, dt)) return true',
+    find: 'if (flow.heldCount === 0 || !breakSkins(flow, mesh, forces, dt)) return true',
     put: 'if (flow.steps >= 0) return true',
     tests: ['tests/core/flow/slotFront.test.ts'],
   },

@@ -186,7 +186,7 @@ export function inventedRecord(change: Partial<PourRecord> & { speedScale?: numb
     health: {
       steps: 9000,
       newtonIterations: 20000,
-      nestedSolves: 10,
+      searchedSolves: 10,
       volumeDrift: 1e-14,
       greatestSpeed: 0.6,
     },

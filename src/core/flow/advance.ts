@@ -9,7 +9,8 @@ import type { Flow } from './flow';
 import type { Forces } from './forces';
 import { pressGas } from './gas';
 import { rotate } from './rotate';
-import { COURANT, LONGEST_STEP, SEALED_STEP, WAVE_DEPTH } from './settings';
+import { COURANT, LONGEST_STEP, WAVE_DEPTH } from './settings';
+import { keepHeads, resetHeads, settleGas } from './settleGas';
 import { solveLevel } from './solveLevel';
 
 /**
@@ -18,7 +19,7 @@ import { solveLevel } from './solveLevel';
  * @returns false when the level solve found no answer; the state is then not to be used further
  */
 export function advance(flow: Flow, mesh: Mesh, forces: Forces, dt: number, largestCell: number): boolean {
-  if (flow.gas) pressGas(flow.gas, flow, mesh, forces.gravity, dt);
+  if (flow.gas) pressGas(flow.gas, flow, mesh, dt);
   rotate(flow, mesh, forces);
   openEnds(flow, mesh, forces);
   advect(flow, mesh, dt);
@@ -26,21 +27,28 @@ export function advance(flow: Flow, mesh: Mesh, forces: Forces, dt: number, larg
   setTargets(flow, mesh, dt);
   if (!solveWithSkin(flow, mesh, forces, dt, largestCell)) return false;
   finish(flow, mesh, forces, dt);
+  if (flow.gas) settleGas(flow, flow.gas);
   flow.steps++;
   return true;
 }
 
 /** Solves all levels, and once more with those fronts let go whose skin cannot bear the pressure that came out. */
 function solveWithSkin(flow: Flow, mesh: Mesh, forces: Forces, dt: number, largestCell: number): boolean {
-  if (flow.heldCount === 0) return solveLevel(flow, mesh, largestCell);
-  flow.turned.set(flow.level);
-  if (!solveLevel(flow, mesh, largestCell)) return false;
-  if (!breakSkins(flow, mesh, forces, dt)) return true;
+  if (flow.heldCount > 0) flow.turned.set(flow.level);
+  if (!solve(flow, mesh, largestCell)) return false;
+  if (flow.heldCount === 0 || !breakSkins(flow, mesh, forces, dt)) return true;
   flow.level.set(flow.turned);
+  if (flow.gas) resetHeads(flow.gas);
   setFaces(flow, mesh, forces, dt);
   setTargets(flow, mesh, dt);
   flow.broken.fill(0);
-  return solveLevel(flow, mesh, largestCell);
+  return solve(flow, mesh, largestCell);
+}
+
+function solve(flow: Flow, mesh: Mesh, largestCell: number): boolean {
+  if (!solveLevel(flow, mesh, largestCell)) return false;
+  if (flow.gas) keepHeads(flow.gas);
+  return true;
 }
 
 /** What each cell would hold if only the explicit push moved the metal. */
@@ -56,16 +64,12 @@ function setTargets(flow: Flow, mesh: Mesh, dt: number): void {
   }
 }
 
-/**
- * Longest allowed step [s]: no metal crosses half a cell, no wave a mesh spacing, and no gas that is shut in swings up.
- * Metal outside the active cells is at rest.
- */
+/** Longest allowed step [s]: no metal crosses half a cell, no wave a mesh spacing. Metal outside the active cells is at rest. */
 export function stepLength(
-  { speed, activeFrom, activeTo, gas }: Flow,
+  { speed, activeFrom, activeTo }: Flow,
   mesh: Mesh,
   longest = LONGEST_STEP,
 ): number {
-  const allowed = gas !== null && gas.sealedVolume > 0 ? Math.min(longest, SEALED_STEP) : longest;
   const { cells } = mesh;
   const { perPath } = mesh.tables;
   const last = Math.min(cells - 1, activeTo + 1);
@@ -75,8 +79,8 @@ export function stepLength(
     if (share > quickest) quickest = share;
   }
   const wave = (mesh.x[cells]! - mesh.x[0]!) / cells / Math.sqrt(GRAVITY * WAVE_DEPTH);
-  const courant = quickest > 0 ? COURANT / quickest : allowed;
-  return Math.min(allowed, courant, wave);
+  const courant = quickest > 0 ? COURANT / quickest : longest;
+  return Math.min(longest, courant, wave);
 }
 
 /** Largest cell under a real roof [m³]: what the solve's tolerance is measured against. */

@@ -44,14 +44,15 @@ export class Flow {
   declare readonly coupling: Float64Array;
   /** Scratch of the tridiagonal solve. */
   declare readonly target: Float64Array;
-  declare readonly diagonal: Float64Array;
-  declare readonly residual: Float64Array;
   declare readonly sweep: Float64Array;
   declare readonly update: Float64Array;
   declare readonly trial: Float64Array;
-  /** Of the nested solve: volume [m³] and chord [m²] of the part that its inner iteration holds straight. */
-  declare readonly restVolume: Float64Array;
-  declare readonly restChord: Float64Array;
+  /** Levels before the solve [m]. */
+  declare readonly before: Float64Array;
+  /** Which way a searched step of the level solve goes [m]. */
+  declare readonly direction: Float64Array;
+  /** Column of a pocket's pressure in that solve [m²]. */
+  declare readonly column: Float64Array;
   /** Whether the last pass down the cells left an update that solves its rows as they stand. */
   declare reducedExactly: boolean;
   /** Cells or faces picked out by one loop for the next. */
@@ -83,7 +84,7 @@ export class Flow {
   /** Work done so far. */
   declare steps: number;
   declare newtonIterations: number;
-  declare nestedSolves: number;
+  declare searchedSolves: number;
 
   constructor(mesh: Mesh) {
     const cell = () => new Float64Array(mesh.cells);
@@ -108,13 +109,12 @@ export class Flow {
     this.pull = face();
     this.coupling = face();
     this.target = cell();
-    this.diagonal = cell();
-    this.residual = cell();
+    this.direction = cell();
+    this.column = cell();
     this.sweep = cell();
     this.update = cell();
     this.trial = cell();
-    this.restVolume = cell();
-    this.restChord = cell();
+    this.before = cell();
     this.reducedExactly = false;
     this.marked = new Int32Array(mesh.cells + 1);
     this.held = new Int32Array(mesh.cells + 1);
@@ -133,7 +133,7 @@ export class Flow {
     this.spilled = 0;
     this.steps = 0;
     this.newtonIterations = 0;
-    this.nestedSolves = 0;
+    this.searchedSolves = 0;
   }
 }
 

@@ -17,54 +17,100 @@ export interface OpenVent {
   readonly area: number;
 }
 
-/** Gas under the roof, per mesh cell; allocated once. */
+/** Gas that metal has shut in, one entry a pocket, from the mouth on; the first `count` entries count. */
+export interface Pockets {
+  count: number;
+  /** First and last mesh cell. */
+  readonly first: Int32Array;
+  readonly last: Int32Array;
+  /** Pressure times volume at the beginning of the step [Pa m³]. */
+  readonly amount: Float64Array;
+  /** Volume of its mesh cells, metal and gas [m³]. */
+  readonly room: Float64Array;
+  /** Vents that metal does not cover [m²]. */
+  readonly vent: Float64Array;
+  /** Head of its pressure at the beginning of the step, and what the step adds to it [m of metal]. */
+  readonly head: Float64Array;
+  readonly rise: Float64Array;
+  /** Scratch of the level solve. */
+  readonly trial: Float64Array;
+  readonly direction: Float64Array;
+  readonly pivot: Float64Array;
+  readonly update: Float64Array;
+}
+
+/** Gas under the roof; allocated once. Cell arrays are per mesh cell. */
 export interface Gas {
   /** Pressure times volume of the gas in the cell [Pa m³]. */
   readonly amount: Float64Array;
   /** Pressure above the atmosphere, as head of metal [m]. */
   readonly head: Float64Array;
-  /** 1 where the gas has no way to the open air but vents. */
-  readonly sealed: Uint8Array;
+  /** Which pocket a cell lies in; −1 = none. */
+  readonly pocketOf: Int32Array;
+  readonly pockets: Pockets;
   readonly vents: readonly OpenVent[];
-  /** Of the metal, to turn pressure into head [kg/m³]. */
-  readonly density: number;
-  /** What the last step found: sealed volume [m³], greatest back pressure [Pa], gas through vents [m³/s], and sealed volume without an open vent [m³]. */
+  /** Weight of the metal, to turn pressure into head [N/m³]. */
+  readonly weight: number;
+  /** Length of the step [s]. */
+  step: number;
+  /** What the last step found: sealed volume [m³], greatest back pressure [Pa], and sealed volume without an open vent [m³]. */
   sealedVolume: number;
   backPressure: number;
-  ventFlow: number;
   heldVolume: number;
   /** Place of the largest sealed pocket: its first and last mesh cell. */
   pocketFrom: number;
   pocketTo: number;
 }
 
-export function makeGas(mesh: Mesh, vents: readonly OpenVent[], density: number): Gas {
+export function makeGas(mesh: Mesh, vents: readonly OpenVent[], density: number, gravity: number): Gas {
   return {
     amount: new Float64Array(mesh.cells).fill(Number.NaN),
     head: new Float64Array(mesh.cells),
-    sealed: new Uint8Array(mesh.cells),
+    pocketOf: new Int32Array(mesh.cells).fill(-1),
+    pockets: makePockets(Math.ceil(mesh.cells / 2)),
     vents,
-    density,
+    weight: density * gravity,
+    step: 0,
     sealedVolume: 0,
     backPressure: 0,
-    ventFlow: 0,
     heldVolume: 0,
     pocketFrom: -1,
     pocketTo: -1,
   };
 }
 
+/** Pockets lie at least a full cell apart, so there are no more than `most`. */
+function makePockets(most: number): Pockets {
+  const pocket = () => new Float64Array(most);
+  return {
+    count: 0,
+    first: new Int32Array(most),
+    last: new Int32Array(most),
+    amount: pocket(),
+    room: pocket(),
+    vent: pocket(),
+    head: pocket(),
+    rise: pocket(),
+    trial: pocket(),
+    direction: pocket(),
+    pivot: pocket(),
+    update: pocket(),
+  };
+}
+
 /**
- * Gas of the die for the next step: finds the pockets that metal has shut off from the open basin, compresses
- * them (constant temperature), lets them out through vents that metal does not cover, and turns their pressure
- * into heads that the level solve works against. A pocket with no open vent thus keeps its volume to within a few
+ * Gas of the die for the next step: finds the pockets that metal has shut off from the open basin, and the pressure in
+ * each at constant temperature. What the step does to that pressure is solved with the levels (flow/coupledRows.ts); gas
+ * leaves or enters through vents that metal does not cover. A pocket with no open vent keeps its volume to within a few
  * parts in a hundred; gas does not bubble through metal.
  */
-export function pressGas(gas: Gas, flow: Flow, mesh: Mesh, gravity: number, dt: number): void {
-  gas.sealedVolume = gas.backPressure = gas.ventFlow = gas.heldVolume = 0;
+export function pressGas(gas: Gas, flow: Flow, mesh: Mesh, dt: number): void {
+  gas.step = dt;
+  gas.sealedVolume = gas.backPressure = gas.heldVolume = 0;
   gas.pocketFrom = gas.pocketTo = -1;
+  gas.pockets.count = 0;
   gas.head.fill(0);
-  gas.sealed.fill(0);
+  gas.pocketOf.fill(-1);
   let largest = 0;
   let i = 0;
   while (i < mesh.cells) {
@@ -74,7 +120,7 @@ export function pressGas(gas: Gas, flow: Flow, mesh: Mesh, gravity: number, dt: 
     }
     let last = i;
     while (last + 1 < mesh.cells && !mesh.open[last + 1] && !isFull(flow, mesh, last + 1)) last++;
-    const volume = pressPocket(gas, flow, mesh, i, last, gas.density * gravity, dt);
+    const volume = pressPocket(gas, flow, mesh, i, last);
     if (volume > largest) {
       largest = volume;
       gas.pocketFrom = i;
@@ -86,40 +132,37 @@ export function pressGas(gas: Gas, flow: Flow, mesh: Mesh, gravity: number, dt: 
 }
 
 /** Presses one run of cells with gas; returns its volume when sealed, else 0 [m³]. */
-function pressPocket(
-  gas: Gas,
-  flow: Flow,
-  mesh: Mesh,
-  first: number,
-  last: number,
-  weight: number,
-  dt: number,
-): number {
+function pressPocket(gas: Gas, flow: Flow, mesh: Mesh, first: number, last: number): number {
   let volume = 0;
   let area = 0;
+  let room = 0;
   for (let i = first; i <= last; i++) {
-    volume += freeVolume(flow, mesh, i);
-    area += freeVolume(flow, mesh, i) / mesh.width[i]!;
+    const free = freeVolume(flow, mesh, i);
+    volume += free;
+    area += free / mesh.width[i]!;
+    room += mesh.volume[i]!;
   }
   if (isAiry(flow, mesh, first, last) || area < LEAST_POCKET) {
     for (let i = first; i <= last; i++) gas.amount[i] = ATMOSPHERE * freeVolume(flow, mesh, i);
     return 0;
   }
+  const { pockets } = gas;
+  const k = pockets.count++;
   const amount = amountIn(gas, flow, mesh, first, last);
-  const vent = openVentArea(gas, first, last);
-  const pressed = Math.max(0, amount / volume - ATMOSPHERE);
-  const leaving = VENT_COEFFICIENT * vent * Math.sqrt((2 * pressed) / HOT_GAS_DENSITY);
-  const kept = Math.max(amount - ATMOSPHERE * leaving * dt, Math.min(amount, ATMOSPHERE * volume));
-  const pressure = kept / volume - ATMOSPHERE;
+  pockets.first[k] = first;
+  pockets.last[k] = last;
+  pockets.amount[k] = amount;
+  pockets.room[k] = room;
+  pockets.vent[k] = openVentArea(gas, first, last);
+  pockets.head[k] = (amount / volume - ATMOSPHERE) / gas.weight;
+  pockets.rise[k] = pockets.direction[k] = 0;
   for (let i = first; i <= last; i++) {
-    gas.amount[i] = (kept * freeVolume(flow, mesh, i)) / volume;
-    gas.head[i] = pressure / weight;
-    gas.sealed[i] = 1;
+    gas.amount[i] = (amount * freeVolume(flow, mesh, i)) / volume;
+    gas.head[i] = pockets.head[k]!;
+    gas.pocketOf[i] = k;
   }
   gas.sealedVolume += volume;
-  if (vent === 0) gas.heldVolume += volume;
-  gas.ventFlow += (amount - kept) / (ATMOSPHERE * dt);
-  gas.backPressure = Math.max(gas.backPressure, pressure);
+  if (pockets.vent[k] === 0) gas.heldVolume += volume;
   return volume;
 }
 

@@ -81,12 +81,6 @@ export function reduceRows(flow: Flow, mesh: Mesh): number {
   return worst;
 }
 
-/** A run of full cells shut at both ends has no level of its own: its last cell is held. */
-function pivotAfter(diagonal: number, off: number, ratio: number): number {
-  const pivot = diagonal - off * ratio;
-  return pivot <= LOST_PIVOT * diagonal ? diagonal : pivot;
-}
-
 /** The backward half: moves the levels. An update that would jump across a whole cell stops in its middle. */
 export function moveLevels(flow: Flow): void {
   const { level, sweep, update, levels, activeFrom: first, activeTo: last } = flow;
@@ -139,19 +133,4 @@ export function settleLevels(flow: Flow, tolerance: number): boolean {
     level[i] = to;
   }
   return settled;
-}
-
-/** Solves the tridiagonal system of `residual` and `diagonal`; the change of level lands in `update`. */
-export function solveTridiagonal(flow: Flow): void {
-  const { coupling, residual, diagonal, sweep, update, activeFrom: first, activeTo: last } = flow;
-  let pivot = diagonal[first]!;
-  update[first] = -residual[first]! / pivot;
-  for (let i = first + 1; i <= last; i++) {
-    const off = coupling[i]!;
-    const ratio = off / pivot;
-    sweep[i] = ratio;
-    pivot = pivotAfter(diagonal[i]!, off, ratio);
-    update[i] = (-residual[i]! + off * update[i - 1]!) / pivot;
-  }
-  for (let i = last - 1; i >= first; i--) update[i] = update[i]! + sweep[i + 1]! * update[i + 1]!;
 }

@@ -1,8 +1,9 @@
-import { FIGURES, type Levels, levelOf, rotateLevels, Z1, Z2, Z3, Z4 } from '$src/core/mesh/levels';
+import { FIGURES, levelOf, rotateLevels, Z4 } from '$src/core/mesh/levels';
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
 import type { Forces } from './forces';
 import { DRY_DEPTH, FULL_SHARE } from './settings';
+import { raiseByGas } from './settleGas';
 
 /**
  * Turns the body: storage and levels for the inclination at the end of the step, volumes kept.
@@ -14,7 +15,7 @@ export function rotate(flow: Flow, mesh: Mesh, forces: Forces): void {
   const { activeFrom: from, activeTo: to } = flow;
   findFull(flow, mesh);
   rotateLevels(flow.levels, mesh, forces.sin, forces.cos, from, to);
-  if (flow.gas) raiseByGas(flow.levels, flow.gas.head, from, to);
+  if (flow.gas) raiseByGas(flow, flow.gas);
   liftLevels(flow, mesh);
   limitSlopes(flow, mesh);
 }
@@ -58,19 +59,6 @@ function setActive(flow: Flow, mesh: Mesh, { conditions }: Forces): void {
   flow.activeTo = Math.max(to, flow.wetTo);
   flow.wetFrom = from;
   flow.wetTo = to;
-}
-
-/** Gas pressure lifts the level that a cell's metal answers to: its piezometric head is surface plus gas head. */
-function raiseByGas(levels: Levels, head: Float64Array, from: number, to: number): void {
-  for (let i = from; i <= to; i++) {
-    const rise = head[i]!;
-    if (rise === 0) continue;
-    const k = i * FIGURES;
-    levels[k + Z1] = levels[k + Z1]! + rise;
-    levels[k + Z2] = levels[k + Z2]! + rise;
-    levels[k + Z3] = levels[k + Z3]! + rise;
-    levels[k + Z4] = levels[k + Z4]! + rise;
-  }
 }
 
 /** Depth differences across cells: none at floor steps and beside dry cells, where they would hold the front. */

@@ -21,12 +21,6 @@ export const FULL_SHARE = 1 - 1e-12;
 
 /** Longest step [s]: small sloshes lose amplitude in proportion to it. */
 export const LONGEST_STEP = 1e-3;
-/**
- * The same while gas is shut in [s]. Its pressure acts from the step before, a spring that swings up at longer steps where
- * the metal that shuts it in is thin: at 1 ms a starting shape filled that at 0.25 and 0.1 ms holds gas, alike on 200 and
- * 400 cells.
- */
-export const SEALED_STEP = 2.5e-4;
 /** The same once nothing that the step's length would change is still to come: see `isCalm` in pour/runPour.ts. */
 export const CALM_STEP = 2e-3;
 /** Share of a cell that metal may cross in a step. */
@@ -37,8 +31,8 @@ export const WAVE_DEPTH = 0.03;
 /** Time-centring of the face area is kept within this factor, so that filling cells cannot throw the metal. */
 export const CENTRING_LIMIT = 1.5;
 
-/** Largest Newton updates before the nested iteration takes over, which always ends. */
-export const NEWTON_CAP = 14;
+/** Plain Newton updates before their steps are searched. More: cycles take longer to be seen. Fewer: searches that nothing needed. */
+export const NEWTON_CAP = 10;
 /** Volume residual, relative to the largest ordinary cell, at which the level solve has converged. */
 export const SOLVE_TOLERANCE = 1e-12;
 

@@ -3,25 +3,28 @@ import type { Mesh } from '$src/core/mesh/mesh';
 import type { Flow } from './flow';
 import { moveLevels, reduceRows, settleLevels } from './levelSystem';
 import { NEARLY_SOLVED, NEWTON_CAP, SOLVE_TOLERANCE, TRACE } from './settings';
-import { solveNested } from './solveNested';
+import { solveSearched } from './solveSearched';
+
+/** Updates of a solve with shut gas that are not searched: nearly all need no more. */
+const PLAIN_UPDATES = 5;
 
 /**
  * Solves V_i(level_i) + Σ coupling (level_i − level_neighbour) = target_i for all levels at once: Newton with a
- * tridiagonal Jacobian, and the nested iteration when Newton cycles between closing cells.
+ * tridiagonal Jacobian, and with a search along each of its steps when it cycles between cells that open and close.
  * @returns false when neither converged
  */
 export function solveLevel(flow: Flow, mesh: Mesh, largestCell: number): boolean {
   const tolerance = SOLVE_TOLERANCE * largestCell;
-  flow.trial.set(flow.level);
+  flow.before.set(flow.level);
   guessLevels(flow, mesh);
-  const solved = newton(flow, mesh, tolerance);
-  if (solved) {
+  const hasShutGas = flow.gas !== null && flow.gas.pockets.count > 0;
+  if (!hasShutGas && newton(flow, mesh, tolerance)) {
     keepChange(flow);
     return true;
   }
   flow.change.fill(0);
-  flow.nestedSolves++;
-  return solveNested(flow, mesh, tolerance);
+  if (!hasShutGas) flow.searchedSolves++;
+  return solveSearched(flow, mesh, tolerance, hasShutGas ? PLAIN_UPDATES : 0);
 }
 
 /**
@@ -45,8 +48,8 @@ function startTrace({ level, levels, target }: Flow, mesh: Mesh, i: number): voi
 }
 
 function keepChange(flow: Flow): void {
-  const { level, trial, change } = flow;
-  for (let i = flow.activeFrom; i <= flow.activeTo; i++) change[i] = level[i]! - trial[i]!;
+  const { level, before, change } = flow;
+  for (let i = flow.activeFrom; i <= flow.activeTo; i++) change[i] = level[i]! - before[i]!;
 }
 
 function newton(flow: Flow, mesh: Mesh, tolerance: number): boolean {

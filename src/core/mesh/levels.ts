@@ -118,6 +118,16 @@ export function volumeUnder(levels: Levels, mesh: Mesh, i: number, level: number
   return mesh.volume[i]! - (levels[k + CLOSES]! * (z4 - level) ** 2) / 2;
 }
 
+/** Chord of the level surface in cell i at elevation `level` [m²]: how fast `volumeUnder` grows with it. */
+export function chordAt(levels: Levels, i: number, level: number): number {
+  const k = i * FIGURES;
+  if (level <= levels[k + Z1]! || level >= levels[k + Z4]!) return 0;
+  const low = levels[k + Z2]!;
+  if (level < low) return levels[k + OPENS]! * (level - levels[k + Z1]!);
+  if (level <= levels[k + Z3]!) return levels[k + CHORD2]! + levels[k + BENDS]! * (level - low);
+  return levels[k + CLOSES]! * (levels[k + Z4]! - level);
+}
+
 /** Level of the surface in cell i that holds `volume` [m³]; z1 when empty, z4 when full. Inverse of `volumeUnder`. */
 export function levelOf(levels: Levels, mesh: Mesh, i: number, volume: number): number {
   const k = i * FIGURES;

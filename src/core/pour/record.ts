@@ -182,7 +182,7 @@ export type Outcome =
 export interface Health {
   readonly steps: number;
   readonly newtonIterations: number;
-  readonly nestedSolves: number;
+  readonly searchedSolves: number;
   /** Greatest relative volume drift, spilled metal counted. */
   readonly volumeDrift: number;
   readonly greatestSpeed: number;

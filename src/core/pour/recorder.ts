@@ -92,7 +92,7 @@ export function makeRecorder(plan: PourPlan, mesh: Mesh, solver: string): Record
       health: {
         steps: flow.steps,
         newtonIterations: flow.newtonIterations,
-        nestedSolves: flow.nestedSolves,
+        searchedSolves: flow.searchedSolves,
         volumeDrift: work.volumeDrift,
         greatestSpeed: work.greatestSpeed,
       },

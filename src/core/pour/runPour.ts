@@ -32,7 +32,7 @@ import { ventsOf } from './ventsOf';
 import { makeWatchers } from './watchers';
 
 /** Name and version of the scheme; a record made by another version is out of date. */
-export const SOLVER = 'quietpour 7';
+export const SOLVER = 'quietpour 8';
 
 /** Cosines smaller than this are 0: the body stands upright. */
 const UPRIGHT = 1e-12;
@@ -108,7 +108,7 @@ function begin(plan: PourPlan, lookEvery: number, finer: number): Run {
   const mesh = buildMesh(plan.section, plan.computation.meshCells);
   const flow = new Flow(mesh);
   if (plan.computation.gas !== 'free')
-    flow.gas = makeGas(mesh, ventsOf(plan.section, mesh), plan.liquid.density);
+    flow.gas = makeGas(mesh, ventsOf(plan.section, mesh), plan.liquid.density, GRAVITY);
   const { liquid } = plan;
   const tilt = plainTilt(plan);
   const forces: Forces = {
@@ -165,7 +165,7 @@ function begin(plan: PourPlan, lookEvery: number, finer: number): Run {
   };
 }
 
-/** The metal as it stands before the tilt begins: the pools of the level fill, what ran over a rim already counted. */
+/** The pools of the level fill, what ran over a rim already counted. */
 function ladleIn(flow: Flow, mesh: Mesh, plan: PourPlan, forces: Forces): void {
   const stand = forces.capillaryGate ? standOf(plan.liquid) : null;
   const start = levelPath(plan.section, plan.volume, plan.tilt.start, plan.tilt.start, stand);
