@@ -22,6 +22,28 @@ describe('parts that stand still after the fill', () => {
     expect(feeder!.volume).toBeCloseTo(54e-6, 12);
   });
 
+  it('cool the less metal is left over the mouth, the quicker: the step to the die cools all of it', () => {
+    const [first, second, ...rest] = inventedPlan.section.roof;
+    const step = [
+      { x: 0.103, y: 0.05 },
+      { x: 0.155, y: 0.05 },
+      { x: 0.155, y: 0.03 },
+    ];
+    const section = { ...inventedPlan.section, roof: [first!, second!, ...step, rest.at(-1)!] };
+    const die = 2 * 0.2 * 0.03 * 0.03;
+    const [little, more] = [4e-6, 54e-6].map(
+      (left) => restingParts(section, heat, die + left, false).feeder!,
+    );
+    // By hand: a slab of 50 x 60 mm on a step of 20 x 60 mm, cooled there, on floor, roof and both sides.
+    const byHand = (left: number) => {
+      const height = left / (0.05 * 0.06);
+      return left / (0.02 * 0.06 + height * 2 * (0.05 + 0.06));
+    };
+    expect(little!.modulus / byHand(4e-6)).toBeCloseTo(1, 2);
+    expect(more!.modulus / byHand(54e-6)).toBeCloseTo(1, 2);
+    expect(little!.modulus).toBeLessThan(0.3 * more!.modulus);
+  });
+
   it('freeze later once a gap opens', () => {
     const [touching, gapped] = [false, true].map(
       (gap) =>

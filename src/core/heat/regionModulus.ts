@@ -74,3 +74,24 @@ export function regionModulus(heat: Cooled, mesh: Mesh, region: number): RegionM
   }
   return { volume, mean: area > 0 ? volume / area : 0, thickest };
 }
+
+/**
+ * Metal that stands on the mouth under the roof: as much of a volume [m³] as the roofed cells behind the mouth hold, from the
+ * mouth on, and its modulus [m]. The step from basin to die counts, which is most of what cools a shallow rest.
+ */
+export function restOverMouth(
+  { walls }: Pick<Cooled, 'walls'>,
+  mesh: Mesh,
+  most: number,
+): { volume: number; modulus: number } {
+  let volume = 0;
+  let area = 0;
+  for (let i = mesh.mouthFace - 1; i >= 0 && !mesh.open[i] && volume < most; i--) {
+    const share = Math.min(1, (most - volume) / mesh.volume[i]!);
+    volume += share * mesh.volume[i]!;
+    // An upright wall is met as soon as its cell is: it stands at the face towards the mouth.
+    const upright = (walls.foot[i]! + walls.hanging[i]!) * mesh.width[i]!;
+    area += upright + share * (wholeContact(walls, mesh, i) - upright);
+  }
+  return { volume, modulus: area > 0 ? volume / area : 0 };
+}

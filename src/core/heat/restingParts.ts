@@ -5,7 +5,7 @@ import { AIR_CONDUCTIVITY } from './coat';
 import { OPENED_GAP } from './coats';
 import { wallsOf } from './contactArea';
 import type { HeatPlan, RegionHeat } from './heatPlan';
-import { type Cooled, regionModulus } from './regionModulus';
+import { type Cooled, regionModulus, restOverMouth } from './regionModulus';
 
 /** Fine enough for moduli; they come from areas and volumes, which any mesh keeps. */
 const MESH_CELLS = 100;
@@ -21,7 +21,7 @@ export interface RestingParts {
 }
 
 /**
- * The parts of a full die. Each die region counts by its thickest place, the roofed part of the basin by its mean.
+ * The parts of a full die. Each die region counts by its thickest place, the feeder by the metal that stands on the mouth.
  * All metal is taken at the temperature it had when the tilt began, which is on the long side.
  *
  * @param volume of metal, all cavities together [m³]
@@ -56,10 +56,10 @@ export function restingParts(
     const { volume: full, thickest } = regionModulus(cooled, mesh, k);
     return full > 0 ? [partOf(name, k, thickest, full)] : [];
   });
-  const roofed = regionModulus(cooled, mesh, basin);
-  const left = Math.min(roofed.volume, volume - die.reduce((sum, part) => sum + part.volume, 0));
+  const rest = restOverMouth(cooled, mesh, volume - die.reduce((sum, part) => sum + part.volume, 0));
   const beside = regionAt(middle(Math.max(0, mesh.mouthFace - 1)));
-  return { die, feeder: left > ROUNDING * volume ? partOf('feeder', beside, roofed.mean, left) : null };
+  const isAny = rest.volume > ROUNDING * volume;
+  return { die, feeder: isAny ? partOf('feeder', beside, rest.modulus, rest.volume) : null };
 }
 
 /** The gap's air in series with the coat; opens when the metal can hold itself. Our assumption. */
