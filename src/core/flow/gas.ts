@@ -25,7 +25,8 @@ export interface Pockets {
   readonly last: Int32Array;
   /** Pressure times volume at the beginning of the step [Pa m³]. */
   readonly amount: Float64Array;
-  /** Volume of its mesh cells, metal and gas [m³]. */
+  /** Volume of its gas at the beginning of the step, and of its mesh cells, metal and gas [m³]. */
+  readonly volume: Float64Array;
   readonly room: Float64Array;
   /** Vents that metal does not cover [m²]. */
   readonly vent: Float64Array;
@@ -57,6 +58,8 @@ export interface Gas {
   sealedVolume: number;
   backPressure: number;
   heldVolume: number;
+  /** What metal has taken of the room of shut pockets so far, less what it gave back [m³]. */
+  displaced: number;
   /** Place of the largest sealed pocket: its first and last mesh cell. */
   pocketFrom: number;
   pocketTo: number;
@@ -74,6 +77,7 @@ export function makeGas(mesh: Mesh, vents: readonly OpenVent[], density: number,
     sealedVolume: 0,
     backPressure: 0,
     heldVolume: 0,
+    displaced: 0,
     pocketFrom: -1,
     pocketTo: -1,
   };
@@ -87,6 +91,7 @@ function makePockets(most: number): Pockets {
     first: new Int32Array(most),
     last: new Int32Array(most),
     amount: pocket(),
+    volume: pocket(),
     room: pocket(),
     vent: pocket(),
     head: pocket(),
@@ -152,6 +157,7 @@ function pressPocket(gas: Gas, flow: Flow, mesh: Mesh, first: number, last: numb
   pockets.first[k] = first;
   pockets.last[k] = last;
   pockets.amount[k] = amount;
+  pockets.volume[k] = volume;
   pockets.room[k] = room;
   pockets.vent[k] = openVentArea(gas, first, last);
   pockets.head[k] = (amount / volume - ATMOSPHERE) / gas.weight;

@@ -1,7 +1,7 @@
 import { FIGURES, Z1, Z2, Z3, Z4 } from '$src/core/mesh/levels';
 import type { Flow } from './flow';
 import type { Gas } from './gas';
-import { backPressureOf, keptGas } from './pocketGas';
+import { backPressureOf, gasVolume, keptGas } from './pocketGas';
 
 /** Levels of cells under shut gas answer to its pressure: what their metal stands at is surface plus head of the gas. */
 export function raiseByGas(flow: Flow, gas: Gas): void {
@@ -31,6 +31,7 @@ export function settleGas(flow: Flow, gas: Gas): void {
     const pressure = backPressureOf(gas, k);
     const left = pockets.amount[k]! > 0 ? keptGas(gas, k, pressure) / pockets.amount[k]! : 1;
     for (let i = pockets.first[k]!; i <= pockets.last[k]!; i++) amount[i] = amount[i]! * left;
+    gas.displaced += pockets.volume[k]! - gasVolume(gas, k);
     if (pressure > gas.backPressure) gas.backPressure = pressure;
   }
   shiftByGas(flow, gas, -1);

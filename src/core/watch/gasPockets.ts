@@ -40,8 +40,8 @@ export function watchGas(mesh: Mesh, density: number, gravity: number): Watcher 
     trackEpisodes({ looks: LOOKS, seen, within: Number.POSITIVE_INFINITY, gap: ONE_POCKET });
   const sealed = pockets(SEEN);
   const strict = pockets(LOOKS);
-  /** Sealed gas at the last looks [m³], 0 where none was. */
-  const volumes = new Float64Array(LOOKS);
+  /** What metal had displaced of shut gas at the last looks [m³]. */
+  const displaced = new Float64Array(LOOKS);
   let quickest = 0;
   let heldAtEnd = false;
   const pressures = new Float64Array(LOOKS);
@@ -63,10 +63,10 @@ export function watchGas(mesh: Mesh, density: number, gravity: number): Watcher 
     const seen = counts ? [{ time: sample.time, place, inclination: sample.inclination, strength }] : [];
     sealed.note(sample.time, seen);
     strict.note(sample.time, countsStrictly ? seen : []);
-    const longBefore = volumes[slot]!;
-    volumes[slot] = gas.sealedVolume;
-    if (shut && longBefore > 0 && sample.elapsed > 0)
-      quickest = Math.max(quickest, (longBefore - gas.sealedVolume) / (LOOKS * sample.elapsed));
+    const longBefore = displaced[slot]!;
+    displaced[slot] = gas.displaced;
+    if (shut && looks > LOOKS && sample.elapsed > 0)
+      quickest = Math.max(quickest, (gas.displaced - longBefore) / (LOOKS * sample.elapsed));
     heldAtEnd = gas.heldVolume > 0;
   }
 

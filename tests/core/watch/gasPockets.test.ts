@@ -16,6 +16,7 @@ function seen(pressures: readonly number[], held = 0) {
       backPressure,
       sealedVolume: 1e-4,
       heldVolume: held,
+      displaced: 1e-6 * k,
     };
     watch.look({
       time: k * 2e-3,
@@ -34,6 +35,13 @@ const steady = (pressure: number, looks = 40) => Array.from({ length: looks }, (
 test('gas that leaves as fast as the metal comes is no fold; without an open vent it is one', () => {
   expect(seen(steady(2))).toEqual([]);
   expect(seen(steady(2), 1e-5)).toHaveLength(1);
+});
+
+test('the vent wanted is for what metal displaces of shut gas, and not for a pocket that comes or goes', () => {
+  const area = (pressures: readonly number[]) => seen(pressures)[0]!.details['vent_area_for_100_Pa_m2'];
+  // 1 cm³ every 2 ms through an orifice at 100 Pa: 0.6 A √(200/0.5).
+  expect(area(steady(400, 60))).toBeCloseTo(5e-4 / (0.6 * 20), 9);
+  expect(area([...steady(400, 60), ...steady(-1, 40), ...steady(400, 60)])).toBeCloseTo(5e-4 / (0.6 * 20), 9);
 });
 
 test('a pressure that lasts is told, a jump of one look is not', () => {
