@@ -15,6 +15,20 @@ export const COAT_CHOICES: readonly { readonly name: string; readonly transfer: 
 export const transferOf = (region: Region): number => region.transfer ?? DEFAULT_TRANSFER;
 export const dieTemperatureOf = (region: Region): number => region.dieTemperature ?? DEFAULT_DIE_TEMPERATURE;
 
+/** A transfer of the list is known to a fifth at best: so many significant figures say what is known. */
+const FIGURES = 2;
+/** Nobody types so near to a transfer of the list [W/(m² K)]. */
+const ROUND_OFF = 1e-3;
+
+/** A heat transfer as it is shown [W/(m² K)]: of a coat of the list to two figures, one that was typed in as it was typed. */
+export const shownTransfer = (transfer: number): number =>
+  COAT_CHOICES.some((coat) => Math.abs(coat.transfer - transfer) < ROUND_OFF)
+    ? roundedTransfer(transfer)
+    : transfer;
+
+/** A heat transfer worked out from one of the list, to as many figures [W/(m² K)]. */
+export const roundedTransfer = (transfer: number): number => Number(transfer.toPrecision(FIGURES));
+
 /** The coat a transfer belongs to; a transfer between the coats is one's own. */
 export function coatNameOf(transfer: number): string {
   const found = COAT_CHOICES.find((coat) => Math.abs(coat.transfer - transfer) < 0.5);

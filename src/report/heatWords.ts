@@ -3,6 +3,7 @@ import { DEFAULT_DIE_TEMPERATURE, DEFAULT_TRANSFER } from '$src/core/pour/heatPl
 import type { PourPlan } from '$src/core/pour/plan';
 import type { Region } from '$src/core/section/section';
 import { METRIC, type PageUnits, TEMPERATURE, toKilojoules } from '$src/core/units';
+import { shownTransfer } from './coatChoice';
 import type { InputWords } from './inputWords';
 import { fixed, percentText, significant } from './wording';
 
@@ -66,6 +67,8 @@ const heatOf = ({ transfer, dieTemperature }: Region, heat: RegionHeat | undefin
     later: null,
   };
 
+const transferText = (transfer: number): string => fixed(shownTransfer(transfer), 0);
+
 function regionWords({ section, heat }: PourPlan, units: PageUnits): InputWords[] {
   const regions = section.regions.map((region, index) => ({
     ...region,
@@ -74,8 +77,8 @@ function regionWords({ section, heat }: PourPlan, units: PageUnits): InputWords[
   const { unit, toShown } = TEMPERATURE[units.temperature];
   const coat = ({ transfer, later }: RegionHeat): string =>
     later
-      ? `${fixed(transfer, 0)}, after ${significant(later.after)} s ${fixed(later.transfer, 0)}`
-      : fixed(transfer, 0);
+      ? `${transferText(transfer)}, after ${significant(later.after)} s ${transferText(later.transfer)}`
+      : transferText(transfer);
   return [
     {
       name: 'coats, heat let through',

@@ -49,18 +49,38 @@ class Desk {
   #isChosen = false;
 
   /**
-   * Brings back the book kept last; on a first visit opens the first example, or what `openBrought` has to open instead, so
-   * that nothing of the example is computed for somebody who came for another book. It answers whether it opened one.
+   * Brings back the book kept last; on a first visit, or where that one is an example as it came, opens what `openBrought`
+   * has to open instead, so that nothing of the example is computed for somebody who came for another book. It answers
+   * whether it opened one. Else opens the first example.
    */
   async start(openBrought: (() => Promise<boolean>) | null = null): Promise<void> {
     const examples = fetchExamples();
     // At a first visit there is nothing to bring back, and the first example comes while the store is asked.
     if (lastOpen() === null && !openBrought) void examples.then(([first]) => first && fetchAhead(first.file));
-    const restored = await this.#inTurn(() => this.#restore());
-    const isOpen = restored || (openBrought !== null && (await openBrought()));
+    const isOpen = await this.#openFirst(openBrought);
     this.examples = await examples;
     if (!isOpen) await this.#openFirstExample();
     this.isReady = true;
+  }
+
+  /** An example that was only looked at is there again at any time: a book that somebody came for takes its place at once. */
+  async #openFirst(openBrought: (() => Promise<boolean>) | null): Promise<boolean> {
+    if (openBrought && (await this.#inTurn(() => this.#isLastUntouched())) && (await openBrought()))
+      return true;
+    if (await this.#inTurn(() => this.#restore())) return true;
+    return openBrought !== null && (await openBrought());
+  }
+
+  /** Whether the book kept last is an example as it came; it then gives way when another is opened. */
+  async #isLastUntouched(): Promise<boolean> {
+    try {
+      const [id, last] = await lastKept();
+      if (!last || last.isOwn) return false;
+      this.bookId = id;
+      return true;
+    } catch {
+      return false;
+    }
   }
 
   /** Call whenever the book changes. */

@@ -165,6 +165,23 @@ test('a link brings a book, which asks before it is opened', async () => {
   expect(await title(page).inputValue()).toBe('Sent');
 });
 
+test('a link opens at once where the book kept here is an example as it came', async () => {
+  const page = await openPage();
+  await title(page).waitFor();
+  const example = await title(page).inputValue();
+  await kept(page).waitFor();
+  const fragment = await linkOf(file('Sent').text);
+  await page.goto('about:blank');
+  await page.goto(`${inject('siteUrl')}${fragment}`);
+  await expect.poll(() => title(page).inputValue()).toBe('Sent');
+  expect(await page.getByRole('alertdialog').count()).toBe(0);
+  // The example gave way: the list has the book of the link alone.
+  await page.getByRole('button', { name: 'Books on this machine' }).click();
+  const shelf = page.getByRole('dialog', { name: 'Books on this machine' });
+  await shelf.getByText('Sent').first().waitFor();
+  expect(await shelf.getByText(example).count()).toBe(0);
+});
+
 /** Mesh cells of each pour that the page begins, from its first moment on. */
 const watchPours = () => {
   const begun: number[] = [];

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { useOnePage } from './helpers/onePage';
+import { picture } from './helpers/picture';
 import { onePour } from './helpers/sampleFile';
 
 const openBook = useOnePage();
@@ -198,6 +199,14 @@ test('the valve alone is set for a wanted time, and a weight only where it is ti
   const found = settings.getByRole('status');
   const items = (): Promise<string[]> => settings.locator('li').allTextContents();
   const find = settings.getByRole('button', { name: 'Find the settings' });
+  // What may change stands side by side where there is room.
+  const ticks = settings.getByRole('group', { name: 'may change' }).getByRole('checkbox');
+  const tops = await ticks.evaluateAll((all) =>
+    all.map((one) => Math.round(one.getBoundingClientRect().top)),
+  );
+  expect(tops.length).toBeGreaterThan(1);
+  expect(new Set(tops).size).toBe(1);
+  await picture(page, 'may-change');
   await time.fill('9');
   await find.click();
   await expect.poll(() => found.textContent()).toMatch(/takes (8\.9|9\.0|9\.1)\d* s from stop to stop/);

@@ -4,6 +4,7 @@ import { writeBook } from '$src/book/writeBook';
 import { addCell, replaceCell } from '$src/cells/edit';
 import type { Book, Cell, CellKind } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
+import { hingeArm } from '$src/core/section/shapes';
 import { fromDegrees } from '$src/core/units';
 import { firstOf, sampleBook } from '../book/sample';
 import { thinWallWindow } from '../books/sources/thinWall';
@@ -58,6 +59,97 @@ test('a basin too short to ladle into is refused beside its field, and the outli
   await picture(page, 'basin-too-short');
   await length.press('Escape');
   expect(await length.inputValue()).toBe(before);
+});
+
+const HINGE_ARM: Book = replaceCell(drawn, { ...firstOf(drawn, 'section'), section: hingeArm() });
+
+test('a die is made longer and higher by one number each, as a whole or one region of it, and one step back undoes it', async () => {
+  const page = await openBook(writeBook(HINGE_ARM));
+  const section = page.locator('[data-kind="section"]');
+  const field = (name: string | RegExp) => section.getByRole('textbox', { name });
+  const length = field('die length, mouth to end');
+  await section.getByText('It gives way between 180 and 320 mm').waitFor();
+  expect(await length.inputValue()).toBe('230.0');
+  await length.press('ControlOrMeta+a');
+  await length.pressSequentially('250');
+  await length.press('Enter');
+  // The arm has become longer; feeder end and boss are as long as before.
+  await expect.poll(() => field('end of Arm').inputValue()).toBe('340.0');
+  expect(await field('end of Feeder end').inputValue()).toBe('180.0');
+  expect(await field('F2 x, mm').inputValue()).toBe('380.0');
+  expect(await field('place of vent 1, mm').inputValue()).toBe('380.0');
+  await picture(page, 'die-longer');
+  await page.getByRole('button', { name: /^Undo/ }).first().click();
+  await expect.poll(() => length.inputValue()).toBe('230.0');
+  expect(await field('end of Arm').inputValue()).toBe('320.0');
+
+  await section.getByRole('combobox', { name: 'length and height of' }).selectOption('Boss');
+  const height = field('its height, where it is highest');
+  expect(await height.inputValue()).toBe('28.0');
+  await height.fill('31');
+  await height.press('Enter');
+  await expect.poll(() => field('R8 y, mm').inputValue()).toBe('31.0');
+  expect(await field('R6 y, mm').inputValue()).toBe('10.0');
+  await section.getByRole('combobox', { name: 'length and height of' }).selectOption('the whole die');
+  await field('die height, where it is highest').fill('20');
+  await section.getByText(/^At 20 mm the roof would come down to the floor/).waitFor();
+  await picture(page, 'die-too-low');
+});
+
+test('what is wrong in a section is told beside its number, in the list at the top only where there is none', async () => {
+  const page = await openBook(writeBook(HINGE_ARM));
+  const section = page.locator('[data-kind="section"]');
+  const corner = section.getByRole('textbox', { name: 'R5 x, mm' });
+  await corner.fill('60');
+  await corner.press('Enter');
+  await section.getByText('R5 lies 120 mm behind R4').first().waitFor();
+  const box = section.locator('div.wrong');
+  expect(await box.textContent()).not.toContain('R5 lies');
+  const told = section.locator('table').getByText('R5 lies 120 mm behind R4');
+  const [at, by] = [(await told.boundingBox())!, (await corner.boundingBox())!];
+  expect(Math.abs(at.y - by.y)).toBeLessThan(120);
+  await box.getByRole('button', { name: 'Go to the number' }).click();
+  expect(await corner.evaluate((node) => node === document.activeElement)).toBe(true);
+  for (const width of [1440, 390]) {
+    await page.setViewportSize({ width, height: 900 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+      0,
+    );
+    await picture(page, `section-wrong-${width}`);
+  }
+  const read = firstOf(HINGE_ARM, 'section');
+  const regions = read.section.regions.map((one, i) => (i === 3 ? { ...one, end: 0.3 } : one));
+  const shorter = await openBook(
+    writeBook(replaceCell(HINGE_ARM, { ...read, section: { ...read.section, regions } })),
+  );
+  await shorter
+    .locator('[data-kind="section"] div.wrong')
+    .getByText(/^Region Boss ends at|^The last region, Boss/)
+    .waitFor();
+});
+
+test('the heat transfer of a coat of the list is shown to two figures, one that is typed as typed', async () => {
+  const page = await openBook(writeBook(drawn));
+  const section = page.locator('[data-kind="section"]');
+  const transfer = section.getByRole('textbox', { name: /^heat transfer of/ }).first();
+  await section
+    .getByRole('combobox', { name: /^coat of/ })
+    .first()
+    .selectOption('Normal insulating');
+  expect(await transfer.inputValue()).toBe('1800');
+  await transfer.fill('1846');
+  await transfer.press('Enter');
+  expect(await transfer.inputValue()).toBe('1846');
+  await transfer.fill('1873');
+  await transfer.press('Enter');
+  expect(await transfer.inputValue()).toBe('1873');
+  await section
+    .getByRole('combobox', { name: /^coat of/ })
+    .first()
+    .selectOption('Thin insulating');
+  await expect.poll(() => transfer.inputValue()).toBe('4800');
+  await transfer.press('ArrowUp');
+  expect(await transfer.inputValue()).toBe('4850');
 });
 
 /** Whether all words of a field are within it. */

@@ -1,9 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import { expect, inject, test } from 'vitest';
+import { TERMS } from '$src/report/terms';
+import { entryName } from '$src/ui/guide/headingName';
 import { inProject } from '../../src/setup/paths.js';
 import { waitUntilFresh } from './helpers/bench';
 import { useSite } from './helpers/openPage';
+import { picture } from './helpers/picture';
 import { onePour } from './helpers/sampleFile';
 import { seriousBarriers } from './helpers/seriousBarriers';
 
@@ -36,8 +39,14 @@ test('a word says what it means by key, by press and to assistive technology, an
   await word.scrollIntoViewIfNeeded();
   await word.click();
   expect(await meaning.textContent()).toContain('first passes the mouth');
+  const entry = page.getByRole('link', { name: 'Glossary: first flow' });
+  expect((await entry.boundingBox())!.height).toBeGreaterThan(0);
+  await picture(page, 'word-explained');
+  await page.keyboard.press('Tab');
+  expect(await entry.evaluate((node) => node === document.activeElement)).toBe(true);
   await page.keyboard.press('Escape');
   expect(await meaning.count()).toBe(0);
+  expect(await word.evaluate((node) => node === document.activeElement)).toBe(true);
 
   await word.blur();
   await page.mouse.move(0, 0);
@@ -51,6 +60,26 @@ test('a word says what it means by key, by press and to assistive technology, an
   expect(await seriousBarriers(page)).toEqual([]);
   await page.mouse.click(5, 5);
   expect(await meaning.count()).toBe(0);
+
+  // Under a pointer it stays while the pointer goes over to it, and its end leads to the line of the glossary.
+  await word.hover();
+  await entry.hover();
+  await page.waitForTimeout(400);
+  await entry.click();
+  const line = page.getByRole('rowheader', { name: /^first flow/ });
+  await expect.poll(() => line.evaluate((node) => node.matches(':target'))).toBe(true);
+  const top = (await line.boundingBox())!.y;
+  expect(top).toBeGreaterThanOrEqual(0);
+  expect(top).toBeLessThan(page.viewportSize()!.height);
+  await picture(page, 'word-in-glossary');
+});
+
+test('every word that is explained has its line in the glossary to lead to', async () => {
+  const page = await openPage({ isBare: true });
+  await page.goto(new URL('guide/glossary/', page.url()).href);
+  const names = await page.locator('tbody th').evaluateAll((all) => all.map(({ id }) => id));
+  expect(new Set(names).size).toBe(names.length);
+  for (const { entry } of Object.values(TERMS)) expect(names).toContain(entryName(entry));
 });
 
 /** All that comes before the first drawing of the first example may weigh so much, packed [byte]. */

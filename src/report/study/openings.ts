@@ -1,5 +1,6 @@
 import type { PourPlan } from '$src/core/pour/plan';
 import { fromMillimetres } from '$src/core/units';
+import { roundedTransfer } from '../coatChoice';
 import { type Grid, valuesAt } from './grid';
 import type { SettingValues } from './planAt';
 import { isPoured, type PointResult, type Region, regionOf } from './region';
@@ -30,7 +31,7 @@ const STEPS: readonly Step[] = [
   ['charge.mass', (now) => now * 0.95],
   ['heat.die', (now) => now + DIE_STEP],
   ['heat.die', (now) => now + 2 * DIE_STEP],
-  ['heat.transfer', (now) => now / 2],
+  ['heat.transfer', (now) => roundedTransfer(now / 2)],
   ['basin.depth', () => 0],
   ['basin.depth', (now) => now + fromMillimetres(10)],
   ['basin.length', (now) => now * 0.9],

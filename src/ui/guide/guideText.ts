@@ -1,6 +1,6 @@
 import { Marked, type Tokens } from 'marked';
 import { GUIDE, type Listed } from './guideList';
-import { headingName } from './headingName';
+import { entryName, headingName } from './headingName';
 
 /**
  * The documents as pages. Only what makes the pages at build time may import this: it holds every text, and none of it
@@ -41,6 +41,7 @@ export function guideText(name: string): GuideText | null {
 
 function rendered({ name, title, file }: Listed): GuideText {
   const parts: { name: string; text: string }[] = [];
+  const isGlossary = name === 'glossary';
   const marked = new Marked({
     renderer: {
       heading({ tokens, depth, text }) {
@@ -61,7 +62,7 @@ function rendered({ name, title, file }: Listed): GuideText {
           : quoted(text);
       },
       table(token) {
-        return `<div class="scroll-x" role="group" aria-label="Table" tabindex="0"><table>${rowsOf(token, (cell) => this.parser.parseInline(cell.tokens))}</table></div>\n`;
+        return `<div class="scroll-x" role="group" aria-label="Table" tabindex="0"><table>${rowsOf(token, (cell) => this.parser.parseInline(cell.tokens), isGlossary)}</table></div>\n`;
       },
       code: ({ text }) =>
         `<pre role="group" aria-label="To be typed, or read as it is" tabindex="0"><code>${quoted(text)}</code></pre>\n`,
@@ -71,13 +72,21 @@ function rendered({ name, title, file }: Listed): GuideText {
   return { name, title, body, parts };
 }
 
-function rowsOf({ header, rows }: Tokens.Table, shown: (cell: Tokens.TableCell) => string): string {
+/** @param isNamed each row can be linked to by its word */
+function rowsOf(
+  { header, rows }: Tokens.Table,
+  shown: (cell: Tokens.TableCell) => string,
+  isNamed: boolean,
+): string {
   const row = (cells: string) => `<tr>${cells}</tr>`;
   const head = row(header.map((cell) => `<th scope="col">${shown(cell)}</th>`).join(''));
+  const nameOf = ({ text }: Tokens.TableCell): string => (isNamed ? ` id="${entryName(text)}"` : '');
   const body = rows.map((cells) =>
     row(
       cells
-        .map((cell, at) => (at === 0 ? `<th scope="row">${shown(cell)}</th>` : `<td>${shown(cell)}</td>`))
+        .map((cell, at) =>
+          at === 0 ? `<th scope="row"${nameOf(cell)}>${shown(cell)}</th>` : `<td>${shown(cell)}</td>`,
+        )
         .join(''),
     ),
   );

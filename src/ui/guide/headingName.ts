@@ -4,3 +4,6 @@ export const headingName = (heading: string): string =>
     .toLowerCase()
     .replace(/[^\p{L}\p{N}\s_-]/gu, '')
     .replace(/\s/g, '-');
+
+/** The name by which a line of the glossary can be linked to, by the word it explains; the mark for words of ours is not part of it. */
+export const entryName = (word: string): string => headingName(word.replace(/ ▪$/, ''));

@@ -1,5 +1,4 @@
 import type { Issue } from '$src/core/issue';
-import { checkSection } from '$src/core/section/checkSection';
 import { millimetres as mm } from '$src/core/section/millimetres';
 import type { Section } from '$src/core/section/section';
 import { SIZES } from '$src/core/section/sizes';
@@ -11,23 +10,17 @@ import {
   withBasinDepth,
   withBasinLength,
 } from '$src/report/study/basin';
-
-/** What a number typed for the basin comes to: the section, or why it stays as it is. */
-export type BasinEdit = { readonly section: Section } | { readonly issue: Issue };
+import { refused, type SizeEdit, sound, tidied, wrongAlready } from './sizeEdit';
 
 /** What stands between back wall and mouth keeps this distance from the back wall [m]. */
 const LEAST_GAP = 0.001;
-
-const refused = (path: string, message: string, remedy: string): BasinEdit => ({
-  issue: { path, message, remedy },
-});
 
 /**
  * The basin that long from back wall to mouth: the back wall moves, and everything from the basin's rims to the die
  * end keeps its shape. Where the outline is wrong, or something stands in the way, it stays; also where the opening left
  * would be too short to ladle into.
  */
-export function basinLengthTo(section: Section, length: number): BasinEdit {
+export function basinLengthTo(section: Section, length: number): SizeEdit {
   const wrong = wrongAlready(section, 'basin.length');
   if (wrong) return wrong;
   const now = basinLength(section);
@@ -67,36 +60,10 @@ function tooShort(section: Section, length: number): Pick<Issue, 'message' | 're
 }
 
 /** The lowest floor of the basin that far under the die floor at the mouth; 0 is flush. */
-export function basinDepthTo(section: Section, depth: number): BasinEdit {
+export function basinDepthTo(section: Section, depth: number): SizeEdit {
   const wrong = wrongAlready(section, 'basin.depth');
   if (wrong) return wrong;
   return sound(withBasinDepth(section, depth), 'basin.depth', `${mm(basinDepth(section))} mm is kept.`);
-}
-
-/** Without the dust of floating point along the axis. */
-function tidied(section: Section): Section {
-  const round = (value: number): number => Number(value.toFixed(9));
-  const along = <T extends { readonly x: number }>(point: T): T => ({ ...point, x: round(point.x) });
-  return {
-    ...section,
-    floor: section.floor.map(along),
-    roof: section.roof.map(along),
-    regions: section.regions.map((region) => ({ ...region, end: round(region.end) })),
-    mouth: round(section.mouth),
-    pivot: along(section.pivot),
-    vents: section.vents.map((vent) => ({ ...vent, place: round(vent.place) })),
-  };
-}
-
-function wrongAlready(section: Section, path: string): BasinEdit | null {
-  if (checkSection(section).length === 0) return null;
-  return refused(path, 'The outline is wrong as it stands.', 'Put right what is marked in it first.');
-}
-
-function sound(section: Section, path: string, kept: string): BasinEdit {
-  const [first] = checkSection(section);
-  if (!first) return { section };
-  return refused(path, `${first.message.replace(/\.$/, '')}; ${kept}`, 'Type another length.');
 }
 
 /** The first thing past the back wall that has a place along the axis, and how far from the wall it is [m]. */

@@ -6,15 +6,16 @@ import { FLUSH_BASIN, flushBasin, hingeArm, pitBehindSill } from '$src/core/sect
 import { SIZES } from '$src/core/section/sizes';
 import { fromMillimetres } from '$src/core/units';
 import { basinDepth, basinLength, LEAST_OPENING } from '$src/report/study/basin';
-import { type BasinEdit, basinDepthTo, basinLengthTo } from '$src/ui/section/basinEdit';
+import { basinDepthTo, basinLengthTo } from '$src/ui/section/basinEdit';
+import type { SizeEdit } from '$src/ui/section/sizeEdit';
 
 const SHAPES = { 'flush basin': flushBasin(), 'pit behind a sill': pitBehindSill(), 'hinge arm': hingeArm() };
 
-function made(edit: BasinEdit): Section {
+function made(edit: SizeEdit): Section {
   if ('issue' in edit) throw new Error(edit.issue.message);
   return edit.section;
 }
-const issueOf = (edit: BasinEdit) => ('issue' in edit ? edit.issue : null);
+const issueOf = (edit: SizeEdit) => ('issue' in edit ? edit.issue : null);
 
 /** Places along the axis of all that does not stand at the back wall, from the mouth [m]. */
 const fromMouth = ({ floor, roof, regions, vents, pivot, mouth }: Section): number[] =>
