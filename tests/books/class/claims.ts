@@ -22,6 +22,7 @@ export function answer(book: Book, guessId: string): Answer | null {
     guess.ask,
     pours,
     guess.pours.map((id) => recordOf(book, id)),
+    guess.own,
   );
 }
 

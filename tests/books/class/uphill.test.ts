@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { fromDegrees } from '$src/core/units';
+import { guessesHiding } from '$src/cells/guessHides';
+import { basinCapacity } from '$src/core/level/basinCapacity';
+import { fillLevelFromVolume } from '$src/core/level/fillLevel';
+import { fromDegrees, fromMillimetres } from '$src/core/units';
 import { CLOSE } from '$src/report/guess/choices';
 import { uphill } from '../sources/class/uphill';
 import { answer, asksBeforeItShows, critical, firstFlow, peak, recordOf } from './claims';
@@ -30,6 +33,26 @@ describe('uphill first', () => {
     );
     const book = { ...uphill, title: `${uphill.title}, ${start}`, cells };
     expect(recordOf(book, 'uphill-flush').figures.firstFlow.kind).toBe(kind);
+  });
+});
+
+describe('the guess of the teacher’s own', () => {
+  const [level, steep] = [recordOf(uphill, 'level-pit'), recordOf(uphill, 'uphill-pit')];
+
+  it('says whose answer it is, and hides the note that explains until it is given', () => {
+    expect(answer(uphill, 'guess-why')?.by).toBe('teacher');
+    const note = uphill.cells.find(({ id }) => id === 'what-it-means')!;
+    expect(guessesHiding(uphill, note).map(({ id }) => id)).toEqual(['guess-why']);
+    const cells = uphill.cells.map((cell) => (cell.kind === 'guess' ? { ...cell, given: true } : cell));
+    expect(guessesHiding({ ...uphill, cells }, note)).toEqual([]);
+  });
+
+  it('is right: the pit holds more uphill, its metal lies further under the sill, and passes it downhill', () => {
+    const { section, volume } = level.plan;
+    expect(basinCapacity(section, fromDegrees(30))).toBeGreaterThan(1.1 * basinCapacity(section, 0));
+    const fromLip = (inclination: number) => fillLevelFromVolume(section, inclination, volume)!;
+    expect(fromLip(fromDegrees(30))).toBeLessThan(fromLip(0) - fromMillimetres(5));
+    for (const record of [level, steep]) expect(firstFlow(record)).toBeLessThan(0);
   });
 });
 

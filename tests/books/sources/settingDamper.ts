@@ -1,6 +1,6 @@
 import type { Book } from '$src/cells/kinds';
 import { BENCH_MACHINE, type Machine } from '$src/core/tilt/machine/machine';
-import { WIDEST_LIMITS } from '$src/core/tilt/range';
+import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees, fromMillimetres } from '$src/core/units';
 import {
@@ -21,7 +21,7 @@ function valveOpen(open: number): Tilt {
   const { valve } = BENCH_MACHINE;
   const machine: Machine =
     valve.by === 'turns' ? { ...BENCH_MACHINE, valve: { ...valve, open } } : BENCH_MACHINE;
-  return { kind: 'machine', start: fromDegrees(30), end: fromDegrees(-90), limits: WIDEST_LIMITS, machine };
+  return { kind: 'machine', start: fromDegrees(30), end: fromDegrees(-90), limits: DEFAULT_LIMITS, machine };
 }
 
 export const settingDamper: Book = {

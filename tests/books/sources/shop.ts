@@ -2,7 +2,7 @@ import type { Cell, CellId, ChargeBy } from '$src/cells/kinds';
 import { metalNamed } from '$src/core/metal/metals';
 import { DEFAULT_COMPUTATION } from '$src/core/pour/plan';
 import type { Point, Section } from '$src/core/section/section';
-import { WIDEST_LIMITS } from '$src/core/tilt/range';
+import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { MachineLimits, Stage, Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees, fromMillimetres, fromSquareMillimetres } from '$src/core/units';
 
@@ -10,7 +10,7 @@ import { fromDegrees, fromMillimetres, fromSquareMillimetres } from '$src/core/u
 
 export const CASTING = 'Hinge arm for a greenhouse vent, A356';
 
-type CellOf<K extends Cell['kind']> = Extract<Cell, { kind: K }>;
+export type CellOf<K extends Cell['kind']> = Extract<Cell, { kind: K }>;
 
 const base = (id: CellId, name: string) => ({ id, name, folded: false });
 
@@ -145,6 +145,9 @@ export function armBehind(basin: {
 const UPRIGHT = fromDegrees(-90);
 const SMOOTHING = 0.3;
 
+/** The machine of the shop; a book whose text or map needs a quicker one says so in its source. */
+const machineThat = (limits: Partial<MachineLimits>): MachineLimits => ({ ...DEFAULT_LIMITS, ...limits });
+
 /** Steady tilt to −90° [°, °/s]. */
 export const steady = (start: number, rate: number, limits: Partial<MachineLimits> = {}): Tilt => ({
   kind: 'steady',
@@ -152,16 +155,20 @@ export const steady = (start: number, rate: number, limits: Partial<MachineLimit
   end: UPRIGHT,
   rate: fromDegrees(rate),
   smoothing: SMOOTHING,
-  limits: { ...WIDEST_LIMITS, ...limits },
+  limits: machineThat(limits),
 });
 
 /** Staged tilt: inclination and rate of each stage [°, °/s]. */
-export const staged = (start: number, stages: readonly (readonly [to: number, rate: number])[]): Tilt => ({
+export const staged = (
+  start: number,
+  stages: readonly (readonly [to: number, rate: number])[],
+  limits: Partial<MachineLimits> = {},
+): Tilt => ({
   kind: 'staged',
   start: fromDegrees(start),
   stages: stages.map(([to, rate]): Stage => ({ to: fromDegrees(to), rate: fromDegrees(rate) })),
   smoothing: SMOOTHING,
-  limits: WIDEST_LIMITS,
+  limits: machineThat(limits),
 });
 
 export const cautions = (id: CellId): CellOf<'note'> =>

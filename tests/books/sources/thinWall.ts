@@ -1,5 +1,6 @@
 import type { Book } from '$src/cells/kinds';
 import { THIN_WALL, thinWall } from '$src/core/section/shapes';
+import { RATE_RANGE } from '$src/core/tilt/range';
 import { fromMillimetres } from '$src/core/units';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import {
@@ -18,6 +19,9 @@ import {
 const [TIME, START] = POUR_WINDOW.axes;
 const WINDOW = { ...POUR_WINDOW, axes: [{ ...TIME!, to: 30 }, START!] };
 
+/** Quicker than a machine of the shop: the quick edge of the map lies past what that one reaches. */
+const LIMITS = { quickest: RATE_RANGE.quickest };
+
 const CASTING = 'Rain shield for a greenhouse vent, A356';
 
 /** A wall of 4 mm behind the gate of the thin wall of the starting shapes. */
@@ -34,7 +38,7 @@ export const thinWallWindow: Book = {
     ]),
     sectionCell('wall', 'Wall of 4 mm', WALL, 'charge'),
     metalCell(),
-    tiltCell('tilt', 'Steady, 12° a second', steady(30, 12)),
+    tiltCell('tilt', 'Steady, 12° a second', steady(30, 12, LIMITS)),
     chargeCell('charge', '25 mm of head', 'wall', 'tilt', { by: 'head', head: fromMillimetres(25) }),
     pourCell('pour', 'As it is set', { section: 'wall', charge: 'charge', tilt: 'tilt' }),
     studyCell('window', 'Pour window of the wall', 'pour', WINDOW),

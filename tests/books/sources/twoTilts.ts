@@ -1,5 +1,5 @@
 import type { Book } from '$src/cells/kinds';
-import { fromMillimetres } from '$src/core/units';
+import { fromDegrees, fromMillimetres } from '$src/core/units';
 import {
   armBehind,
   CASTING,
@@ -14,6 +14,9 @@ import {
   steady,
   tiltCell,
 } from './shop';
+
+/** A light machine, swung by hand: the quick tilt of this book is at its limit. */
+const LIMITS = { quickest: fromDegrees(60) };
 
 export const twoTilts: Book = {
   title: 'Two tilt profiles side by side',
@@ -31,15 +34,19 @@ export const twoTilts: Book = {
       by: 'head',
       head: fromMillimetres(22),
     }),
-    tiltCell('quick', 'Quick and steady', steady(30, 60)),
+    tiltCell('quick', 'Quick and steady', steady(30, 60, LIMITS)),
     tiltCell(
       'staged',
       'Staged',
-      staged(30, [
-        [12, 15],
-        [-3, 6],
-        [-90, 25],
-      ]),
+      staged(
+        30,
+        [
+          [12, 15],
+          [-3, 6],
+          [-90, 25],
+        ],
+        LIMITS,
+      ),
     ),
     pourCell('pour-quick', 'Quick and steady', { section: 'flush-basin', charge: 'charge', tilt: 'quick' }),
     pourCell('pour-staged', 'Staged', { section: 'flush-basin', charge: 'charge', tilt: 'staged' }),

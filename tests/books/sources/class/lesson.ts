@@ -1,7 +1,8 @@
 import type { Book, Cell, CellId } from '$src/cells/kinds';
 import { DEFAULT_COMPUTATION, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
 import type { GuessAsk } from '$src/report/guess/ask';
-import { CASTING, cautions, metalCell, note, pourCell } from '../shop';
+import type { TeachersAnswers } from '$src/report/guess/teachersAnswers';
+import { CASTING, type CellOf, cautions, metalCell, note, pourCell } from '../shop';
 
 /** What the books for a class share. */
 
@@ -18,7 +19,7 @@ export const guessCell = (
   ask: GuessAsk,
   pours: readonly CellId[],
   question: string,
-): Cell => ({
+): CellOf<'guess'> => ({
   id,
   name,
   folded: false,
@@ -31,6 +32,19 @@ export const guessCell = (
   picked: null,
   given: false,
   hides: true,
+});
+
+/** A guess whose answers a teacher wrote; it is about no pour, so that nothing waits for it but the notes tied to it. */
+export const ownGuessCell = (id: CellId, name: string, question: string, own: TeachersAnswers): Cell => ({
+  ...guessCell(id, name, 'own answers', [], question),
+  own,
+});
+
+/** A note that is shown once a guess is given; with the guess it is locked. */
+export const afterGuess = (guess: CellId, cell: CellOf<'note'>): Cell => ({
+  ...cell,
+  after: guess,
+  locked: true,
 });
 
 /** A pour on the coarse mesh, so that it is there as soon as a class has guessed. */

@@ -1,10 +1,14 @@
 import { THIN_WALL, thinWall } from '$src/core/section/shapes';
+import { RATE_RANGE } from '$src/core/tilt/range';
 import { fromDegrees, fromMillimetres } from '$src/core/units';
 import { chargeCell, note, sectionCell, steady, studyCell, tiltCell } from '../shop';
 import { aims, classPour, guessCell, lesson, metal, tucked } from './lesson';
 
 const WALL = thinWall(THIN_WALL);
 const takes = (tilt: string) => ({ section: 'wall', charge: 'charge', tilt });
+
+/** Quicker than a machine of the shop: the lesson swings in one and a half seconds, and its map reaches as far. */
+const LIMITS = { quickest: RATE_RANGE.quickest };
 
 /** Few points on a very coarse mesh: the map is there within seconds, and its edges are as coarse. */
 const WINDOW = {
@@ -25,9 +29,9 @@ export const readWindow = {
     ]),
     sectionCell('wall', 'Wall of 5 mm', WALL, 'charge'),
     metal(),
-    tucked(tiltCell('middle-tilt', 'In 10 seconds', steady(30, 12.37))),
-    tucked(tiltCell('quick-tilt', 'In 1½ seconds', steady(30, 100))),
-    tucked(tiltCell('slow-tilt', 'In 30 seconds', steady(30, 4.04))),
+    tucked(tiltCell('middle-tilt', 'In 10 seconds', steady(30, 12.37, LIMITS))),
+    tucked(tiltCell('quick-tilt', 'In 1½ seconds', steady(30, 100, LIMITS))),
+    tucked(tiltCell('slow-tilt', 'In 30 seconds', steady(30, 4.04, LIMITS))),
     tucked(
       chargeCell('charge', '25 mm of head', 'wall', 'middle-tilt', { by: 'head', head: fromMillimetres(25) }),
     ),

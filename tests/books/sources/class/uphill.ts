@@ -1,5 +1,17 @@
 import { armBehind, chargeCell, compareCell, note, sectionCell, steady, tiltCell } from '../shop';
-import { aims, classPour, FLUSH, guessCell, lesson, metal, PIT, tucked, WEIGHT } from './lesson';
+import {
+  afterGuess,
+  aims,
+  classPour,
+  FLUSH,
+  guessCell,
+  lesson,
+  metal,
+  ownGuessCell,
+  PIT,
+  tucked,
+  WEIGHT,
+} from './lesson';
 
 export const uphill = lesson('Uphill first: where the die lies when metal comes in', [
   aims('15', [
@@ -50,8 +62,24 @@ export const uphill = lesson('Uphill first: where the die lies when metal comes 
     tilt: 'uphill',
   }),
   compareCell('three', 'The three side by side', ['level-pit', 'uphill-flush', 'uphill-pit'], 'inclination'),
-  tucked(
-    note('what-it-means', 'What it means, after your guesses', [
+  ownGuessCell(
+    'guess-why',
+    'Guess: why half a cure is none',
+    'The third founder wonders: the machine started 30° uphill, and from the pit the metal came no sooner for it. Why? This answer is no computed one: whoever wrote the lesson stands for it.',
+    {
+      answers: [
+        'Turned uphill the pit holds more: the metal sinks to the back wall, and the sill stands high over it',
+        'The machine turned too quickly from so steep a start for the metal to follow',
+        'The sill cools the metal until it hardly flows',
+      ],
+      right: 0,
+      reason:
+        'Uphill the metal lies against the back wall, well under the sill, and the die has turned back past level before it stands at the sill again. Rate and warmth are the same in both pours from the pit.',
+    },
+  ),
+  afterGuess(
+    'guess-why',
+    note('what-it-means', 'What it means', [
       'From the flush basin metal is in the die while the die still climbs. Every millimetre it gains it has to be lifted, so it comes as a level surface, pushed and not falling.',
       'From the pit it makes little odds where the machine starts. Turned uphill a pit holds *more*, not less; the metal waits behind the sill until the die points down, and then falls the whole way. **An uphill start needs a basin that lets the metal go uphill.**',
       'Why not start steeper still? The basin must hold the whole charge behind the mouth at the start, and a steep basin is a deep one. Drag the charge level in the section to see what fits.',
