@@ -5,8 +5,8 @@ import { type ChargeValue, evaluateBook } from './evaluate';
 import type { Book, ChargeBy, ChargeCell } from './kinds';
 import { wholeLength } from './wholeLengths';
 
-/** A head that feeds a casting of this size well; common practice, no source. */
-const HEADS = [30, 20, 10];
+/** Heads that may feed a casting of this size [mm], the best first; common practice, no source. */
+const HEADS = [50, 40, 30, 20, 10];
 /** Under the lip, where a basin that cannot hold such a charge is filled to. */
 const BELOW_LIP = [-1, -5, -10];
 

@@ -70,7 +70,7 @@ describe('round trip', () => {
       return { ...cell, section: { ...cell.section, regions } };
     });
     const text = writeBook({ ...book, cells });
-    expect(text).toContain('"width": 0.04, "widthAtEnd": 0.05');
+    expect(text).toContain('"width": 0.03, "widthAtEnd": 0.05');
     expect(readBook(text)).toEqual({ book: { ...book, cells } });
   });
 
@@ -187,7 +187,7 @@ describe('refusals say where, what and what to do', () => {
   });
 
   it('refuses numbers JSON can write but nobody can use', () => {
-    const text = writeBook(book).replace('"mouth": 0.155', '"mouth": 1e999');
+    const text = writeBook(book).replace(/"mouth": 0\.\d+/, '"mouth": 1e999');
     expect(issuesOf(text)[0]?.path).toBe('book.cells.1.section.mouth');
   });
 

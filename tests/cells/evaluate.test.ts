@@ -61,8 +61,8 @@ describe('a charge', () => {
   it('by head fills the cavity and the feeder over it', () => {
     const value = chargeOf({ by: 'head', head: fromMillimetres(30) });
     const section = firstOf(book, 'section').section;
-    // At −90° the feeder is 30 mm high and 30 mm by 40 mm across (the section's own numbers).
-    expect(value.volume).toBeCloseTo(cavityVolume(section) + 0.03 * 0.03 * 0.04, 12);
+    // At −90° the feeder is 30 mm high and 20 mm by 90 mm across (the section's own numbers).
+    expect(value.volume).toBeCloseTo(cavityVolume(section) + 0.03 * 0.02 * 0.09, 12);
     expect(value.mass).toBeCloseTo(value.volume * firstOf(book, 'metal').metal.density.value, 12);
   });
 

@@ -4,13 +4,16 @@ import { evaluateBook } from '$src/cells/evaluate';
 import type { Book, ChargeCell, SectionCell } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
 import { basinCapacity } from '$src/core/level/basinCapacity';
+import { DEFAULT_COMPUTATION, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
 import { cavityVolume } from '$src/core/section/cavity';
 import type { Section } from '$src/core/section/section';
 import { flushBasin, hingeArm, pitBehindSill, thinWall } from '$src/core/section/shapes';
 import { fromDegrees } from '$src/core/units';
+import { feederShortage } from '$src/report/feederShortage';
+import { verdict } from '$src/report/verdict';
 import { firstOf, sampleBook } from '../book/sample';
 import { computed } from '../books/computed';
-import { samplePlan } from '../study/samplePlan';
+import { planOf } from '../books/planOf';
 
 /** The sample's section, metal and tilt alone, with another section and another start of the tilt. */
 function shopWith(section: Section, start: number): Book {
@@ -39,7 +42,7 @@ describe('a new charge', () => {
     // Level, a flush floor holds nothing back: there the first of all charges is taken, whatever it comes to.
     if (capacity === 0) {
       expect([name, degrees]).toEqual([expect.not.stringMatching('pitBehindSill'), 0]);
-      expect(charge.charge).toEqual({ by: 'head', head: 0.03 });
+      expect(charge.charge).toEqual({ by: 'head', head: 0.05 });
       return;
     }
     const evaluation = evaluateBook(addCell(book, charge)).get(charge.id);
@@ -83,7 +86,27 @@ describe('a new charge', () => {
 });
 
 test('the first pour of a new book fills its die, with no gas held', () => {
-  const { outcome, figures } = computed(samplePlan(60));
+  const plan = planOf(sampleBook(), 'pour-1', 60);
+  const { outcome, figures } = computed(plan);
   expect(outcome.kind).toBe('filled and quiet');
   expect(figures.filledTime).toBeGreaterThan(0);
 });
+
+test.each([PREVIEW_MESH_CELLS, DEFAULT_COMPUTATION.meshCells])(
+  'the first pour of a new book is sound, and its feeder feeds it, on a mesh of %d cells and at rates near its own',
+  (meshCells) => {
+    const plan = planOf(sampleBook(), 'pour-1');
+    const { tilt } = plan;
+    if (tilt.kind !== 'steady') throw new Error('A new tilt is steady.');
+    for (const by of meshCells === PREVIEW_MESH_CELLS ? [0.9, 1, 1.1] : [1]) {
+      const near = {
+        ...plan,
+        tilt: { ...tilt, rate: tilt.rate * by },
+        computation: { ...plan.computation, meshCells },
+      };
+      const record = computed(near);
+      expect(verdict(record).kind).toBe('sound');
+      expect(feederShortage(record)).toBeNull();
+    }
+  },
+);

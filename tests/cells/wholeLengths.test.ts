@@ -57,6 +57,6 @@ describe('lengths a shop would set out', () => {
     const book: Book = { title: '', casting: '', units: INCHES, cells: [] };
     const { section } = newCell('section', book) as SectionCell;
     expect(lengthsOf(section).filter((length) => !isTwentieth(length))).toEqual([]);
-    expect(toInches(section.mouth)).toBeCloseTo(6.1, 9);
+    expect(toInches(section.mouth)).toBeCloseTo(3.95, 9);
   });
 });

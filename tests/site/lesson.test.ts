@@ -84,6 +84,25 @@ test('a student draws, picks, and only then sees the result', PATIENCE, async ()
   expect(saved.book.cells.find(({ id }) => id === 'uphill')?.locked).toBe(true);
 });
 
+test('a question of the teacher’s own says whose its answer is, and lets out the note that waits for it', async () => {
+  const page = await openBook(example('class-uphill'));
+  const note = page.locator('#what-it-means');
+  const guess = page.locator('#guess-why');
+  await guess.scrollIntoViewIfNeeded();
+  await guess.getByRole('radio', { name: /^The sill cools/ }).waitFor();
+  await note
+    .getByText(/hidden/)
+    .first()
+    .waitFor();
+  expect(await note.textContent()).not.toContain('Why not start steeper still?');
+  await guess.getByRole('radio', { name: /^The sill cools/ }).check();
+  await guess.getByRole('button', { name: /^Give the guess/ }).click();
+  await expect.poll(() => guess.textContent()).toMatch(/teacher/i);
+  expect(await guess.textContent()).toContain('Uphill the metal lies against the back wall');
+  await note.getByText('Why not start steeper still?').waitFor();
+  await picture(page, 'own-answer');
+});
+
 test(
   'a lesson saved as a page is told about where it is saved, and in it asks before it shows',
   PATIENCE,

@@ -10,6 +10,7 @@ import { addCell } from '$src/cells/edit';
 import type { Book, Cell } from '$src/cells/kinds';
 import { withLimits } from '$src/cells/machineLimits';
 import { newCell } from '$src/cells/newCell';
+import { FLUSH_BASIN, flushBasin } from '$src/core/section/shapes';
 import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import { fromMillimetres } from '$src/core/units';
 import { gridOf } from '$src/report/study/grid';
@@ -19,6 +20,15 @@ import { sampleBook } from '../book/sample';
 
 /** Builds itself first when its sources have changed. */
 const COMMAND = fileURLToPath(new URL('../../src/setup/quietpour.js', import.meta.url));
+
+/** As wide as it is everywhere, with a basin long enough to be made shorter; what a new book begins with is another matter. */
+const section = flushBasin({
+  ...FLUSH_BASIN,
+  basinDepth: fromMillimetres(100),
+  basinWidth: fromMillimetres(40),
+  cavityWidth: fromMillimetres(40),
+});
+const charge = { by: 'head', head: fromMillimetres(20) } as const;
 
 /**
  * The coarsest mesh, quick strokes and a short look after them, so that 400 pours take seconds; the physics is the same, the
@@ -33,7 +43,11 @@ const grid = gridOf({ axes });
 
 function studyBook(): Book {
   const book = sampleBook();
-  const cells = book.cells.map((cell): Cell => (cell.kind === 'pour' ? { ...cell, computation } : cell));
+  const cells = book.cells.map((cell): Cell => {
+    if (cell.kind === 'section') return { ...cell, section };
+    if (cell.kind === 'charge') return { ...cell, charge };
+    return cell.kind === 'pour' ? { ...cell, computation } : cell;
+  });
   // Strokes this quick are past what a new tilt's machine can do.
   const tilts = cells.filter(({ kind }) => kind === 'tilt').map(({ id }) => id);
   const sample = withLimits({ ...book, cells }, tilts, WIDEST_LIMITS);

@@ -214,8 +214,8 @@ test('a tilt says what it takes, one turned by a machine too', () => {
     expect(body.replaceAll('\u00a0', ' ')).toContain(secondsText(duration));
     return body;
   };
-  // +30° to −90° at 15 °/s, and 0.15 s more at either end.
-  expect(saidOf('steady').replaceAll('\u00a0', ' ')).toContain('steady 15 °/s, 8.30 s; from +30.0°');
+  // +30° to −90° at 8 °/s, and 0.15 s more at either end.
+  expect(saidOf('steady').replaceAll('\u00a0', ' ')).toContain('steady 8 °/s, 15.3 s; from +30.0°');
   expect(saidOf('staged')).toContain('in all');
   expect(saidOf('machine')).toContain('empty');
 });
