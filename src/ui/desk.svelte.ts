@@ -9,6 +9,7 @@ import { holdBook, lastOpen, noteOpen } from './shelf/bookHold';
 import { makeTurns } from './shelf/inTurn';
 import { lastKept } from './shelf/lastKept';
 import { bookOf, dropBook, putBook } from './storage';
+import { endStudies } from './study/shownStudies.svelte';
 
 /** Where the book is kept at present. */
 export type Kept =
@@ -18,8 +19,10 @@ export type Kept =
 
 /** A character takes up to four bytes in a file. */
 const BYTES_A_CHARACTER = 4;
-/** Changes wait this long before they are kept [ms]. */
+/** Changes wait this long for the next one before they are kept [ms]. */
 const PAUSE = 600;
+/** Somebody who types without a pause has the book kept this often [ms]. */
+const LONGEST_WAIT = 4000;
 /** What was saved is said for so long [ms]. */
 const SAID_FOR = 12_000;
 
@@ -39,6 +42,8 @@ class Desk {
 
   #savedTimer: ReturnType<typeof setTimeout> | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
+  /** When the first of the changes was made that are not kept yet [ms]; null when all are. */
+  #waitsSince: number | null = null;
   /** Opening and keeping wait for each other: a book must never be kept under the name of another. */
   readonly #inTurn = makeTurns();
   #lastText = '';
@@ -86,12 +91,17 @@ class Desk {
   /** Call whenever the book changes. */
   keepSoon(): void {
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.keepNow(), PAUSE);
+    const now = performance.now();
+    this.#waitsSince ??= now;
+    // A hand that drags has the time of the page; it soon lets go.
+    const left = bench.sketches.isHeld ? PAUSE : this.#waitsSince + LONGEST_WAIT - now;
+    this.#timer = setTimeout(() => this.keepNow(), Math.max(0, Math.min(PAUSE, left)));
   }
 
   /** Keeps the book that lies open. */
   keepNow(): Promise<void> {
     clearTimeout(this.#timer);
+    this.#waitsSince = null;
     return this.#inTurn(() => this.#keep());
   }
 
@@ -215,6 +225,7 @@ class Desk {
     // What was said of another book's file.
     this.savedAs = null;
     bodies.begin();
+    endStudies([]);
     bench.open(result.book);
     // It is shown before it is kept: what is kept may take its time.
     this.isReady = true;

@@ -24,7 +24,10 @@ export async function putBook(id: string, book: KeptBook): Promise<void> {
 
 async function tryToPut(id: string, book: KeptBook): Promise<void> {
   const transaction = (await openCupboard()).transaction('books', 'readwrite', { durability: 'strict' });
-  await Promise.all([transaction.store.put(book, id), transaction.done]);
+  const put = transaction.store.put(book, id);
+  // Committed at once and not once the put is answered: a page that is left gets no more answers.
+  transaction.commit();
+  await Promise.all([put, transaction.done]);
 }
 
 export async function bookOf(id: string): Promise<KeptBook | null> {

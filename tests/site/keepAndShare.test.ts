@@ -91,6 +91,45 @@ test('several books are kept, listed with their outline, renamed, taken off and 
   await expect.poll(() => title(page).inputValue()).toBe('Trials of May');
 });
 
+/** Title of the book that is kept; there is only one. */
+const keptTitle = (page: Page): Promise<string> =>
+  page.evaluate(async () => {
+    const store = await new Promise<IDBDatabase>((resolve) => {
+      const ask = indexedDB.open('quietpour');
+      ask.onsuccess = () => resolve(ask.result);
+    });
+    const [book] = await new Promise<{ text: string }[]>((resolve) => {
+      const ask = store.transaction('books').objectStore('books').getAll();
+      ask.onsuccess = () => resolve(ask.result);
+    });
+    store.close();
+    return book?.text.match(/"title": ?"([^"]*)"/)?.[1] ?? '';
+  });
+
+test('a page that is left in the moment of a change has kept it', async () => {
+  const page = await openPage({ book: file('Before').text });
+  await kept(page).waitFor();
+  await title(page).fill('Typed and loaded anew');
+  await page.reload();
+  await expect.poll(() => title(page).inputValue()).toBe('Typed and loaded anew');
+  await title(page).fill('Typed and left');
+  await page.goto('about:blank');
+  await page.goto(inject('siteUrl'));
+  await expect.poll(() => title(page).inputValue()).toBe('Typed and left');
+});
+
+test('somebody who types without a pause has the book kept meanwhile', async () => {
+  const page = await openPage({ book: file('No pause').text });
+  await kept(page).waitFor();
+  await title(page).evaluate((field: HTMLInputElement) => {
+    setInterval(() => {
+      field.value = `${field.value} word`.slice(-100);
+      field.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    }, 100);
+  });
+  await expect.poll(() => keptTitle(page), { timeout: 20_000 }).toContain('word');
+});
+
 test('one book in two tabs: the second tab is told, and neither overwrites the other', async () => {
   const page = await openPage({ book: file('Shared').text });
   await rename(page, 'In the first tab');
@@ -156,6 +195,12 @@ test('a link brings a book, which asks before it is opened', async () => {
   expect(await title(page).inputValue()).toBe('My own');
   await offer.getByRole('button', { name: 'Open it' }).click();
   await expect.poll(() => title(page).inputValue()).toBe('Sent');
+  // Put into the address line of the page that is open, as one does with a link out of a letter.
+  const another = (await linkOf(file('Sent later').text))!;
+  await page.evaluate((put) => location.assign(put), another);
+  await offer.getByText('The link brings a book: Sent later').waitFor();
+  expect(await page.evaluate(() => location.hash)).toBe('');
+  await offer.getByRole('button', { name: 'Not now' }).click();
   // A book is shown before it is kept; the shelf lists what is kept.
   await page.getByRole('button', { name: 'Books on this machine' }).click();
   await page.getByRole('dialog', { name: 'Books on this machine' }).getByText('Sent').first().waitFor();

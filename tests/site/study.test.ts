@@ -11,6 +11,7 @@ import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import { fromDegrees } from '$src/core/units';
 import { sampleBook } from '../book/sample';
 import { betterTilt } from '../books/sources/betterTilt';
+import { openBookFile } from './helpers/books';
 import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
 import { seriousBarriers } from './helpers/seriousBarriers';
@@ -18,9 +19,8 @@ import { seriousBarriers } from './helpers/seriousBarriers';
 const openPage = useSite();
 
 /** A window of 6 × 6 points on the coarsest mesh there is, and pours as coarse, so that the page is soon done; its strokes are quick. */
-function studyBook(): Book {
+function studyBook(points = 6, meshCells: number = MESH_CELLS_RANGE.least): Book {
   const sample = sampleBook();
-  const meshCells = MESH_CELLS_RANGE.least;
   const computation = { meshCells, capillaryGate: true, settlingTime: 1 };
   const cells = sample.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation } : cell));
   const tilts = cells.filter(({ kind }) => kind === 'tilt').map(({ id }) => id);
@@ -29,8 +29,8 @@ function studyBook(): Book {
   const pour = quick.cells.findLast(({ kind }) => kind === 'pour')!.id;
   if (study.kind !== 'study') throw new Error('A new study is a study.');
   const axes = [
-    { setting: 'tilt.time', from: 1.5, to: 6, points: 6 },
-    { setting: 'tilt.start', from: fromDegrees(10), to: fromDegrees(40), points: 6 },
+    { setting: 'tilt.time', from: 1.5, to: 6, points },
+    { setting: 'tilt.start', from: fromDegrees(10), to: fromDegrees(40), points },
   ];
   return addCell(quick, { ...study, pour, study: { ...study.study, axes, meshCells } });
 }
@@ -140,6 +140,56 @@ test('a pour window waits to be begun, is computed, told in words, shown again w
   await expect.poll(() => second.getByText(/^It takes/).count()).toBe(1);
   expect(await inputs.evaluate((details: HTMLDetailsElement) => details.open)).toBe(true);
   expect(await seriousBarriers(page)).toEqual([]);
+});
+
+/** Pours that the page has begun, from its first moment on. */
+const countPours = () => {
+  const post = Worker.prototype.postMessage;
+  Object.assign(globalThis, { begun: 0 });
+  Worker.prototype.postMessage = function (this: Worker, ...sent: Parameters<typeof post>) {
+    const [message] = sent;
+    const isRun = message?.type === 'APPLY' && message.path?.join() === 'run';
+    if (isRun) (globalThis as unknown as { begun: number }).begun += 1;
+    post.apply(this, sent);
+  } as typeof post;
+};
+
+test('a study goes with its cell and with its book: it pours no further, and shows nothing in another book', async () => {
+  const page = await openPage({
+    book: writeBook(studyBook(20)),
+    prepare: async (context) => void (await context.addInitScript(countPours)),
+  });
+  const begun = () => page.evaluate(() => (globalThis as unknown as { begun: number }).begun);
+  /** Pours begun in a second, once those under way are over. */
+  const stillBegun = async (): Promise<number> => {
+    await page.waitForTimeout(1000);
+    const before = await begun();
+    await page.waitForTimeout(1000);
+    return (await begun()) - before;
+  };
+  const study = page.locator('[data-kind="study"]');
+  const begin = study.getByRole('button', { name: /^(Pour this study|Go on)$/ });
+  const beginIt = async () => {
+    await seen(study, begin);
+    const before = await begun();
+    await begin.click();
+    await expect.poll(begun, { timeout: 30_000 }).toBeGreaterThan(before + 1);
+  };
+  await study.scrollIntoViewIfNeeded();
+  await beginIt();
+  await study.getByRole('button', { name: /^More for/ }).click();
+  await page.getByRole('button', { name: 'Delete', exact: true }).click();
+  await expect.poll(() => study.count()).toBe(0);
+  expect(await stillBegun()).toBe(0);
+  // What was poured is known when it is brought back.
+  await page.getByRole('button', { name: /^Undo/ }).click();
+  await beginIt();
+  const other = { ...studyBook(20, MESH_CELLS_RANGE.least + 1), title: 'Another book' };
+  await openBookFile(page, { name: 'another.pourbook.json', text: writeBook(other) });
+  await expect.poll(() => page.title()).toContain('Another book');
+  await seen(study, begin);
+  expect(await stillBegun()).toBe(0);
+  expect(await study.getByRole('img', { name: /^Map of/ }).count()).toBe(0);
 });
 
 test('where measured repeats land is drawn as a patch round the cross, and told', async () => {

@@ -45,11 +45,16 @@ class Arrivals {
   }
   #isOpened = false;
 
-  /** Looks whether the page was opened by a link that carries a book; beside an open book it is offered, never just opened. */
+  /**
+   * Looks whether a link that carries a book stands in the address line, as when the page was opened by it or it was put there
+   * later; beside an open book it is offered, never just opened.
+   */
   async look(): Promise<void> {
     if (!location.hash.startsWith(LINK_MARK)) return;
-    const brought = this.#isOpened ? null : await readBrought();
-    if (!brought && !this.#isOpened) return;
+    const isOpened = this.#isOpened;
+    this.#isOpened = false;
+    const brought = isOpened ? null : await readBrought();
+    if (!brought && !isOpened) return;
     replaceState(location.pathname + location.search, {});
     if (!brought) return;
     if ('text' in brought) this.offer = brought;
@@ -89,7 +94,8 @@ class Arrivals {
       bench.announcement = 'Link copied. It holds the whole book; nothing is stored elsewhere.';
       this.copied = `Link copied, ${address.length} characters. It holds the whole book, and opens where Quietpour runs at ${location.host}. Somebody who runs it at another address puts all from # on behind that one; everybody else is served by the page that plays.`;
     } catch {
-      location.hash = fragment;
+      // Put there quietly: it brings no book, it takes one away.
+      replaceState(fragment, {});
       this.copied = 'The link stands in the address line: copy it from there.';
     }
   }

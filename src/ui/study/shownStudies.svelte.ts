@@ -13,6 +13,19 @@ export const offers = new SvelteMap<CellId, StudyRun>();
 /** The run of a study cell as it was last begun; it may belong to inputs before the last change. */
 export const studyRun = (id: CellId): StudyRun | null => runs.get(id) ?? null;
 
+/**
+ * A study goes with its cell and with its book: what nobody can see is poured no further, and never shown in another book
+ * whose cell has the same id. What was poured stays known, and is there again when the cell is brought back.
+ */
+export function endStudies(stay: readonly CellId[]): void {
+  for (const studies of [runs, offers])
+    for (const [id, run] of studies) {
+      if (stay.includes(id)) continue;
+      run.stop();
+      studies.delete(id);
+    }
+}
+
 /** The plan a study varies; null while its pour is not in order. */
 export function planOf(cell: StudyCell): PourPlan | null {
   const evaluation = cell.pour === null ? null : bench.evaluation(cell.pour);
