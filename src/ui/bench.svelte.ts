@@ -35,8 +35,9 @@ const READY: Evaluation = { state: 'ready' };
 class Slot extends CellSlot {
   readonly run = new CellRun();
 
-  /** Tells the cell's run what the cell comes to, and what the queue has for that. */
+  /** Tells the cell's run what the cell comes to, and what the queue has for that. A cell that has gone holds no record. */
   tellRun(queue: PourQueue): void {
+    if (this.cell === null) this.run.forget();
     this.run.take(this.evaluation, queue);
   }
 }

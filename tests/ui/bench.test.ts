@@ -1,4 +1,5 @@
 import { beforeEach, expect, test } from 'vitest';
+import { deleteCell } from '$src/cells/edit';
 import type { ChargeCell, TiltCell } from '$src/cells/kinds';
 import type { PourRecord } from '$src/core/pour/record';
 import { fromDegrees } from '$src/core/units';
@@ -54,6 +55,19 @@ test('a finished run is fresh; a change marks it out of date, says what changed 
   );
   bench.undo();
   expect(bench.run(pour)).toMatchObject({ record, state: 'fresh', outdated: null });
+});
+
+test('a pour that is taken out of the book holds no record; brought back it takes it from what is kept', () => {
+  const record = finishRun();
+  const run = bench.run(pour);
+  bench.change('pour deleted', (book) => deleteCell(book, pour));
+  expect(run.record).toBeNull();
+  bench.undo();
+  expect(bench.run(pour)).toMatchObject({ record, state: 'fresh', current: true });
+  bench.change('pour deleted', (book) => deleteCell(book, pour));
+  bench.queue.records.clear();
+  bench.undo();
+  expect(bench.run(pour)).toMatchObject({ record: null, state: 'waiting' });
 });
 
 test('a coarse record is current but not fresh', () => {

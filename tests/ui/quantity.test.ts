@@ -29,6 +29,14 @@ describe('what people type', () => {
     expect(parseNumber(text, 'mm')).toBe(number);
   });
 
+  test('a number beyond all numbers is none: a book that holds one cannot be kept', () => {
+    for (const text of ['9'.repeat(400), `1/${'0'.repeat(3)}`, `${'9'.repeat(400)}/7`])
+      expect(parseNumber(text, 'mm')).toBeNull();
+    const pressure = quantityOf('pressure', METRIC);
+    expect(parseQuantity('9'.repeat(308), pressure)).toBeNull();
+    expect(parseQuantity(`${'9'.repeat(400)} in`, quantityOf('length', METRIC))).toBeNull();
+  });
+
   test.each(['', '-', 'abc', '1.2.3', '1,234.5', '1e5', '12 in', 'NaN', 'Infinity', '1 000 x'])(
     '“%s” is refused',
     (text) => {

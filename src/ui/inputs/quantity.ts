@@ -196,12 +196,14 @@ function bareNumber(text: string): number | null {
   const fraction = FRACTION.exec(text.trim());
   if (fraction) {
     const [, sign, whole, over, under] = fraction;
-    if (Number(under) === 0) return null;
-    return (sign === '-' ? -1 : 1) * (Number(whole ?? 0) + Number(over) / Number(under));
+    return finite((sign === '-' ? -1 : 1) * (Number(whole ?? 0) + Number(over) / Number(under)));
   }
   const pointed = packed(text).replace(',', '.');
-  return NUMBER.test(pointed) ? Number(pointed) : null;
+  return NUMBER.test(pointed) ? finite(Number(pointed)) : null;
 }
+
+/** A key that is held down types a number beyond all numbers, and a book that holds one cannot be kept. */
+const finite = (number: number): number | null => (Number.isFinite(number) ? number : null);
 
 /**
  * Reads what a person typed: comma or point, a fraction, a true minus or a dash, the unit with it or not.
@@ -215,11 +217,11 @@ export function parseNumber(text: string, unit: string): number | null {
 /** As `parseNumber`, in SI; a number with another unit of the same kind ("1 3/8 in" among millimetres) is read in that. */
 export function parseQuantity(text: string, quantity: Quantity): number | null {
   const shown = parseNumber(text, quantity.unit);
-  if (shown !== null) return quantity.fromShown(shown);
+  if (shown !== null) return finite(quantity.fromShown(shown));
   for (const { unit, fromShown } of quantity.others) {
     const bare = withoutUnit(tidied(text), unit);
     const number = bare === null ? null : bareNumber(bare);
-    if (number !== null) return fromShown(number);
+    if (number !== null) return finite(fromShown(number));
   }
   return null;
 }
