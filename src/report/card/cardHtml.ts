@@ -93,16 +93,36 @@ function lower(card: ShopCard, source: CardSource, id: string): string {
 /** Settings and coats that leave no room to spare: such a card is printed a little smaller. */
 const MANY_ROWS = 9;
 
-/** A shop card as markup for one page, A4 or in inches US letter; its looks are in the style sheets beside this file. `id` is free in the page. */
-export function cardHtml(source: CardSource, id: string): string {
+/** A shop card in parts: the article that holds them, and the markup of each from the top down, made when it is asked for. */
+export interface CardParts {
+  /** Names of the article's looks, in the style sheets beside this file. */
+  readonly looks: string;
+  readonly label: string;
+  readonly parts: readonly (() => string)[];
+}
+
+/** For one page, A4 or in inches US letter. `id` is free in the page. */
+export function cardParts(source: CardSource, id: string): CardParts {
   const card = cardRows(source);
   const remark = card.remark === '' ? '' : `<p class="remark"><b>Remark</b> ${escaped(card.remark)}</p>`;
   const paper = source.units.length === 'in' ? ' letter' : '';
   const rows = card.settings.length + card.coats.rows.length;
-  return `<article class="shop-card${paper}${rows >= MANY_ROWS ? ' dense' : ''}" aria-label="${escaped(`Shop card: ${card.title}`)}">
-${upper(card, source, id)}
-${middle(card, source)}
-${lower(card, source, id)}
-${remark}<footer>${card.foot.map(field).join('')}</footer>
+  return {
+    looks: `shop-card${paper}${rows >= MANY_ROWS ? ' dense' : ''}`,
+    label: `Shop card: ${card.title}`,
+    parts: [
+      () => upper(card, source, id),
+      () => middle(card, source),
+      () => lower(card, source, id),
+      () => `${remark}<footer>${card.foot.map(field).join('')}</footer>`,
+    ],
+  };
+}
+
+/** A shop card as markup in one piece. */
+export function cardHtml(source: CardSource, id: string): string {
+  const { looks, label, parts } = cardParts(source, id);
+  return `<article class="${looks}" aria-label="${escaped(label)}">
+${parts.map((part) => part()).join('\n')}
 </article>`;
 }

@@ -11,20 +11,20 @@ const AHEAD = 3;
  * between two of them; a book that is opened later is drawn so too.
  */
 class Bodies {
-  /** So many are drawn. */
-  count: number = $state(1);
+  /** So many are drawn: none before a turn for it has come, since to open a book is a piece of work of its own. */
+  count: number = $state(0);
   /** What the window shows of the book is drawn. Work that takes the processor from the page can begin. */
   isWindowFull: boolean = $state(false);
 
   /** Another book is about to be shown. */
   begin(): void {
-    this.count = 1;
+    this.count = 0;
     this.isWindowFull = false;
   }
 
   /** So many cells are on the page, with or without a body. */
   get frames(): number {
-    return this.count + AHEAD;
+    return this.count === 0 ? 0 : this.count + AHEAD;
   }
 
   get isAllDrawn(): boolean {
@@ -37,7 +37,8 @@ class Bodies {
   }
 
   #draw(ids: readonly CellId[]): void {
-    this.isWindowFull ||= this.count >= ids.length || reachesBelowWindow(ids[this.count - 1]!);
+    const last = ids[this.count - 1];
+    this.isWindowFull ||= this.count >= ids.length || (last !== undefined && reachesBelowWindow(last));
     const step = Math.ceil(ids.length / TURNS);
     this.count = this.count < ids.length ? this.count + step : Number.POSITIVE_INFINITY;
   }
