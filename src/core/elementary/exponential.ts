@@ -62,10 +62,19 @@ export function logarithmOfOnePlus(x: number): number {
   return whole === 1 || whole === Number.POSITIVE_INFINITY ? x : (logarithm(whole) * x) / (whole - 1);
 }
 
+/** From here on the hyperbolic tangent is the same to the last bit. */
+const SATURATED = 20;
+const AT_SATURATED = tangentOf(SATURATED);
+
 /** Good to 1e-16 of the whole, not of itself when x is next to nothing. */
 export function hyperbolicTangent(x: number): number {
-  const e = exponential(2 * Math.min(20, Math.abs(x)));
-  return Math.sign(x) * ((e - 1) / (e + 1));
+  const size = Math.abs(x);
+  return Math.sign(x) * (size < SATURATED ? tangentOf(size) : AT_SATURATED);
+}
+
+function tangentOf(x: number): number {
+  const e = exponential(2 * x);
+  return (e - 1) / (e + 1);
 }
 
 /** x as part · 2^twos with part between √½ and √2. */

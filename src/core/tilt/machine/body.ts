@@ -1,7 +1,8 @@
 import { hyperbolicTangent } from '$src/core/elementary/exponential';
-import { cosine, sine } from '$src/core/elementary/sine';
+import { cosine, sine, sineAndCosine } from '$src/core/elementary/sine';
 import { GRAVITY } from '$src/core/gravity';
-import { type Damper, damperState, makeDamper } from './damper';
+import { type Damper, damperTorque, makeDamper } from './damper';
+import type { Turn } from './linkage';
 import type { Machine } from './machine';
 
 /** The metal as the body feels it: its weight where it is, its inertia as if it were carried. */
@@ -69,10 +70,11 @@ export const sumOf = ({ gravity, metal, damper, friction, cushion }: Torques): n
 const FRICTION_RATE = 1e-4;
 
 export function torquesAt(body: Body, inclination: number, rate: number, metal: MetalLoad): Torques {
+  const turn = sineAndCosine(inclination);
   return {
-    gravity: -GRAVITY * levelPlace(body.moment, inclination),
+    gravity: -GRAVITY * levelPlace(body.moment, turn),
     metal: -GRAVITY * metal.moment,
-    damper: damperState(body.damper, inclination, rate).torque,
+    damper: damperTorque(body.damper, turn, rate),
     friction: -frictionLimit(body, metal) * hyperbolicTangent(rate / FRICTION_RATE),
     cushion: -cushionDamping(body, inclination) * rate,
   };
@@ -84,13 +86,12 @@ export function weightTorques(
   metal: MetalLoad,
 ): Pick<Torques, 'gravity' | 'metal'> {
   return {
-    gravity: -GRAVITY * levelPlace(body.moment, inclination),
+    gravity: -GRAVITY * levelPlace(body.moment, sineAndCosine(inclination)),
     metal: -GRAVITY * metal.moment,
   };
 }
 
-const levelPlace = ({ x, y }: Body['moment'], inclination: number): number =>
-  x * cosine(inclination) - y * sine(inclination);
+const levelPlace = ({ x, y }: Body['moment'], { sin, cos }: Turn): number => x * cos - y * sin;
 
 /** Torque the bearing can hold [N·m]: friction × load × journal radius; the load is the weight. */
 export function frictionLimit({ machine, mass }: Body, metal: MetalLoad): number {

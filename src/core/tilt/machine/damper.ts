@@ -1,4 +1,4 @@
-import { reachAt } from './linkage';
+import { type Reach, reachAt, reachOf, type Turn } from './linkage';
 import type { Machine, Valve } from './machine';
 import { type OilState, oilState } from './oil';
 import {
@@ -83,8 +83,14 @@ function lineOf({ line }: Machine, oil: OilState): Passage {
 const circle = (diameter: number): number => (Math.PI * diameter ** 2) / 4;
 
 /** What the damper does at this inclination and rate [rad/s]. */
-export function damperState(damper: Damper, inclination: number, rate: number): DamperState {
-  const { length, lever } = reachAt(damper.machine.cylinder, inclination);
+export const damperState = (damper: Damper, inclination: number, rate: number): DamperState =>
+  stateAt(damper, reachAt(damper.machine.cylinder, inclination), rate);
+
+/** Its torque alone, as in `damperState`. */
+export const damperTorque = (damper: Damper, turn: Turn, rate: number): number =>
+  stateAt(damper, reachOf(damper.machine.cylinder, turn), rate).torque;
+
+function stateAt(damper: Damper, { length, lever }: Reach, rate: number): DamperState {
   const speed = lever * rate;
   const isFree = damper.machine.oneWayReturn && rate > 0;
   const isPulled = speed > 0;
