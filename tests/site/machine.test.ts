@@ -113,8 +113,8 @@ test('a steady tilt is given by its time as well, and a time that no rate gives 
   const rate = page.getByRole('textbox', { name: 'rate', exact: true }).first();
   const takes = page.getByRole('textbox', { name: 'takes' }).first();
   const said = page.locator('.dial p').first();
-  // Turned by 120°, and half the smoothing at either end: 120/15 + 0.3.
-  expect(await takes.inputValue()).toBe('8.30');
+  // Turned by 120°, and half the smoothing at either end: 120/8 + 0.3.
+  expect(await takes.inputValue()).toBe('15.30');
   await takes.fill('12.3');
   await takes.press('Enter');
   await expect.poll(() => rate.inputValue()).toBe('10.0');

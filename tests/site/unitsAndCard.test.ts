@@ -52,7 +52,7 @@ test('units change inputs, charts, figures and the card, keep every value, and a
 
   await chooseUnits(page, US);
   expect(await head.inputValue()).toBe('1.375');
-  expect(await cell(charge.id).locator('.v small').allTextContents()).toEqual(['lb', 'in']);
+  expect(await cell(charge.id).locator('.v small').allTextContents()).toEqual(['lb', 'in', 'in']);
   const metal = firstOf(withCard, 'metal').id;
   expect(
     await cell(metal)
