@@ -90,6 +90,11 @@ test('a die is made longer and higher by one number each, as a whole or one regi
   await height.press('Enter');
   await expect.poll(() => field('R8 y, mm').inputValue()).toBe('31.0');
   expect(await field('R6 y, mm').inputValue()).toBe('10.0');
+  await section.getByRole('combobox', { name: 'length and height of' }).selectOption('Arm');
+  await height.fill('14.125');
+  await height.press('Enter');
+  expect(await height.inputValue()).toBe('14.125');
+  await expect.poll(() => field('R6 y, mm').inputValue()).toBe('10.125');
   await section.getByRole('combobox', { name: 'length and height of' }).selectOption('the whole die');
   await field('die height, where it is highest').fill('20');
   await section.getByText(/^At 20 mm the roof would come down to the floor/).waitFor();

@@ -59,7 +59,7 @@ test('a comparison names the temperature of the metal, and how sure a pour is sh
 test('a charge that spills says so beside its mass and head, with the caution', async () => {
   const book = hotAndCool();
   const cells = book.cells.map((cell) =>
-    cell.kind === 'charge' ? { ...cell, charge: { by: 'mass', mass: 1.6 } as const } : cell,
+    cell.kind === 'charge' ? { ...cell, charge: { by: 'mass', mass: 0.6 } as const } : cell,
   );
   const page = await openBook(writeBook({ ...book, cells }));
   const charge = page.locator('[data-kind="charge"]');

@@ -8,7 +8,7 @@ import { picture } from './helpers/picture';
 
 const openBook = useOnePage();
 
-/** A drawing and what fills it; nothing is poured. Basin and die are 40 mm wide, the cavity is 200 by 30 by 40 mm. */
+/** A drawing and what fills it; nothing is poured. The cavity is 150 by 20 by 30 mm. */
 function drawnBook() {
   const book = sampleBook();
   const kinds = ['section', 'metal', 'tilt', 'charge'] as const;
@@ -31,13 +31,13 @@ async function regionsOf(page: Page): Promise<readonly object[]> {
 test('a region tapers to a second width, in the units of the page; emptied, it is of one width again', async () => {
   const page = await openBook(drawnBook());
   expect(await field(page).inputValue()).toBe('');
-  expect(await field(page).getAttribute('placeholder')).toBe('40.0');
-  await expect.poll(() => cavity(page)).toBe(240);
+  expect(await field(page).getAttribute('placeholder')).toBe('30.0');
+  await expect.poll(() => cavity(page)).toBe(90);
   const plain = await regionsOf(page);
 
   await field(page).fill('80');
   await field(page).blur();
-  await expect.poll(() => cavity(page)).toBe(360);
+  await expect.poll(() => cavity(page)).toBe(165);
   expect(await regionsOf(page)).toEqual([plain[0], { ...plain[1], widthAtEnd: 0.08 }]);
 
   await page.getByRole('combobox', { name: 'Unit of length' }).selectOption('in');
@@ -56,7 +56,7 @@ test('a region tapers to a second width, in the units of the page; emptied, it i
 
   await field(page).fill('');
   await field(page).blur();
-  await expect.poll(() => cavity(page)).toBe(240);
+  await expect.poll(() => cavity(page)).toBe(90);
   expect(await regionsOf(page)).toEqual(plain);
   await page.keyboard.press('Control+z');
   await expect.poll(() => field(page).inputValue()).toBe('63.5');
