@@ -53,8 +53,16 @@ export class Bench {
   readonly canRedo: boolean = $derived(this.redoLabel !== null);
   /** What lengths, masses and temperatures are shown and typed in. */
   units: PageUnits = $state.raw(METRIC);
+  #announcement: string = $state('');
   /** Said once by the live region, e.g. "Undone: charge changed". */
-  announcement: string = $state('');
+  get announcement(): string {
+    return this.#announcement;
+  }
+
+  /** What is said a second time must differ, or a live region keeps silent: two steps of one name that are undone. */
+  set announcement(text: string) {
+    this.#announcement = text === this.#announcement ? `${text}\u00a0` : text;
+  }
 
   readonly queue = new PourQueue(makeClient, poursAtOnce(), {
     // Another version may compute other figures, so what it kept is not taken.

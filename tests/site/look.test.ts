@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
+import { sampleBook } from '../book/sample';
 import { castingsLog } from '../books/sources/castingsLog';
 import { isFirefox } from './helpers/launch';
 import { useSite } from './helpers/openPage';
@@ -84,4 +85,25 @@ test('a castings log fits a page of 1280 px without scrolling sideways', async (
   await table.waitFor();
   const [wide, held] = await table.evaluate((part) => [part.scrollWidth, part.clientWidth]);
   expect(wide).toBeLessThanOrEqual(held!);
+});
+
+test('with letters twice as large no field cuts its number', async () => {
+  const book = sampleBook();
+  const shown = book.cells.filter(({ kind }) => ['section', 'metal', 'tilt'].includes(kind));
+  const page = await openPage({ width: 1280, book: writeBook({ ...book, cells: shown }) });
+  await page.locator('[data-kind="tilt"] input').first().waitFor();
+  await expect.poll(() => page.locator('[data-undrawn]').count()).toBe(0);
+  // As a browser does that enlarges text alone.
+  await page.evaluate(() => {
+    const { style } = document.documentElement;
+    const looks = getComputedStyle(document.documentElement);
+    for (const name of ['--t0', '--t1', '--t2', '--t3', '--t4', '--t5'])
+      style.setProperty(name, `${2 * Number.parseFloat(looks.getPropertyValue(name))}px`);
+  });
+  const fields = page.locator('[data-cell] input[inputmode="decimal"]');
+  expect(await fields.count()).toBeGreaterThan(20);
+  const cut = await fields.evaluateAll((all) =>
+    all.filter((one) => one.clientWidth > 0 && one.scrollWidth > one.clientWidth).map((one) => one.id),
+  );
+  expect(cut).toEqual([]);
 });

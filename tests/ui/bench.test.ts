@@ -108,6 +108,16 @@ test('a comparison tells the worst of its pours', () => {
   expect(stateWord(compare)).toBe('out of date');
 });
 
+test('two steps of one name that are undone are both told', () => {
+  setMass(0.5);
+  setMass(0.6);
+  bench.undo();
+  const first = bench.announcement;
+  bench.undo();
+  expect(bench.announcement.trim()).toBe(first);
+  expect(bench.announcement).not.toBe(first);
+});
+
 test('typing in one field is one undo step, and undo tells what it took back', () => {
   const before = bench.book;
   for (const mass of [0.5, 0.55, 0.551]) setMass(mass, 'mass');
