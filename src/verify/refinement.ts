@@ -23,12 +23,15 @@ const PEAK = 0.08;
 /** Figures known to miss their bar: what they are held to instead, and why. Keyed by "book, pour: figure". */
 export type KnownMisses = Readonly<Record<string, { readonly most: number; readonly cause: string }>>;
 
-const onMesh = (plan: PourPlan, meshCells: number): PourRecord =>
-  computePour({ ...plan, computation: { ...plan.computation, meshCells } });
-
-export function onBothMeshes(plan: PourPlan): MeshPair {
+/** @param compute runs a plan to its record */
+export function onBothMeshes(
+  plan: PourPlan,
+  compute: (plan: PourPlan) => PourRecord = computePour,
+): MeshPair {
   const given = withTiltGiven(plan);
-  return { coarse: onMesh(given, COARSE), fine: onMesh(given, FINE) };
+  const onMesh = (meshCells: number) =>
+    compute({ ...given, computation: { ...given.computation, meshCells } });
+  return { coarse: onMesh(COARSE), fine: onMesh(FINE) };
 }
 
 /** A front-led tilt is worked out once, so that both meshes turn alike. */

@@ -5,6 +5,7 @@ import { holds, isReport, short } from '$src/verify/finding';
 import type { MeshPair } from '$src/verify/meshPair';
 import { type NamedPlan, onBothMeshes, refinementFindings } from '$src/verify/refinement';
 import { buffersOf } from '$src/worker/buffersOf';
+import { computed } from './computed';
 import { levelOrUphill } from './sources/levelOrUphill';
 
 /** The first book's pours on two meshes; the other books have their table in docs/verification.md. */
@@ -20,7 +21,7 @@ const pours = levelOrUphill.cells.filter(isPour).map(({ id, name }): NamedPlan =
 /** Each pour is run once on each mesh, however many tests read it. */
 const pairs = new Map<string, MeshPair>();
 function pairOf({ pour, plan }: NamedPlan): MeshPair {
-  const pair = pairs.get(pour) ?? onBothMeshes(plan);
+  const pair = pairs.get(pour) ?? onBothMeshes(plan, computed);
   pairs.set(pour, pair);
   return pair;
 }
