@@ -1,9 +1,14 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { preview } from 'vite';
 import type { TestProject } from 'vitest/node';
 
 declare module 'vitest' {
   export interface ProvidedContext {
     siteUrl: string;
+    /** Folder for the profiles of the browsers, gone when the run ends. */
+    profiles: string;
   }
 }
 
@@ -13,5 +18,10 @@ export default async function serveSite(project: TestProject): Promise<() => Pro
   const address = server.resolvedUrls?.local[0];
   if (!address) throw new Error('The built page is not being served: run `npm run build` first.');
   project.provide('siteUrl', address);
-  return () => server.close();
+  const profiles = mkdtempSync(join(tmpdir(), 'quietpour-profiles-'));
+  project.provide('profiles', profiles);
+  return async () => {
+    await server.close();
+    rmSync(profiles, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 });
+  };
 }
