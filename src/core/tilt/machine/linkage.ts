@@ -10,7 +10,10 @@ export interface Turn {
   readonly cos: number;
 }
 
-const turned = ({ x, y }: Place, { sin, cos }: Turn): Place => ({ x: x * cos - y * sin, y: x * sin + y * cos });
+const turned = ({ x, y }: Place, { sin, cos }: Turn): Place => ({
+  x: x * cos - y * sin,
+  y: x * sin + y * cos,
+});
 
 export interface Reach {
   /** From eye to eye [m]. */
