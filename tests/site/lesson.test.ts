@@ -52,7 +52,7 @@ test('a student draws, picks, and only then sees the result', PATIENCE, async ()
   await show.click();
   await expect
     .poll(() => guess.textContent(), PATIENCE)
-    .toContain('You drew a peak of 0.54 m/s; the computed one is 0.29 m/s');
+    .toContain('You drew a peak of 0.54 m/s; the computed one is 0.31 m/s');
   await expect.poll(() => pour.textContent(), PATIENCE).not.toContain('hidden');
   await expect.poll(() => pour.locator('[data-verdict]').count(), PATIENCE).toBe(1);
 

@@ -1,7 +1,7 @@
 /** Something to be drawn. */
 interface Piece {
   readonly draw: () => void;
-  /** It goes on after `draw` has returned, so that nothing else may be drawn in its frame. */
+  /** Nothing else may be drawn in its frame: it goes on after `draw` has returned, or takes long. */
   readonly isAlone: boolean;
 }
 

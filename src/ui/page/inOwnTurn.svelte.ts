@@ -11,11 +11,11 @@ export function inOwnTurn<T>(read: () => T): () => T {
   $effect(() => {
     const now = read();
     if (now === untrack(() => shown)) return undefined;
-    return drawInTurn(() =>
+    const draw = (): void =>
       flushSync(() => {
         shown = now;
-      }),
-    );
+      });
+    return drawInTurn(draw, true);
   });
   return () => shown;
 }
