@@ -126,10 +126,8 @@ function clearAlone(name: string, rough: readonly Fold[], sharp: readonly Fold[]
 /** Scatter of a peak: least and greatest on five meshes within 3 % of 200 and of 400 cells, and on 800 [m/s]. */
 const scatter = (coarse: string, fine: string, finest: string): string =>
   `a slow front is let go by its skin in pulses, whose beat moves with the least change: the peak is ${coarse} m/s on five meshes within 3 % of 200 cells, ${fine} on five within 3 % of 400, ${finest} on 800`;
-const STILL_RISING =
-  'the last 20 mm of a slow front still sharpen: the peak is 0.344 to 0.354 m/s on five meshes within 3 % of 200 cells, 0.376 to 0.387 on five within 3 % of 400, 0.373 on 800';
 const LAST_STRETCH =
-  'the front of a thin wall is quickest over its last 20 mm, where the gas ahead of it is pressed out; that stretch still sharpens with the mesh, the arrival does not: the peak is 0.372 to 0.428 m/s on five meshes within 3 % of 200 cells, 0.409 to 0.429 on five within 3 % of 400, 0.452 on 800';
+  'the front of a thin wall is quickest over its last 20 mm, where the gas ahead of it is pressed out; that stretch still sharpens with the mesh, the arrival does not: the peak is 0.393 to 0.449 m/s on five meshes within 3 % of 200 cells, 0.418 to 0.442 on five within 3 % of 400, 0.460 on 800';
 const STANDING_JUMP =
   'a standing jump near its threshold of 0.25 m/s, on which the return wave later runs: 0.25 m/s on 200 cells, 0.29 on 400, 0.30 on 800';
 const SHORT_JUMP =
@@ -144,12 +142,11 @@ const once = (cause: string) => ({ most: 1, cause });
 
 /** Measured; the verification page tells each with its cause. */
 export const KNOWN: KnownMisses = {
-  'Fill height and front speed, Filled to 1 mm under: peak front speed': { most: 0.1, cause: STILL_RISING },
   'Fill height and front speed, Filled to 6 mm under: breaking bore': once(SHORT_JUMP),
   'Fill height and front speed, Filled to 12 mm under: breaking bore': once(STANDING_JUMP),
   'Two tilt profiles side by side, Staged: peak front speed': {
-    most: 0.13,
-    cause: scatter('0.169 to 0.189', '0.156 to 0.201', '0.178'),
+    most: 0.22,
+    cause: scatter('0.173 to 0.197', '0.162 to 0.205', '0.194'),
   },
   'Two tilt profiles side by side, Staged: return wave': once(WEAK_RETURN),
 
@@ -159,17 +156,16 @@ export const KNOWN: KnownMisses = {
   },
   'From a measured tilt to a better one, Front-led: peak front speed': {
     most: 0.13,
-    cause: scatter('0.188 to 0.211', '0.190 to 0.210', '0.199'),
+    cause: scatter('0.184 to 0.215', '0.201 to 0.209', '0.197'),
   },
+  'From a measured tilt to a better one, As measured: fronts meet': once(
+    'a gap that closes as metal is thrown back about shut gas: on 200 cells alone of eleven meshes from 194 to 800, borderline',
+  ),
 
-  'A short ladle: fill height and first flow, Filled to 1 mm under: peak front speed': {
-    most: 0.1,
-    cause: STILL_RISING,
-  },
   'A short ladle: fill height and first flow, Filled to 12 mm under: breaking bore': once(STANDING_JUMP),
   'Slow past level, quick afterwards, Even: peak front speed': {
     most: 0.22,
-    cause: scatter('0.323 to 0.391', '0.370 to 0.403', '0.360'),
+    cause: scatter('0.335 to 0.406', '0.382 to 0.410', '0.371'),
   },
   'Slow past level, quick afterwards, Even: tongue': once(SHORT_TONGUE),
   'Slow past level, quick afterwards, Slow first: end impact': once(SLOW_IMPACT),
@@ -181,6 +177,14 @@ export const KNOWN: KnownMisses = {
     most: 1,
     cause: GOES_STIFF,
   },
+  'Too quick, too slow: reading a pour window, In 30 seconds: front stalls': once(GOES_STIFF),
+  'Too quick, too slow: reading a pour window, In 10 seconds: peak front speed': {
+    most: 0.13,
+    cause: scatter('0.358 to 0.410', '0.390 to 0.406', '0.417'),
+  },
+  'Too quick, too slow: reading a pour window, In 10 seconds: gas sealed in': once(
+    'gas ahead of a full-height front near its threshold of 100 Pa: 117 to 128 Pa on 400 cells, three of five meshes within 3 % of it and 800, on one of five about 200, borderline on all',
+  ),
 };
 
 /** The pours of the example books as a family of checks, one check a book. */

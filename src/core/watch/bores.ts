@@ -21,7 +21,8 @@ const LEAST_JUMP = 0.25;
 const LOOKS = 10;
 const SEEN = 8;
 const ONE_TRAIN = 1;
-/** No bore runs further between two looks [m]: 10 m/s. */
+/** No bore runs faster [m/s], nor further between two looks [m]. */
+const QUICKEST = 10;
 const WITHIN = 20e-3;
 /** Places this near a steeper jump are its flank: one of the two readings lies in the rise itself [m]. */
 const FLANK = 2 * REACH;
@@ -58,11 +59,11 @@ export function watchBores(criticalSpeed: number): Watcher {
   const trackers = boreTrackers(SEEN);
   const strict = boreTrackers(LOOKS);
   const kinds = Object.keys(trackers) as BoreKind[];
-  let arrived = false;
+  let arrival = Number.POSITIVE_INFINITY;
 
   function look(sample: Sample): void {
-    arrived ||= sample.time > 0 && sample.front >= sample.dieLength - TOUCH;
-    const jumps = jumpsIn(sample, arrived);
+    if (sample.time > 0 && sample.front >= sample.dieLength - TOUCH) arrival = Math.min(arrival, sample.time);
+    const jumps = jumpsIn(sample, placeReached(sample, arrival));
     for (const kind of kinds) {
       const seen = jumps.filter((jump) => jump.kind === kind);
       trackers[kind].note(sample.time, seen);
@@ -84,6 +85,10 @@ export function watchBores(criticalSpeed: number): Watcher {
 
   return { name: 'bores', look, folds };
 }
+
+/** How far back from the end wall a wave can have come that began when the front arrived [m from the mouth]. */
+const placeReached = ({ time, dieLength }: Sample, arrival: number): number =>
+  time >= arrival ? dieLength - WITHIN - QUICKEST * (time - arrival) : Number.POSITIVE_INFINITY;
 
 /** A return wave is looked at for 20 ms, the others for 40. */
 function boreTrackers(seen: number): Record<BoreKind, Tracker> {
@@ -123,8 +128,8 @@ interface Jump extends Sighting {
  * Jumps of one look, each read where it is steepest. Beside it, where one of the two readings falls into the rise
  * itself, the jump relation gives a wave of another speed and kind that is not there.
  */
-function jumpsIn(sample: Sample, arrived: boolean): Jump[] {
-  const jumps = fallsIn(sample, arrived);
+function jumpsIn(sample: Sample, reached: number): Jump[] {
+  const jumps = fallsIn(sample, reached);
   if (jumps.length < 2) return jumps;
   return jumps.filter(({ place, strength }) =>
     jumps.every((other) => other.strength <= strength || Math.abs(other.place - place) > FLANK + MICRO),
@@ -132,7 +137,7 @@ function jumpsIn(sample: Sample, arrived: boolean): Jump[] {
 }
 
 /** Every place where the states either side make a jump. */
-function fallsIn(sample: Sample, arrived: boolean): Jump[] {
+function fallsIn(sample: Sample, reached: number): Jump[] {
   const { profile, time, inclination } = sample;
   const { speed } = profile;
   const normalGravity = GRAVITY * Math.max(cosine(inclination), 0.05);
@@ -141,11 +146,12 @@ function fallsIn(sample: Sample, arrived: boolean): Jump[] {
   for (let k = reach; k + reach < profile.places; k++) {
     const strength = speed[k - reach]! - speed[k + reach]!;
     if (strength < LEAST_JUMP) continue;
-    const kind = jumpAt(sample, k, reach, normalGravity, arrived, 1);
+    const returns = k * profile.spacing >= reached;
+    const kind = jumpAt(sample, k, reach, normalGravity, returns, 1);
     if (kind === null) continue;
     const isStrict =
       strength >= STRICTER * LEAST_JUMP &&
-      jumpAt(sample, k, reach, normalGravity, arrived, STRICTER) === kind;
+      jumpAt(sample, k, reach, normalGravity, returns, STRICTER) === kind;
     jumps.push({ kind, time, place: k * profile.spacing, inclination, strength, isStrict });
   }
   return jumps;
@@ -157,7 +163,7 @@ function jumpAt(
   k: number,
   reach: number,
   normalGravity: number,
-  arrived: boolean,
+  returns: boolean,
   stricter: number,
 ): BoreKind | null {
   const left = profile.depth[k - reach]!;
@@ -171,6 +177,6 @@ function jumpAt(
   const ahead = left < right ? uLeft : uRight;
   const froude = Math.abs(ahead - wave) / Math.sqrt(normalGravity * shallow);
   if (froude > BREAKING * stricter)
-    return arrived && left < right && wave < 0 ? 'return wave' : 'breaking bore';
+    return returns && left < right && wave < 0 ? 'return wave' : 'breaking bore';
   return froude > UNDULAR * stricter && froude <= BREAKING ? 'undular bore' : null;
 }
