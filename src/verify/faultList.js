@@ -52,6 +52,27 @@ export const FAULTS = [
     tests: ['tests/core/flow/slotFront.test.ts'],
   },
   {
+    name: 'shut gas that keeps its volume whatever presses it',
+    file: 'core/flow/pocketGas.ts',
+    find: 'return (kept / whole) * (1 + (whole - ATMOSPHERE - pressure) / whole)',
+    put: 'return gas.pockets.volume[k]!',
+    tests: ['tests/core/flow/shutGas.test.ts'],
+  },
+  {
+    name: 'steps of the level solve never cut',
+    file: 'core/flow/solveSearched.ts',
+    find: 'else stepDown(flow, mesh)',
+    put: 'else moveTo(flow, 1)',
+    tests: ['tests/core/flow/solveSearched.test.ts'],
+  },
+  {
+    name: 'front speed not read at the end wall',
+    file: 'core/watch/front.ts',
+    find: 'Math.min(k * PLACE_STEP, dieLength - TOUCH - MICRO)',
+    put: 'k * PLACE_STEP',
+    tests: ['tests/core/watch/front.test.ts'],
+  },
+  {
     name: 'no heat conducted along the metal',
     file: 'core/heat/carryHeat.ts',
     find: 'conduct(heat, flow, mesh, heat.owed)',

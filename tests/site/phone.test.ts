@@ -108,3 +108,24 @@ test('on a phone every link and button has room for a finger, and a pour wastes 
   await expect.poll(() => now.getByText(/^No fold up to here/).count()).toBe(0);
   expect((await now.boundingBox())!.height).toBe(before);
 });
+
+test('on a phone a change is taken back from the bar, wherever the page stands, and it is told which', async () => {
+  const page = await openPage({ ...PHONE, book: sampleOf(['metal', 'section']) });
+  const length = page.getByRole('textbox', { name: /^die length/ });
+  const before = await length.inputValue();
+  expect(await page.getByRole('button', { name: /^Take back/ }).count()).toBe(0);
+  await length.fill('190');
+  await length.press('Tab');
+  await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+  const back = page.getByRole('button', { name: /^Take back: / });
+  const box = (await back.boundingBox())!;
+  expect(box.y).toBeGreaterThanOrEqual(0);
+  expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(40);
+  await back.click();
+  await page
+    .locator('.topbar')
+    .getByText(/^undone: /)
+    .waitFor();
+  expect(await length.inputValue()).toBe(before);
+  await picture(page, 'phone-undone');
+});
