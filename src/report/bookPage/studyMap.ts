@@ -3,7 +3,8 @@ import { escaped, short } from '../drawing/paper';
 import { type MapAnswer, regionCounts } from '../study/answer';
 import { axisIndex, type Grid } from '../study/grid';
 import { shownQuantity, shownValue } from '../study/quantities';
-import { foldsFilm, isCold, isPoured, missesDie, type Region } from '../study/region';
+import { isPoured, type Region } from '../study/region';
+import { HATCHED } from '../study/regionHatch';
 import { regionWords } from '../study/regionWords';
 import type { NamedAxis } from '../study/studyFile';
 import { fillsOf, hatches } from '../study/studySvg';
@@ -82,31 +83,17 @@ function setSpot(across: NamedAxis, up: NamedAxis, grid: Grid): { x: number; y: 
   return { x: (column + 0.5) * side.x, y: (grid.rows - 0.5 - row) * side.y };
 }
 
-interface KeyEntry {
-  readonly words: string;
-  readonly sample: string;
-  readonly isMeant: (region: Region) => boolean;
-}
-
 /** Only what is on the map. */
 function mapKey([across, up]: readonly NamedAxis[], { grid, regions }: MapAnswer, id: string): string {
   const box = (attribute: string): string => `<rect ${attribute} width="28" height="16"/>`;
-  const hatch = (name: string): string => box(`fill="url(#${id}-${name})"`);
-  const grey = [...new Set(regions.filter((region) => !isPoured(region)))].map(regionWords).join(', ');
-  const entries: readonly KeyEntry[] = [
-    { words: 'sound', sample: '', isMeant: (region) => region === 'sound' },
-    { words: 'folds film', sample: hatch('folds'), isMeant: foldsFilm },
-    { words: 'laps or misruns', sample: hatch('laps'), isMeant: isCold },
-    { words: 'near a limit', sample: hatch('near'), isMeant: (region) => region === 'near the limit' },
-    { words: 'does not fill, or spills', sample: hatch('near'), isMeant: missesDie },
-    {
-      words: `no pour to judge: ${grey}`,
-      sample: box('class="no-pour"'),
-      isMeant: (region) => !isPoured(region),
-    },
-  ];
-  const shown = entries.filter(({ isMeant }) => regions.some(isMeant));
-  const items = shown.map(({ words, sample }) => keyItem(words, `${sample}${box('class="frame"')}`));
+  const sample = (region: Region): string =>
+    fillsOf(region, id)
+      .map((fill) => box(look(fill)))
+      .join('') + box('class="frame"');
+  const grey = [...new Set(regions.filter((region) => !isPoured(region)))];
+  const shown = (['sound', ...HATCHED] as const).filter((region) => regions.includes(region));
+  const items = shown.map((region) => keyItem(regionWords(region), sample(region)));
+  if (grey[0]) items.push(keyItem(`no pour to judge: ${grey.map(regionWords).join(', ')}`, sample(grey[0])));
   if (setSpot(across!, up!, grid))
     items.push(keyItem('where the pour is set', '<circle class="set" cx="14" cy="8" r="6"/>'));
   return `<ul class="key">${items.join('')}</ul>`;

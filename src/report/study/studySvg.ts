@@ -1,16 +1,22 @@
 import { axisValue, gridOf } from './grid';
 import { shownNumber, shownQuantity } from './quantities';
 import { filledMap } from './refine';
-import { foldsFilm, isCold, isPoured, missesDie, type Region, regionOf } from './region';
+import { isPoured, type Region, regionOf } from './region';
+import { HATCHED, hatchesOf } from './regionHatch';
+import { regionWords } from './regionWords';
 import type { NamedAxis, StudyHead, StudyResults } from './studyFile';
 
 const SIZE = { left: 70, top: 40, side: 28 };
 
-/** Hatches of the regions; their names begin with `id`, for pages that hold several maps. */
+/** Hatches of the regions, each unlike the others; their names begin with `id`, for pages that hold several maps. */
 export const hatches = (id: string): string => `<defs>
 <pattern id="${id}-folds" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><path d="M0 4H8" stroke="#555" stroke-width="1"/></pattern>
 <pattern id="${id}-laps" width="8" height="6" patternUnits="userSpaceOnUse"><path d="M0 3H8" stroke="#555" stroke-width="1"/></pattern>
+<pattern id="${id}-misruns" width="10" height="6" patternUnits="userSpaceOnUse"><path d="M0 3H6" stroke="#555" stroke-width="2"/></pattern>
 <pattern id="${id}-near" width="7" height="7" patternUnits="userSpaceOnUse"><circle cx="3.5" cy="3.5" r="0.8" fill="#555"/></pattern>
+<pattern id="${id}-gas" width="9" height="9" patternUnits="userSpaceOnUse"><circle cx="4.5" cy="4.5" r="2.5" fill="none" stroke="#555" stroke-width="0.9"/></pattern>
+<pattern id="${id}-unfilled" width="9" height="9" patternUnits="userSpaceOnUse"><path d="M4.5 2V7M2 4.5H7" stroke="#555" stroke-width="0.9"/></pattern>
+<pattern id="${id}-spills" width="5" height="8" patternUnits="userSpaceOnUse"><path d="M2.5 0V8" stroke="#555" stroke-width="1"/></pattern>
 </defs>`;
 
 const escaped = (text: string): string =>
@@ -19,17 +25,34 @@ const escaped = (text: string): string =>
 /** What a region is filled with, one over the other: hatches named from `id`, or the grey of no pour. */
 export function fillsOf(region: Region, id: string): string[] {
   if (!isPoured(region)) return ['#d0d0d0'];
-  return [
-    ...(foldsFilm(region) ? [`url(#${id}-folds)`] : []),
-    ...(isCold(region) ? [`url(#${id}-laps)`] : []),
-    ...(region === 'near the limit' || missesDie(region) ? [`url(#${id}-near)`] : []),
-  ];
+  return hatchesOf(region).map((hatch) => `url(#${id}-${hatch})`);
 }
 
 const words = (axis: NamedAxis): string => {
   const { unit } = shownQuantity(axis.quantity);
   return unit === '' ? axis.name : `${axis.name}, ${unit}`;
 };
+
+/** One row of the key [px]. */
+const KEY_ROW = 22;
+
+/** What the fills mean; only those that are on the map. */
+function keyOf(regions: readonly Region[]): string[] {
+  const grey = [...new Set(regions.filter((region) => !isPoured(region)))];
+  const rows: readonly (readonly [string, readonly string[]])[] = [
+    ...(['sound', ...HATCHED] as const)
+      .filter((region) => regions.includes(region))
+      .map((region) => [regionWords(region), fillsOf(region, 'map')] as const),
+    ...(grey[0] ? [[`no pour: ${grey.map(regionWords).join(', ')}`, fillsOf(grey[0], 'map')] as const] : []),
+  ];
+  return rows.map(([meaning, fills]) =>
+    [
+      ...fills.map((fill) => `<rect width="28" height="16" fill="${fill}"/>`),
+      '<rect width="28" height="16" fill="none" stroke="#000"/>',
+      `<text x="36" y="13">${escaped(meaning)}</text>`,
+    ].join(''),
+  );
+}
 
 /** A map as a picture of its own: each point a square, hatched by its region. Null for a curve. */
 export function studySvg(head: StudyHead, results: StudyResults): string | null {
@@ -39,8 +62,9 @@ export function studySvg(head: StudyHead, results: StudyResults): string | null 
   const filled = filledMap(grid, new Map([...results].map(([point, result]) => [point, regionOf(result)])));
   if (!filled) return null;
   const { left, top, side } = SIZE;
-  const [width, height] = [left + grid.columns * side + 20, top + grid.rows * side + 60];
   const foot = top + grid.rows * side;
+  const key = keyOf(filled.map(({ region }) => region));
+  const [width, height] = [left + grid.columns * side + 20, foot + 60 + KEY_ROW * key.length];
   const squares = filled.flatMap(({ region }, point) => {
     const x = left + (point % grid.columns) * side;
     const y = foot - side * (Math.floor(point / grid.columns) + 1);
@@ -59,11 +83,12 @@ export function studySvg(head: StudyHead, results: StudyResults): string | null 
   );
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="sans-serif" font-size="13">\n${hatches('map')}\n`,
-    `<text x="${left}" y="16">${escaped(`${head.cell}: steep hatch folds film, level lines lap, dots near a limit or not filled, blank sound, grey no pour`)}</text>\n`,
+    `<text x="${left}" y="16">${escaped(head.cell)}</text>\n`,
     `<text x="${left - 8}" y="${top - 8}">${escaped(words(up))}</text>\n`,
     `<text x="${left + grid.columns * side}" y="${foot + 38}" text-anchor="end">${escaped(words(across))}</text>\n`,
     ...squares.map((square) => `${square}\n`),
     ...[...acrossTicks, ...upTicks].map((tick) => `${tick}\n`),
+    ...key.map((row, at) => `<g transform="translate(8 ${foot + 52 + KEY_ROW * at})">${row}</g>\n`),
     `<rect x="${left}" y="${top}" width="${grid.columns * side}" height="${grid.rows * side}" fill="none" stroke="#000"/>\n</svg>\n`,
   ].join('');
 }

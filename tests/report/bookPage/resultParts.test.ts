@@ -280,6 +280,30 @@ test('a map is told in a sentence and drawn row by row, its hatches named apart 
   expect(part).toContain('folds film: 6 points');
 });
 
+test('each region of a map has a hatch of its own, and the key tells it', () => {
+  const fails = (verdict: string): PointResult => {
+    const { figures } = point('sound') as Extract<PointResult, { figures: unknown }>;
+    return { figures: { ...figures, verdict } as typeof figures };
+  };
+  const verdicts = ['near the limit', 'gas held', 'not filled', 'spills', 'folds film', 'sound'];
+  const results = new Map(Array.from({ length: 12 }, (_, at) => [at, fails(verdicts[at % 6]!)] as const));
+  const key = studyPart(study(results), 'p3', METRIC).split('class="key"')[1]!;
+  const told = [...key.matchAll(/<li><svg[^>]*>(.*?)<\/svg>(.*?)<\/li>/g)].map(([, sample, words]) => ({
+    hatch: /#p3-(\w+)/.exec(sample!)?.[1] ?? 'blank',
+    words,
+  }));
+  const inMap = told.slice(0, 6);
+  expect(inMap.map(({ words }) => words)).toEqual([
+    'sound',
+    'near a limit',
+    'folds film',
+    'is held up by gas',
+    'does not fill',
+    'spills metal',
+  ]);
+  expect(new Set(inMap.map(({ hatch }) => hatch)).size).toBe(6);
+});
+
 test('a study that is old, unfinished or not begun says so', () => {
   expect(studyPart({ ...study(whole), isOld: true }, 'p3', METRIC)).toContain('Out of date');
   const few = new Map([...whole].slice(0, 5));
