@@ -1,7 +1,7 @@
 import type { Section, Vent } from '$src/core/section/section';
 import { AREA, type PageUnits } from '$src/core/units';
 import { shownLength, withUnit } from '../measureText';
-import { fixed, listText } from '../wording';
+import { listText } from '../wording';
 import type { CardSetting } from './shopCard';
 
 /** So many vents stand on the card; a die with more has them in the book. */
@@ -24,6 +24,7 @@ export function cardVents({ vents, mouth, cavities }: Section, units: PageUnits)
 
 function ventText({ place, area, blocked }: Vent, mouth: number, units: PageUnits): string {
   const { toShown, unit } = AREA[units.length];
-  const free = fixed(toShown(area * (1 - blocked)), units.length === 'mm' ? 0 : 3);
+  // To three figures: a vent of 4.5 mm² is not one of 4.
+  const free = String(Number(toShown(area * (1 - blocked)).toPrecision(3)));
   return `${free} ${unit} at ${withUnit(shownLength(place - mouth, units))}`;
 }

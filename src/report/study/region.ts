@@ -54,9 +54,6 @@ export const foldsFilm = (region: Region): boolean =>
   region === 'folds film' || region === 'folds film and laps';
 export const isCold = (region: Region): boolean =>
   region === 'laps' || region === 'misrun' || region === 'folds film and laps';
-/** Metal misses the die, and not by cold: it does not get in, or runs over a rim. */
-export const missesDie = (region: Region): boolean =>
-  region === 'gas held' || region === 'not filled' || region === 'spills metal';
 /** There was a pour and it says something. */
 export const isPoured = (region: Region): boolean =>
   region !== 'in the die while ladling' &&

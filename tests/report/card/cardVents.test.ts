@@ -20,6 +20,7 @@ test('the card tells where gas leaves: each open vent with what is free of it, i
     'open vents: 2, 15 mm² at 80 mm and 50 mm² at 158 mm from the mouth',
   );
   expect(said([vent(158, 50), vent(80, 30, 1)])).toBe('open vents: 1, 50 mm² at 158 mm from the mouth');
+  expect(said([vent(158, 4.5)])).toBe('open vents: 1, 4.5 mm² at 158 mm from the mouth');
   expect(said([vent(158, 50)], { cavities: 2 })).toMatch(/^open vents, each cavity: 1/);
 });
 
