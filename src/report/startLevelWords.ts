@@ -1,6 +1,8 @@
 import type { StartLevel } from '$src/core/level/startLevel';
 import type { PageUnits } from '$src/core/units';
+import { isLadledIn } from './ladledIn';
 import { shownLength, withUnit } from './measureText';
+import { percentText } from './wording';
 
 /** Metal that stops less than this before the mouth has reached it, for the eye [m]. */
 const AT_THE_MOUTH = 1e-3;
@@ -23,6 +25,10 @@ export const stopsShort = ({ held, shortOfMouth }: StartLevel, units: PageUnits)
     ? `${size(shortOfMouth, units)} before the mouth`
     : null;
 
+/** Metal that runs into the die while it is ladled; null where skin or lip holds it back. */
+export const inDieWords = ({ inDie }: StartLevel): string | null =>
+  isLadledIn(inDie) ? `already in the die: the ladle fills ${percentText(inDie)} of it` : null;
+
 /** The dead level where it reads otherwise than the level as held; null where the two are one, or it covers the lip. */
 export function deadLevelWords({ held, dead }: StartLevel, units: PageUnits): string | null {
   if (held === null || dead === null) return null;
@@ -35,6 +41,8 @@ export function deadLevelWords({ held, dead }: StartLevel, units: PageUnits): st
  * it would be if the metal lay dead level. Two figures without that would be two marks for one charge.
  */
 export function startLevelWords(level: StartLevel, units: PageUnits): string {
+  const inDie = inDieWords(level);
+  if (inDie) return inDie;
   if (level.held === null) return 'it covers the lip at first';
   const dead = deadLevelWords(level, units);
   const short = stopsShort(level, units);

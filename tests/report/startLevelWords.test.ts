@@ -89,3 +89,16 @@ test('without a stand both levels are one, and only one is said', () => {
   expect(level.held).toBe(level.dead);
   expect(startLevelWords(level, METRIC)).toMatch(/^[\d.]+ mm below the lip$/);
 });
+
+test('metal that stands in the die while it is ladled is said to stand there, not to be held back by its skin', () => {
+  const plan = planOf(levelOrUphill, 'uphill-flush');
+  const stand = standOf(plan.liquid);
+  const downhill = { ...plan, tilt: { ...plan.tilt, start: 0 } };
+  const level = startLevel(plan.section, plan.volume, 0, stand);
+  const share = levelPath(plan.section, plan.volume, 0, 0, stand).share[0]!;
+  expect(share).toBeGreaterThan(0.1);
+  expect(startLevelWords(level, METRIC)).toBe(
+    `already in the die: the ladle fills ${Math.round(100 * share)} % of it`,
+  );
+  expect(fillWords(downhill, METRIC)).toMatch(/^runs into the die at ladling: weigh it/);
+});

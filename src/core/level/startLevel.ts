@@ -11,14 +11,18 @@ export interface StartLevel {
   readonly dead: number | null;
   /** How far before the mouth its edge stops, along the axis [m]; 0 where it reaches the mouth. */
   readonly shortOfMouth: number;
+  /** Share of the die that the ladle fills, 0 to 1. */
+  readonly inDie: number;
 }
 
 /** The level of a volume [m³] at the start inclination [rad]; without a stand, both levels are one. */
 export function startLevel(section: Section, volume: number, start: number, stand: Stand | null): StartLevel {
-  const foremost = levelPath(section, volume, start, start, stand).pools[0]?.at(-1);
+  const { pools, share } = levelPath(section, volume, start, start, stand);
+  const foremost = pools[0]?.at(-1);
   return {
     held: fillLevelFromVolume(section, start, volume, stand),
     dead: fillLevelFromVolume(section, start, volume),
     shortOfMouth: foremost ? Math.max(0, section.mouth - foremost.to) : 0,
+    inDie: share[0] ?? 0,
   };
 }

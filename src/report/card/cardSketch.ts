@@ -8,6 +8,7 @@ import { metalAtRest, standOfPlan } from '../drawing/metalAtRest';
 import { escaped, type Paper, paperFor, pathOf, type Spot, short } from '../drawing/paper';
 import { sectionMarks } from '../drawing/sectionMarks';
 import { type Steel, steelAround } from '../drawing/steel';
+import { isLadledIn } from '../ladledIn';
 import { isAtBrink, stopsShort } from '../startLevelWords';
 import { angleText } from '../wording';
 import { cardDial } from './cardDial';
@@ -159,6 +160,7 @@ function levelMark(
 /** Below the lip a mark; above it the skin holds the metal, and its height says little of its weight. */
 function markWords(level: StartLevel, units: PageUnits): readonly [string, ...string[]] {
   const fromLip = level.held;
+  if (isLadledIn(level.inDie)) return ['weigh it', 'no mark: it', 'runs into the die'];
   if (fromLip === null) return ['weigh it', 'covers the lip'];
   const short = stopsShort(level, units);
   if (short) return ['weigh it', 'no mark: it stops', ...short.split(/ (?=the)/)];

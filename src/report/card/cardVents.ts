@@ -24,7 +24,8 @@ export function cardVents({ vents, mouth, cavities }: Section, units: PageUnits)
 
 function ventText({ place, area, blocked }: Vent, mouth: number, units: PageUnits): string {
   const { toShown, unit } = AREA[units.length];
-  // To three figures: a vent of 4.5 mm² is not one of 4.
-  const free = String(Number(toShown(area * (1 - blocked)).toPrecision(3)));
+  const shown = toShown(area * (1 - blocked));
+  // As fine as a vent is typed: one of 4.5 mm² is not one of 4.
+  const free = String(Number(shown.toFixed(units.length === 'mm' ? 2 : 4)));
   return `${free} ${unit} at ${withUnit(shownLength(place - mouth, units))}`;
 }

@@ -2,6 +2,7 @@ import { type StartLevel, startLevel } from '$src/core/level/startLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import { LENGTH, type PageUnits } from '$src/core/units';
 import { standOfPlan } from '../drawing/metalAtRest';
+import { isLadledIn } from '../ladledIn';
 import { isAtBrink, stopsShort } from '../startLevelWords';
 import { fixed } from '../wording';
 
@@ -15,6 +16,7 @@ export const startLevelOf = (plan: PourPlan): StartLevel =>
  */
 export function fillWords(plan: PourPlan, units: PageUnits): string {
   const level = startLevelOf(plan);
+  if (isLadledIn(level.inDie)) return 'runs into the die at ladling: weigh it, no mark will do';
   if (level.held === null) return 'metal covers the lip at first';
   const short = stopsShort(level, units);
   if (short) return `stops ${short}: weigh it`;
