@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { Book } from '$src/cells/kinds';
 import type { Issue } from '$src/core/issue';
+import { bookTextIn, isPage } from '$src/report/bookPage/bookInPage';
 import { BOOK_VERSION, type BookFile, migrate } from './migrations';
 import { refusalOf } from './refusal';
 import { bookSchema } from './schema';
@@ -16,11 +17,28 @@ const MOST_ISSUES = 20;
 
 export type ReadBook = { readonly book: Book } | { readonly issues: readonly Issue[] };
 
-/** Reads the text of a `*.pourbook.json` file. Whatever the text, it answers with a book or with what is wrong. */
+/**
+ * Reads the text of a `*.pourbook.json` file, or of a page saved from a book, which holds that file. Whatever the text, it
+ * answers with a book or with what is wrong.
+ */
 export function readBook(text: string): ReadBook {
+  const plain = text.replace(/^\uFEFF/, '');
+  if (!isPage(plain)) return readFileText(plain);
+  const held = bookTextIn(plain);
+  return held === null ? { issues: [NO_BOOK_IN_PAGE] } : readFileText(held);
+}
+
+const WANTED = 'Open a file that ends in .pourbook.json, or a page saved from a book as one HTML file.';
+const NO_BOOK_IN_PAGE: Issue = {
+  path: '',
+  message: 'The file is a web page that holds no book.',
+  remedy: WANTED,
+};
+
+function readFileText(text: string): ReadBook {
   const size = sizeIssue(text);
   if (size) return { issues: [size] };
-  const json = parsed(text.replace(/^\uFEFF/, ''));
+  const json = parsed(text);
   if ('issue' in json) return { issues: [json.issue] };
   const file = fileOf(json.value);
   if ('issue' in file) return { issues: [file.issue] };
@@ -82,10 +100,10 @@ function parsed(text: string): { readonly value: unknown } | { readonly issue: I
   try {
     return { value: JSON.parse(text) };
   } catch (error) {
-    const message = `The file is not readable as JSON: ${error instanceof Error ? error.message : error}`;
-    return {
-      issue: { path: '', message, remedy: 'Open a file saved by this program, or mend the place named.' },
-    };
+    if (!text.trimStart().startsWith('{'))
+      return { issue: { path: '', message: 'The file is not a book file.', remedy: WANTED } };
+    const message = `The book file is cut short or damaged: ${error instanceof Error ? error.message : error}.`;
+    return { issue: { path: '', message, remedy: 'Open another copy of it, or mend the place named.' } };
   }
 }
 

@@ -129,9 +129,9 @@ class Desk {
     }
   }
 
-  /** Lets the user choose a book file and opens it. */
+  /** Lets the user choose a book file, or a page that holds one, and opens it. */
   async openFile(): Promise<void> {
-    await this.takeFile(await chooseFile('.json,application/json'));
+    await this.takeFile(await chooseFile('.json,.html,application/json,text/html'));
   }
 
   /** Opens a file that was chosen or dropped. One too large to be a book is refused before it is read. */

@@ -4,6 +4,7 @@ import { LARGEST_FILE, readBook, unreadable } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
 import type { Book } from '$src/cells/kinds';
 import type { Issue } from '$src/core/issue';
+import { bookPage } from '$src/report/bookPage/bookPage';
 import { sampleBook } from './sample';
 
 const book = sampleBook();
@@ -25,6 +26,34 @@ function issuesOf(text: string): readonly Issue[] {
   const read = readBook(text);
   return 'issues' in read ? read.issues : [];
 }
+
+describe('a page saved from a book', () => {
+  const page = (bookText: string): string =>
+    bookPage({
+      title: 'Hinge "arms" <trial>',
+      casting: 'arm',
+      parts: [],
+      bookText,
+      bookFileName: 'hinge-arms.pourbook.json',
+      scriptHash: '',
+    });
+
+  it('gives back the book that it holds', () => {
+    expect(readBook(page(writeBook(book)))).toEqual({ book });
+  });
+
+  it.each([
+    ['<!doctype html><title>no book</title>', 'The file is a web page that holds no book.'],
+    ['metal', 'The file is not a book file.'],
+    [writeBook(book).slice(0, 40), 'The book file is cut short or damaged: '],
+  ])('is told from %s, in sentences that end', (text, told) => {
+    const [issue, ...more] = issuesOf(text);
+    expect(more).toEqual([]);
+    expect(issue!.message).toContain(told);
+    expect(issue!.message).toMatch(/[^.]\.$/);
+    expect(issue!.remedy).toMatch(/\.$/);
+  });
+});
 
 describe('round trip', () => {
   it('gives back the same book', () => {

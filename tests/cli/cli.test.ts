@@ -168,7 +168,7 @@ describe('check', () => {
 
   it.each([
     ['no file', 'gone.pourbook.json', null, 'There is no file'],
-    ['no JSON', 'text.pourbook.json', 'metal', 'not readable as JSON'],
+    ['no JSON', 'text.pourbook.json', 'metal', 'The file is not a book file.'],
     [
       'a newer book',
       'newer.pourbook.json',

@@ -1,4 +1,5 @@
 import { escaped } from '../drawing/paper';
+import { bookLinkOf } from './bookInPage';
 import { BOOK_PAGE_STYLE } from './bookPageStyle';
 import { REPLAY_SCRIPT } from './replayScript';
 
@@ -52,7 +53,7 @@ export function bookPage({
 <header><h1>${escaped(title)}</h1><p>${escaped(casting)}</p></header>
 ${sections.join('\n')}
 <footer><p>Computed by a model: good for comparing pours, no promise until matched with castings of your own. Follow local codes, and ask a competent person before anybody pours.</p>
-<p><a download="${escaped(bookFileName)}" href="data:application/json;charset=utf-8,${encodeURIComponent(bookText)}">Take the book file out of this page</a>, to change it in Quietpour.</p></footer>
+<p><a download="${escaped(bookFileName)}" ${bookLinkOf(bookText)}>Take the book file out of this page</a>, to change it in Quietpour.</p></footer>
 <script>${REPLAY_SCRIPT}</script>
 </body>
 </html>
