@@ -49,6 +49,39 @@ test('an answer that would give another guess away waits until that one is given
   await expect.poll(() => pour.locator('[data-verdict]').count(), PATIENCE).toBe(1);
 });
 
+test(
+  'a guess below its pour stays where it is in the window as the pour unfolds, and keeps the focus',
+  PATIENCE,
+  async () => {
+    const book = sampleBook();
+    const computation = { meshCells: 40, capillaryGate: true, settlingTime: 1 };
+    const cells = book.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation } : cell));
+    const made = { ...(newCell('guess', book) as GuessCell), id: 'below', ask: 'speed call' as const };
+    const page = await openBook(writeBook(addCell({ ...book, cells }, { ...made, pours: ['pour-1'] })));
+    const [guess, pour] = [page.locator('#below'), page.locator('#pour-1')];
+    await expect.poll(() => pour.getAttribute('data-state'), PATIENCE).toBe('fresh');
+    await guess.getByRole('radio', { name: 'stays under critical speed' }).check();
+    const give = guess.getByRole('button', { name: 'Give the guess and see the result' });
+    await give.scrollIntoViewIfNeeded();
+    const place = () => guess.evaluate((cell) => cell.getBoundingClientRect().top);
+    const hidden = await pour.evaluate((cell) => cell.getBoundingClientRect().height);
+    const before = await place();
+    await give.click();
+    // The pour unfolds above it, by far more than the window.
+    const height = () => pour.evaluate((cell) => cell.getBoundingClientRect().height);
+    await expect.poll(height, PATIENCE).toBeGreaterThan(hidden + 1000);
+    await guess
+      .getByText(/computed\./)
+      .first()
+      .waitFor();
+    await page.waitForTimeout(1500);
+    expect(Math.abs((await place()) - before)).toBeLessThan(40);
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe(
+      'your guess and its answer',
+    );
+  },
+);
+
 test("a teacher writes answers of their own, and they are told as the teacher's", PATIENCE, async () => {
   const page = await openBook(writeBook(asking([{ id: 'own', name: 'Why a skin', pours: [] }])));
   const guess = page.locator('#own');

@@ -210,6 +210,17 @@ test('a link brings a book, which asks before it is opened', async () => {
   expect(await title(page).inputValue()).toBe('Sent');
 });
 
+test('what is said of a copied link goes when another book is opened', async () => {
+  const page = await openPage({ book: file('Linked').text });
+  // Whether the browser lets the page write to the clipboard or not.
+  const said = page.getByText(/Link copied, \d+ characters|The link stands in the address line/);
+  await page.getByRole('button', { name: 'Copy a link to this book' }).first().click();
+  await said.first().waitFor();
+  await openBookFile(page, file('Next'));
+  await expect.poll(() => title(page).inputValue()).toBe('Next');
+  await expect.poll(() => said.count()).toBe(0);
+});
+
 test('a link opens at once where the book kept here is an example as it came', async () => {
   const page = await openPage();
   await title(page).waitFor();

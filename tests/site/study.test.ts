@@ -98,6 +98,26 @@ test('a pour window waits to be begun, is computed, told in words, shown again w
   await page.reload();
   // Saved before anybody came to the study, a page tells it all the same.
   await page.locator('[data-kind="pour"][data-state="fresh"]').nth(1).waitFor();
+  // Each hatch of the map is told in its key, and no two look alike; files have the name of the study.
+  await study.scrollIntoViewIfNeeded();
+  await study.locator('svg.map').waitFor();
+  const hatchesOf = (part: string) =>
+    study
+      .locator(part)
+      .evaluateAll((drawn) =>
+        [...new Set(drawn.map((one) => one.getAttribute('fill')!.replace(/^.*-/, '')))].sort(),
+      );
+  const onMap = await hatchesOf('svg.map path[fill^="url"]');
+  expect(onMap.length).toBeGreaterThan(0);
+  expect(await hatchesOf('figcaption rect[fill^="url"]')).toEqual(onMap);
+  const patterns = await study
+    .locator('svg.map pattern')
+    .evaluateAll((all) => all.map((one) => `${one.innerHTML} ${one.getAttribute('patternTransform')}`));
+  expect(new Set(patterns).size).toBe(patterns.length);
+  const savingCsv = page.waitForEvent('download');
+  await study.locator('summary', { hasText: 'Save map' }).click();
+  await study.getByRole('button', { name: 'Save numbers as CSV' }).first().click();
+  expect((await savingCsv).suggestedFilename()).toMatch(/^(?!pour-window\.|study\.).+-map\.csv$/);
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save as a page that plays' }).click();
   const saved = readFileSync(await (await saving).path(), 'utf8');

@@ -92,16 +92,25 @@ class Arrivals {
     try {
       await navigator.clipboard.writeText(address);
       bench.announcement = 'Link copied. It holds the whole book; nothing is stored elsewhere.';
-      this.copied = `Link copied, ${address.length} characters. It holds the whole book, and opens where Quietpour runs at ${location.host}. Somebody who runs it at another address puts all from # on behind that one; everybody else is served by the page that plays.`;
+      this.#say(
+        `Link copied, ${address.length} characters. It holds the whole book, and opens where Quietpour runs at ${location.host}. Somebody who runs it at another address puts all from # on behind that one; everybody else is served by the page that plays.`,
+      );
     } catch {
       // Put there quietly: it brings no book, it takes one away.
       replaceState(fragment, {});
-      this.copied = 'The link stands in the address line: copy it from there.';
+      this.#say('The link stands in the address line: copy it from there.');
     }
   }
 
-  /** Said beside the button for as long as the page lives, or until the next link. */
-  copied: string = $state('');
+  #say(words: string): void {
+    this.#said = { of: desk.bookId, words };
+  }
+  #said = $state.raw({ of: '', words: '' });
+
+  /** Said beside the button until the next link, or until another book lies open. */
+  get copied(): string {
+    return this.#said.of === desk.bookId ? this.#said.words : '';
+  }
 }
 
 export const arrivals = new Arrivals();
