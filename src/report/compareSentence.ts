@@ -152,14 +152,20 @@ const VERDICTS: Readonly<Record<VerdictKind, string>> = {
   stopped: 'stopped early',
 };
 
+/** Nothing is called sound whose feeder is short. */
+function verdictWords({ record }: Compared): string {
+  const { kind, shortage } = verdict(record);
+  return kind === 'sound' && shortage !== null ? `fills quietly, but ${shortage}` : VERDICTS[kind];
+}
+
 /** What decides between pours comes first: their verdicts, where they differ. More than can be named are told by the table. */
 function verdictsOf(pours: readonly Compared[]): Sentence {
-  const kinds = pours.map(({ record }) => verdict(record).kind);
-  if (new Set(kinds).size === 1 || pours.length > MOST_TOLD) return [];
+  const words = pours.map(verdictWords);
+  if (new Set(words).size === 1 || pours.length > MOST_TOLD) return [];
   const told = pours.flatMap(({ name }, index) => [
     ...(index === 0 ? [] : [plain('; ')]),
     named(name),
-    plain(` ${VERDICTS[kinds[index]!]}`),
+    plain(` ${words[index]!}`),
   ]);
   return [...told, plain('. ')];
 }

@@ -3,8 +3,8 @@ import type { Variation } from './sensitivity';
 import type { Margin } from './study/margins';
 import type { PointFigures } from './study/pointFigures';
 import { shownDistance, shownValue } from './study/quantities';
-import { regionOf } from './study/region';
-import { faultWords, regionWords } from './study/regionWords';
+import { type PointResult, regionOf } from './study/region';
+import { faultWords, regionWords, resultWords, shortageOf } from './study/regionWords';
 import type { FoundByStudy } from './study/soundFinding';
 import type { NamedAxis } from './study/studyFile';
 import type { Reason } from './verdictReasons';
@@ -67,19 +67,22 @@ export interface TriedAround {
   readonly results: ReadonlyMap<string, { readonly figures: PointFigures } | { readonly reason: string }>;
 }
 
+/** As the verdict of a pour calls it: one whose feeder is short only fills quietly. */
+const isSound = (result: PointResult): boolean => regionOf(result) === 'sound' && shortageOf(result) === null;
+
 /** What inputs a little off have shown of how near an unsound setting lies to this sound pour. */
 export function edgeOfSensitivity({ base, variations, results }: TriedAround): Reason {
-  const own = regionOf({ figures: base });
-  if (own !== 'sound')
+  const own = { figures: base };
+  if (!isSound(own))
     return {
       name: 'close to an edge',
-      line: `On the coarse mesh of the runs below this very pour is called: ${regionWords(own)}.`,
+      line: `On the coarse mesh of the runs below this very pour is called: ${resultWords(own)}.`,
     };
   const judged = variations.flatMap((variation) => {
     const result = results.get(variation.id);
-    return result && 'figures' in result ? [{ ...variation, region: regionOf(result) }] : [];
+    return result && 'figures' in result ? [{ ...variation, result }] : [];
   });
-  const unsound = judged.filter(({ region }) => region !== 'sound');
+  const unsound = judged.filter(({ result }) => !isSound(result));
   const tried = countText(judged.length, 'change');
   if (unsound.length === 0)
     return {
@@ -87,8 +90,8 @@ export function edgeOfSensitivity({ base, variations, results }: TriedAround): R
       line: `Still sound with all that was tried below, one at a time: ${tried}.`,
     };
   const words = unsound.map(
-    ({ name, change, region, isAssumed }) =>
-      `${name} ${isAssumed ? 'at ' : ''}${change} (${regionWords(region)}${isAssumed ? '; an assumed value' : ''})`,
+    ({ name, change, result, isAssumed }) =>
+      `${name} ${isAssumed ? 'at ' : ''}${change} (${resultWords(result)}${isAssumed ? '; an assumed value' : ''})`,
   );
   const left = judged.length - unsound.length;
   const rest = left === 0 ? '' : ` Sound still with the other ${countText(left, 'change')} tried.`;

@@ -31,6 +31,8 @@ export interface Verdict {
   /** Peak front speed against critical, both with their bands; null when no front ran in the die. */
   readonly speed: SpeedCall | null;
   readonly sentence: Sentence;
+  /** What the feeder lacks where the filling is nothing to stop at: "the feeder is short of metal"; null elsewhere. */
+  readonly shortage: string | null;
   /** At most three, the weightiest first. */
   readonly reasons: readonly Reason[];
 }
@@ -225,5 +227,5 @@ export function verdict(record: PourRecord): Verdict {
     plain(` ${entry(record)}${running(record, speed)}${filling(record)}${spilling(record)}`),
   ];
   const reasons = reasonsWith(shortage, kind, verdictReasons(record, speed));
-  return { kind, speed, sentence, reasons };
+  return { kind, speed, sentence, shortage: shortage?.inShort ?? null, reasons };
 }

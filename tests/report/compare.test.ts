@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { metalNamed } from '$src/core/metal/metals';
+import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import type { PourPlan } from '$src/core/pour/plan';
+import { cavityVolume } from '$src/core/section/cavity';
 import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees, METRIC } from '$src/core/units';
 import { startLevelOf } from '$src/report/card/fillMark';
@@ -117,6 +120,18 @@ describe('compare', () => {
     const sentence = (...pours: readonly ReturnType<typeof at>[]) => plainText(compare(pours).sentence);
     expect(sentence(at('A', 0.15, 0), at('B', 0.81, 0))).toMatch(/^A is sound; B folds film\. A runs/);
     expect(sentence(at('A', 0.15, 0), at('B', 0.3, 0))).toMatch(/^A runs/);
+  });
+
+  it('calls no pour sound whose feeder is short, as its own verdict does', () => {
+    const { section } = inventedPlan;
+    const heat = heatPlanOf(metalNamed('A356')!, section)!;
+    const plan = { ...inventedPlan, heat, volume: 1.1 * cavityVolume(section) };
+    const short = { name: 'Short', record: inventedRecord({ plan, folds: [] }) };
+    const { sentence, verdicts } = compare([short, at('A', 0.3, 0)]);
+    expect(verdicts[0]).toMatch(/^Fills quietly; the feeder is short of metal/);
+    expect(plainText(sentence)).toMatch(
+      /^Short fills quietly, but the feeder is short of metal[^;]*; A is sound\. /,
+    );
   });
 
   it('gives peaks that would read the same in the units of the page a digit more', () => {

@@ -58,9 +58,10 @@ describe('the nearest edge by a study', () => {
   });
 });
 
-const figures = (verdict: PointFigures['verdict']): PointFigures => ({
+const figures = (verdict: PointFigures['verdict'], shortage: string | null = null): PointFigures => ({
   outcome: 'filled and quiet',
   verdict,
+  shortage,
   cause: null,
   folds: 0,
   lap: null,
@@ -106,6 +107,26 @@ describe('the nearest edge by inputs a little off', () => {
       ]),
     });
     expect(none.line).toMatch(/one at a time: one change\.$/);
+  });
+
+  test('calls nothing sound whose feeder is short, as the verdict of a pour does', () => {
+    const short = figures('sound', 'the feeder is short of metal');
+    const sound = figures('sound');
+    const asked = (base: PointFigures, less: PointFigures) =>
+      edgeOfSensitivity({
+        base,
+        variations,
+        results: new Map([
+          ['charge.mass-1', { figures: less }],
+          ['charge.mass1', { figures: sound }],
+        ]),
+      }).line;
+    expect(asked(sound, short)).toBe(
+      'No longer sound with charge −5 % (fills quietly, but the feeder is short of metal). Sound still with the other one change tried.',
+    );
+    expect(asked(short, short)).toMatch(
+      /this very pour is called: fills quietly, but the feeder is short of metal\.$/,
+    );
   });
 
   test('claims nothing where the coarse mesh does not call the pour itself sound', () => {

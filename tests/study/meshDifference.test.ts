@@ -5,6 +5,7 @@ import type { PointFigures } from '$src/report/study/pointFigures';
 const coarse: PointFigures = {
   outcome: 'filled and quiet',
   verdict: 'sound',
+  shortage: null,
   cause: null,
   folds: 0,
   lap: { kind: 'none', margin: 8.34 },

@@ -1,7 +1,6 @@
 import { secondsText, speedText } from '../wording';
 import type { PointFigures } from './pointFigures';
-import { regionOf } from './region';
-import { regionWords } from './regionWords';
+import { resultWords } from './regionWords';
 
 interface Told {
   readonly name: string;
@@ -9,7 +8,7 @@ interface Told {
 }
 
 const TOLD: readonly Told[] = [
-  { name: '', text: (figures) => regionWords(regionOf({ figures })) },
+  { name: '', text: (figures) => resultWords({ figures }) },
   {
     name: 'left before freezing',
     text: ({ lap }) => (lap === null || lap.margin === null ? null : secondsText(lap.margin)),

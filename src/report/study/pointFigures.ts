@@ -15,6 +15,8 @@ export interface Lap {
 export interface PointFigures {
   readonly outcome: Outcome['kind'];
   readonly verdict: VerdictKind;
+  /** What the feeder lacks by the verdict: "the feeder is short of metal"; null where that is nothing or not told. */
+  readonly shortage: string | null;
   /** The fold that speaks loudest; null when none is seen. */
   readonly cause: FoldKind | null;
   readonly folds: number;
@@ -60,9 +62,11 @@ export function pointFigures(whole: PourRecord): PointFigures {
   const record = withoutLaps(whole);
   const { figures } = record;
   const { firstFlow } = figures;
+  const { kind, shortage } = verdict(record);
   return {
     outcome: record.outcome.kind,
-    verdict: verdict(record).kind,
+    verdict: kind,
+    shortage,
     cause: loudestFold(record),
     folds: record.folds.length,
     lap: lapOf(whole),

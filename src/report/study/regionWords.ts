@@ -1,5 +1,5 @@
 import type { Margin } from './margins';
-import type { Region } from './region';
+import { type PointResult, type Region, regionOf } from './region';
 
 const WORDS: Readonly<Record<Region, string>> = {
   sound: 'sound',
@@ -17,6 +17,17 @@ const WORDS: Readonly<Record<Region, string>> = {
   'not computed': 'not computed',
 };
 export const regionWords = (region: Region): string => WORDS[region];
+
+/** What the feeder of a point lacks; null where that is nothing, not told, or where there is no pour. */
+export const shortageOf = (result: PointResult): string | null =>
+  'figures' in result ? result.figures.shortage : null;
+
+/** A pour that was computed: its region, and what its feeder lacks; nothing is called sound whose feeder is short. */
+export function resultWords(result: PointResult): string {
+  const [region, shortage] = [regionOf(result), shortageOf(result)];
+  if (shortage === null) return regionWords(region);
+  return region === 'sound' ? `fills quietly, but ${shortage}` : `${regionWords(region)}, and ${shortage}`;
+}
 
 /** What lies past an edge: "folds film", or "folds film or misruns" where the line and the map's row beside it differ. */
 export const faultWords = ({ mapMeets }: Margin, meets: Region): string =>
