@@ -1,10 +1,14 @@
 import { expect, test } from 'vitest';
 import { answerSentence, firstLookOf, type MapAnswer } from '$src/report/study/answer';
+import { type Feeders, feedersOf } from '$src/report/study/feeders';
 import { gridOf } from '$src/report/study/grid';
 import type { Margin } from '$src/report/study/margins';
-import type { Region } from '$src/report/study/region';
+import { pointFigures } from '$src/report/study/pointFigures';
+import type { PointResult, Region } from '$src/report/study/region';
+import { resultWords } from '$src/report/study/regionWords';
 import { closeEdges } from '$src/report/study/shopHold';
 import type { NamedAxis } from '$src/report/study/studyFile';
+import { inventedRecord } from '../report/inventedRecord';
 
 const axes: readonly NamedAxis[] = [
   { setting: 'tilt.time', name: 'tilt time', quantity: 'time', from: 1, to: 4, points: 4, setPoint: 2 },
@@ -18,6 +22,7 @@ function said(
   margins: readonly Margin[] | null = null,
   spreads: readonly number[] = [0, 0],
   isDone = true,
+  feeders: Feeders = { atSetting: null, sound: 4, short: 0 },
 ): string {
   const answer: MapAnswer = {
     grid: gridOf({ axes }),
@@ -34,6 +39,7 @@ function said(
     isDone,
     spreads,
     firstLook: firstLookOf(answer),
+    feeders,
   };
   return answerSentence(parts)
     .map(({ text }) => text)
@@ -100,4 +106,27 @@ test('what a study that still runs has found is told as so far; the setting itse
     /^So far: no window\. Nothing is sound anywhere in this range\./,
   );
   expect(said(four(...row), 'sound', 3, null, [0, 0], false)).toMatch(/ The setting itself: sound\.$/);
+});
+
+test('nothing is called sound whose feeder is short without that said', () => {
+  const short = 'the feeder is short of metal';
+  const result = (shortage: string | null) =>
+    ({ figures: { ...pointFigures(inventedRecord({ folds: [] })), shortage } }) satisfies PointResult;
+  const results = new Map<number, PointResult>([
+    [0, result(null)],
+    [1, result(short)],
+    [2, { failed: 'broke' }],
+  ]);
+  const feeders = feedersOf(results, result(short));
+  expect(feeders).toEqual({ atSetting: short, sound: 2, short: 1 });
+  const row: Region[] = ['folds film', 'sound', 'sound', 'laps'];
+  const asked = (setRegion: Region | null, computed?: number) =>
+    said(four(...row), setRegion, computed, null, [0, 0], true, feeders);
+  const note =
+    'At mass 0, tilt time 2 s to 3 s is sound. Sound is said of the filling here: at 1 of the 2 sound points computed the feeder cannot feed the casting; each point tells what it lacks.';
+  expect(asked('sound')).toBe(`The setting fills quietly, but ${short}. ${note}`);
+  expect(asked(null)).toBe(`There is a window. ${note}`);
+  expect(asked('sound', 0)).toMatch(/The setting itself: fills quietly, but the feeder is short of metal\.$/);
+  expect(resultWords(result(short))).toBe(`fills quietly, but ${short}`);
+  expect(resultWords(result(null))).toBe('sound');
 });

@@ -57,6 +57,7 @@ const margins: readonly Margin[] = [
   { ...found(1, 1, fromDegrees(20), null), isMachines: true },
 ];
 
+const feeders = { atSetting: null, sound: 1, short: 0 };
 const said = (answer: MapAnswer, spreads: readonly number[] = [0, 0]): string =>
   answerSentence({
     axes,
@@ -67,6 +68,7 @@ const said = (answer: MapAnswer, spreads: readonly number[] = [0, 0]): string =>
     isDone: true,
     spreads,
     firstLook: firstLookOf(answer),
+    feeders,
   })
     .map(({ text }) => text)
     .join('');
@@ -102,7 +104,7 @@ describe('a told range', () => {
   test('of another row is told without the holes of this one, before the margins are known', () => {
     const answer = mapOf(...LOWER, 'ffffnmsms');
     const parts = { axes, answer, setRegion: 'sound' as const, margins: null, tried: null, isDone: false };
-    const text = answerSentence({ ...parts, spreads: [0, 0], firstLook: firstLookOf(answer) })
+    const text = answerSentence({ ...parts, spreads: [0, 0], firstLook: firstLookOf(answer), feeders })
       .map((words) => words.text)
       .join('');
     expect(text).toBe('So far: the setting is sound. At start angle 0°, tilt time 2 s to 18 s is sound.');

@@ -61,6 +61,7 @@ describe('margins', () => {
 const figures = {
   outcome: 'filled and quiet',
   verdict: 'folds film',
+  shortage: null,
   cause: 'tongue',
   folds: 1,
   lap: null,

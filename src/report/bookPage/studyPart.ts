@@ -12,11 +12,12 @@ import {
 } from '../study/answer';
 import { changeWords } from '../study/changeWords';
 import { curveOf } from '../study/curve';
+import { feedersOf } from '../study/feeders';
 import { axisValue, gridOf } from '../study/grid';
 import type { Margin } from '../study/margins';
 import type { TriedChange } from '../study/openings';
 import { shownNumber, shownQuantity } from '../study/quantities';
-import type { Region } from '../study/region';
+import type { PointResult, Region } from '../study/region';
 import type { Study } from '../study/study';
 import type { NamedAxis, StudyResults } from '../study/studyFile';
 import { significant } from '../wording';
@@ -35,6 +36,8 @@ export interface KeptStudy {
   readonly margins: readonly Margin[] | null;
   readonly tried: readonly TriedChange[] | null;
   readonly setRegion: Region | null;
+  /** The pour as it is set; null when that was not computed. */
+  readonly setResult: PointResult | null;
   /** How far repeats stray on each axis, either way; 0 where that is not known. */
   readonly spreads: readonly number[];
   /** All of it is computed. */
@@ -79,7 +82,7 @@ function count({ study, results }: KeptStudy, units: PageUnits): string {
 }
 
 function mapOf(kept: KeptStudy, found: MapAnswer, id: string, units: PageUnits): string {
-  const { axes, margins, tried, setRegion, isDone, plan, spreads } = kept;
+  const { axes, results, setResult, margins, tried, setRegion, isDone, plan, spreads } = kept;
   const parts = {
     axes,
     answer: found,
@@ -89,6 +92,7 @@ function mapOf(kept: KeptStudy, found: MapAnswer, id: string, units: PageUnits):
     isDone,
     spreads,
     firstLook: firstLookOf(found),
+    feeders: feedersOf(results, setResult),
   };
   const lines = [
     ...(margins ?? []).map((margin) => marginWords(axes, margin, units)),

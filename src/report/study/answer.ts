@@ -2,13 +2,14 @@ import type { FoldKind } from '$src/core/pour/record';
 import { METRIC, type PageUnits } from '$src/core/units';
 import { bold, plain, type Sentence } from '../sentence';
 import { soFar } from './curve';
+import { type Feeders, feederWords } from './feeders';
 import { axisIndex, axisValue, coarsePoints, type Grid, gridOf, placeOf } from './grid';
 import type { Margin } from './margins';
 import type { TriedChange } from './openings';
 import { shownDistance, shownValue } from './quantities';
 import { filledMap } from './refine';
 import { foldsFilm, isPoured, type PointResult, type Region, regionOf } from './region';
-import { faultWords, regionWords } from './regionWords';
+import { faultWords, regionAndFeeder, regionWords } from './regionWords';
 import { soundWords } from './soundWords';
 import type { NamedAxis } from './studyFile';
 
@@ -117,6 +118,7 @@ export interface AnswerParts {
   readonly spreads: readonly number[];
   /** Pours of the first look over the whole range that are computed, and how many it has. */
   readonly firstLook: { readonly computed: number; readonly count: number };
+  readonly feeders: Feeders;
 }
 
 /** How far the first look is: before it is done a map is one answer spread over everything. */
@@ -134,7 +136,7 @@ export function answerSentence(parts: AnswerParts, units: PageUnits = METRIC): S
 }
 
 function wholeSentence(
-  { axes, answer, setRegion, margins, tried, spreads, firstLook }: AnswerParts,
+  { axes, answer, setRegion, margins, tried, spreads, firstLook, feeders }: AnswerParts,
   units: PageUnits,
 ): Sentence {
   if (firstLook.computed < firstLook.count) {
@@ -142,7 +144,7 @@ function wholeSentence(
     return [
       bold('Being looked over.'),
       plain(
-        ` ${computed} of the first ${count} pours are computed; what this range comes to is said after them.${ofSetting(setRegion)}`,
+        ` ${computed} of the first ${count} pours are computed; what this range comes to is said after them.${ofSetting(setRegion, feeders)}`,
       ),
     ];
   }
@@ -168,19 +170,20 @@ function wholeSentence(
   }
   const range = stretchWords(axes, answer, 'sound', units);
   if (setRegion === 'sound') {
-    const { lead, rest } = soundWords({ axes, answer, margins, spreads }, units);
-    return [bold(lead), plain(`${rest.close}${rest.range ?? range}${rest.holes}`)];
+    const shortage = feeders.atSetting;
+    const { lead, rest } = soundWords({ axes, answer, margins, spreads, shortage }, units);
+    return [bold(lead), plain(`${rest.close}${rest.range ?? range}${rest.holes}${feederWords(feeders)}`)];
   }
-  if (setRegion === null) return [bold('There is a window.'), plain(range)];
+  if (setRegion === null) return [bold('There is a window.'), plain(`${range}${feederWords(feeders)}`)];
   return [
     bold(`The setting ${regionWords(setRegion)}.`.replace('setting near', 'setting is near')),
-    plain(range),
+    plain(`${range}${feederWords(feeders)}`),
   ];
 }
 
 /** The point of the setting itself is computed first, and does not change. */
-const ofSetting = (region: Region | null): string =>
-  region === null ? '' : ` The setting itself: ${regionWords(region)}.`;
+const ofSetting = (region: Region | null, { atSetting }: Feeders): string =>
+  region === null ? '' : ` The setting itself: ${regionAndFeeder(region, atSetting)}.`;
 
 /** One margin in words: "6.9 s shorter, then folds film". */
 export function marginWords(axes: readonly NamedAxis[], margin: Margin, units: PageUnits = METRIC): string {

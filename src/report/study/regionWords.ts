@@ -23,8 +23,10 @@ export const shortageOf = (result: PointResult): string | null =>
   'figures' in result ? result.figures.shortage : null;
 
 /** A pour that was computed: its region, and what its feeder lacks; nothing is called sound whose feeder is short. */
-export function resultWords(result: PointResult): string {
-  const [region, shortage] = [regionOf(result), shortageOf(result)];
+export const resultWords = (result: PointResult): string =>
+  regionAndFeeder(regionOf(result), shortageOf(result));
+
+export function regionAndFeeder(region: Region, shortage: string | null): string {
   if (shortage === null) return regionWords(region);
   return region === 'sound' ? `fills quietly, but ${shortage}` : `${regionWords(region)}, and ${shortage}`;
 }

@@ -15,6 +15,8 @@ interface SoundParts {
   readonly margins: readonly Margin[] | null;
   /** How far repeats stray on each axis, either way; 0 where that is not known. */
   readonly spreads: readonly number[];
+  /** What the feeder of the setting lacks; null where that is nothing. */
+  readonly shortage: string | null;
 }
 
 /** What is said of a setting that is sound; `range` is null before its margins are found. */
@@ -23,11 +25,14 @@ export interface SoundWords {
   readonly rest: { readonly close: string; readonly range: string | null; readonly holes: string };
 }
 
-export function soundWords({ axes, answer, margins, spreads }: SoundParts, units: PageUnits): SoundWords {
+export function soundWords(
+  { axes, answer, margins, spreads, shortage }: SoundParts,
+  units: PageUnits,
+): SoundWords {
   const close = closeEdges(axes, margins, spreads);
   const told = close.find(({ hold }) => hold.isOwn) ?? close[0];
   return {
-    lead: leadOf(axes, told, units),
+    lead: shortage ? shortLead(shortage, axes, told, units) : leadOf(axes, told, units),
     rest: {
       close: told ? strayWords(axes, told, units) : '',
       range: marginRange(axes, margins, units),
@@ -42,6 +47,19 @@ function leadOf(axes: readonly NamedAxis[], told: CloseEdge | undefined, units: 
   if (told.hold.isOwn) return 'The setting is sound, its repeats are not.';
   const { quantity } = axes[told.margin.axis]!;
   return `The setting is sound, but ${closeWords(told, quantity, units)}.`;
+}
+
+/** As the verdict of a pour: nothing is called sound whose feeder is short. */
+function shortLead(
+  shortage: string,
+  axes: readonly NamedAxis[],
+  told: CloseEdge | undefined,
+  units: PageUnits,
+): string {
+  const lead = `The setting fills quietly, but ${shortage}`;
+  if (!told) return `${lead}.`;
+  if (told.hold.isOwn) return `${lead}; its repeats do not all fill quietly.`;
+  return `${lead}; it is ${closeWords(told, axes[told.margin.axis]!.quantity, units)}.`;
 }
 
 function strayWords(axes: readonly NamedAxis[], { margin, hold }: CloseEdge, units: PageUnits): string {

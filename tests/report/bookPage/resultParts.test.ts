@@ -254,6 +254,7 @@ const study = (results: ReadonlyMap<number, PointResult>, of = axes) => ({
   margins: null,
   tried: null,
   setRegion: 'sound' as const,
+  setResult: null,
   spreads: [0, 0],
   isDone: true,
   isOld: false,

@@ -56,7 +56,7 @@ async function lookAtStudies({ cells }: Book): Promise<void> {
 function keptStudy(cell: StudyCell): KeptStudy | null {
   const run = studyRun(cell.id);
   if (!run) return null;
-  const { study, plan, axes, results, margins, tried, setRegion, spreads } = run;
+  const { study, plan, axes, results, margins, tried, setRegion, setResult, spreads } = run;
   const isOld = !isCurrent(run, cell);
   return {
     study,
@@ -66,6 +66,7 @@ function keptStudy(cell: StudyCell): KeptStudy | null {
     margins,
     tried,
     setRegion,
+    setResult,
     spreads,
     isDone: run.state === 'fresh',
     isOld,
