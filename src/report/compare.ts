@@ -93,8 +93,20 @@ function namedInOrder(columns: readonly (readonly InputWords[])[]): InputWords[]
   return [...first.values()].toSorted((a, b) => groups.indexOf(a.group) - groups.indexOf(b.group));
 }
 
-const isSame = ({ all }: Input): boolean =>
-  all.every(({ decides }) => JSON.stringify(decides) === JSON.stringify(all[0]!.decides));
+const equal = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
+
+/** What keeps its distance to the end of a longer die differs by the length of the die, and by nothing of its own. */
+const isAlike = (one: InputWords, other: InputWords): boolean =>
+  equal(one.decides, other.decides) ||
+  (one.fromEnd !== undefined && equal(one.fromEnd.decides, other.fromEnd?.decides));
+
+const isSame = ({ all }: Input): boolean => all.every((words) => isAlike(words, all[0]!));
+
+/** What is the same, by its name: "vents", or "vents from the die end". */
+function sameName({ name, all }: Input): string {
+  const [first] = all;
+  return all.every(({ decides }) => equal(decides, first!.decides)) ? name : (first!.fromEnd?.name ?? name);
+}
 
 /** Words too coarse to show a difference say that there is one rather than repeat themselves. */
 function differingTexts({ all, group }: Input): string[] {
@@ -116,7 +128,7 @@ function sameText(inputs: readonly Input[]): string {
   const groups = [...new Set(inputs.map(({ group }) => group))];
   const names = groups.flatMap((group) => {
     const ofGroup = inputs.filter((input) => input.group === group);
-    return ofGroup.every(isSame) ? [group] : ofGroup.filter(isSame).map(({ name }) => name);
+    return ofGroup.every(isSame) ? [group] : ofGroup.filter(isSame).map(sameName);
   });
   return names.length === 0 ? 'Nothing is the same.' : `Same in all: ${listText(names)}.`;
 }
@@ -163,7 +175,7 @@ function thingsThatDiffer(inputs: readonly Input[]): Thing[] {
 }
 
 const differsFromFirst = ({ inputs }: Thing, pour: number): boolean =>
-  inputs.some(({ all }) => JSON.stringify(all[pour]!.decides) !== JSON.stringify(all[0]!.decides));
+  inputs.some(({ all }) => !isAlike(all[pour]!, all[0]!));
 
 /** How far the comparison can be trusted to show the effect of one thing. */
 function creditReason(differing: readonly Input[], pours: readonly Compared[]): Reason {

@@ -26,6 +26,11 @@ export interface InputWords {
   readonly text: string;
   /** The raw values behind the words. */
   readonly decides: unknown;
+  /**
+   * The same with its places taken from the die end, and what it is then called: pours alike in it differ by the length
+   * of the die alone, which is told by itself.
+   */
+  readonly fromEnd?: { readonly name: string; readonly decides: unknown };
   /** What it belongs to, for the line that says what is the same. */
   readonly group: 'section' | 'metal' | 'charge' | 'tilt' | 'heat' | 'computation';
   /** It decides what is advised or told of the pour, and not how the metal runs. */
@@ -122,17 +127,37 @@ const openSpans = ({ roof, openings, mouth }: Section): unknown[] =>
       : [opening.from, opening.to].map((index) => [exact(roof[index]!.x - mouth), exact(roof[index]!.y)]),
   );
 
+/**
+ * Where widths change: in the basin from the mouth, in the die from that place. The last region ends with the die, whose
+ * length is told by itself.
+ */
+const regionEnds = ({ regions, floor, mouth }: Section, from: number): number[] =>
+  regions.map(({ end }, index) => {
+    if (index === regions.length - 1) return exact(end - floor.at(-1)!.x);
+    return exact(end - (end > mouth + SAME_PLACE ? from : mouth));
+  });
+
 /** The measures of a section, as a comparison and a saved page tell them. */
 export function sectionInputs(section: Section, units: PageUnits): InputWords[] {
   const { floor, roof, mouth } = section;
-  const bounds = section.regions.map(({ end }) => exact(end - mouth));
-  const ventsFromMouth = section.vents.map((vent) => ({ ...vent, place: exact(vent.place - mouth) }));
+  const dieEnd = floor.at(-1)!.x;
+  const ventsFrom = (from: number) =>
+    section.vents.map((vent) => ({ ...vent, place: exact(vent.place - from) }));
+  const widthsFrom = (from: number) => [
+    section.regions.map(endWidths),
+    regionEnds(section, from),
+    section.cavities,
+  ];
   const backWall = Math.abs(roof[0]!.y - floor[0]!.y);
   const input = (name: string, text: string, decides: unknown): InputWords => ({
     name,
     text,
     decides,
     group: 'section',
+  });
+  const fromEnd = (input: InputWords, decides: unknown): InputWords => ({
+    ...input,
+    fromEnd: { name: `${input.name} from the die end`, decides },
   });
   return [
     input('basin floor', basinFloor(section, units), basinHeights(section)),
@@ -149,8 +174,8 @@ export function sectionInputs(section: Section, units: PageUnits): InputWords[] 
       linePast(floor, mouth),
       linePast(roof, mouth),
     ]),
-    input('widths', widthsText(section, units), [section.regions.map(endWidths), bounds, section.cavities]),
-    input('vents', ventsText(section, units), ventsFromMouth),
+    fromEnd(input('widths', widthsText(section, units), widthsFrom(mouth)), widthsFrom(dieEnd)),
+    fromEnd(input('vents', ventsText(section, units), ventsFrom(mouth)), ventsFrom(dieEnd)),
     input('pivot', pivotText(section, units), [exact(section.pivot.x - mouth), exact(section.pivot.y)]),
   ];
 }

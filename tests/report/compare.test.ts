@@ -252,6 +252,50 @@ describe('compare', () => {
     expect(by.get('first_flow_deg')).toBe('the same');
   });
 
+  describe('pours in dies of two lengths', () => {
+    const LONGER = 0.02;
+    const { section } = inventedPlan;
+    const end = section.floor.at(-1)!.x;
+    const step = { name: 'boss', end: end - 0.04, width: 0.02 };
+    const [basin, arm] = section.regions;
+    const vent = { place: end - 0.01, area: 1e-5, blocked: 0 };
+    const short = { ...section, regions: [basin!, step, arm!], vents: [vent] };
+    const longer = <P extends { readonly x: number }>(line: readonly P[]): P[] =>
+      line.map((point) => (point.x === end ? { ...point, x: end + LONGER } : point));
+    const long = {
+      ...short,
+      floor: longer(section.floor),
+      roof: longer(section.roof),
+      regions: [basin!, { ...step, end: step.end + LONGER }, { ...arm!, end: end + LONGER }],
+      vents: [{ ...vent, place: vent.place + LONGER }],
+    };
+    const against = (other: typeof short) =>
+      compare(
+        [short, other].map((one, index) => ({
+          name: `${index}`,
+          record: inventedRecord({ plan: { ...inventedPlan, section: one } }),
+        })),
+      );
+    const named = (other: typeof short): string[] => against(other).differs.map(({ name }) => name);
+
+    it('differ by the length alone where widths and vents keep their distance to the die end', () => {
+      expect(named(long)).toEqual(['die, length × height']);
+      expect(against(long).reasons[0]!.name).toBe('one thing differs');
+      expect(against(long).same).toContain('vents from the die end');
+    });
+
+    it('differ by widths or vents besides where these are others', () => {
+      const wide = { ...long, regions: [basin!, long.regions[1]!, { ...long.regions[2]!, width: 0.05 }] };
+      expect(named(wide)).toEqual(['die, length × height', 'widths']);
+      const moved = { ...long, vents: [{ ...vent, place: vent.place + LONGER / 2 }] };
+      expect(named(moved)).toEqual(['die, length × height', 'vents']);
+      const stepped = { ...short, regions: [basin!, { ...step, end: step.end - 0.01 }, arm!] };
+      expect(named(stepped)).toEqual(['widths']);
+      // Where the step stands in a die that is no longer, as far from the mouth, nothing of its own differs either.
+      expect(named({ ...long, regions: [basin!, step, long.regions[2]!] })).toEqual(['die, length × height']);
+    });
+  });
+
   it('says that an outline differs where its words are alike', () => {
     const floor = [
       { x: 0, y: 0 },
