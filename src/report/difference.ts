@@ -1,6 +1,7 @@
 import type { FigureRow } from './figures';
+import { type ShownDifference, shownDifference } from './shownDifference';
 import { MESH_SPREAD } from './speedCall';
-import { fixed, percentNumber, secondsText, significant } from './wording';
+import { percentNumber, significant } from './wording';
 
 type Manner =
   | 'moment'
@@ -44,57 +45,61 @@ const MANNERS: Readonly<Record<string, Manner>> = {
 
 const more = (difference: number, up: string, down: string): string => (difference > 0 ? up : down);
 
-/** "5.4 times slower", "12 % faster"; below the mesh spread no difference is claimed. */
-function speedDifference(reference: number, value: number): string {
-  if (reference <= 0 || value <= 0) return '';
-  const ratio = Math.max(value / reference, reference / value);
-  if (ratio <= 1 + MESH_SPREAD) return 'too close to call';
-  const way = more(value - reference, 'faster', 'slower');
+/** "5.4 times slower", "12 % faster"; below the mesh spread no difference is claimed, however the figures round. */
+function speedDifference(exact: readonly [number, number], { reference, value }: ShownDifference): string {
+  const [low, high] = exact.toSorted((a, b) => a - b);
+  if (low! <= 0) return '';
+  if (high! / low! <= 1 + MESH_SPREAD) return 'too close to call';
+  const way = more(exact[1] - exact[0], 'faster', 'slower');
+  const [from, to] = reference > 0 && value > 0 ? [reference, value] : exact;
+  const ratio = Math.max(to / from, from / to);
   return ratio >= 1.5
     ? `${significant(ratio)} times ${way}`
-    : `${percentNumber(Math.abs(value / reference - 1))} % ${way}`;
+    : `${percentNumber(Math.abs(to / from - 1))} % ${way}`;
 }
 
-function amountDifference(reference: number, value: number, unit: string): string {
+function amountDifference({ reference, value, size }: ShownDifference, unit: string): string {
   if (reference > 0 && value > 0 && Math.max(value / reference, reference / value) >= 2)
     return value > reference
       ? `${significant(value / reference)} times as much`
       : `${significant(reference / value)} times less`;
-  return `${significant(Math.abs(value - reference))} ${unit} ${more(value - reference, 'more', 'less')}`;
+  return `${size} ${unit} ${more(value - reference, 'more', 'less')}`;
 }
 
 /**
- * The difference from a reference pour in words: "36.6° earlier", "2.56 s longer". Empty where either has no
- * value, "the same" where both show alike.
+ * The difference from a reference pour in words: "36.6° earlier", "2.56 s longer". It is that of the figures as they are
+ * shown. Empty where either has no value, "the same" where both show alike.
  */
 export function differenceText(reference: FigureRow, figure: FigureRow): string {
-  if (reference.value === null || figure.value === null)
-    return reference.text === figure.text ? 'the same' : '';
   if (reference.text === figure.text) return 'the same';
-  const difference = figure.value - reference.value;
-  const size = Math.abs(difference);
+  const shown = shownDifference(reference, figure);
+  if (shown === null) return '';
+  const { size } = shown;
+  const difference = shown.value - shown.reference;
+  if (difference === 0) return 'the same';
+  const { unit } = figure;
   switch (MANNERS[figure.key] ?? 'amount') {
     case 'moment':
-      return `${secondsText(size)} ${more(difference, 'later', 'earlier')}`;
+      return `${size} s ${more(difference, 'later', 'earlier')}`;
     case 'duration':
-      return `${secondsText(size)} ${more(difference, 'longer', 'shorter')}`;
+      return `${size} s ${more(difference, 'longer', 'shorter')}`;
     case 'speed':
-      return speedDifference(reference.value, figure.value);
+      return speedDifference([reference.value!, figure.value!], shown);
     case 'inclination':
-      return `${fixed(size, 1)}° ${more(difference, 'more uphill', 'more downhill')}`;
+      return `${size}° ${more(difference, 'more uphill', 'more downhill')}`;
     case 'first flow':
-      return `${fixed(size, 1)}° ${more(difference, 'earlier', 'later')}`;
+      return `${size}° ${more(difference, 'earlier', 'later')}`;
     case 'share':
-      return `${significant(size)} points ${more(difference, 'more', 'less')}`;
+      return `${size} points ${more(difference, 'more', 'less')}`;
     case 'count':
       return `${size} ${more(difference, 'more', 'fewer')}`;
     case 'temperature':
-      return `${fixed(size, 0)} ${figure.unit} ${more(difference, 'warmer', 'colder')}`;
+      return `${size} ${unit} ${more(difference, 'warmer', 'colder')}`;
     case 'margin':
-      return `${secondsText(size)} ${more(difference, 'more', 'less')}`;
+      return `${size} s ${more(difference, 'more', 'less')}`;
     case 'place':
-      return `${fixed(size, figure.unit === 'mm' ? 0 : 2)} ${figure.unit} ${more(difference, 'further in', 'nearer the mouth')}`;
+      return `${size} ${unit} ${more(difference, 'further in', 'nearer the mouth')}`;
     case 'amount':
-      return amountDifference(reference.value, figure.value, figure.unit);
+      return amountDifference(shown, unit);
   }
 }
