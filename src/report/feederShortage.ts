@@ -54,14 +54,37 @@ function shortageOf(feeding: Feeding): FeederShortage | null {
     inShort: `the feeder ${listText(lacks)}`,
     reason: {
       name: `feeder ${enough.metal ? 'freezes too soon' : 'short of metal'}`,
-      line: `It lasts ${timeWords(feeding)}; ${metalWords(feeding)}: the casting may draw or shrink inside. An estimate.`,
+      line: `${lackWords(feeding)}. The casting may draw or shrink inside. An estimate.`,
     },
   };
 }
 
-/** "1.0 × the die's time, 1.2 wanted". */
-export const timeWords = ({ timeRatio }: Feeding): string =>
-  `${fixed(timeRatio, 1)} × the die's time, ${fixed(WANTED_TIME_RATIO, 1)} wanted`;
+/** What is lacking first, and what there is enough of after it. */
+export function lackWords(feeding: Feeding): string {
+  const { enough } = feeding;
+  const metal = `it lacks ${lackingText(feeding)} cm³ of metal: ${metalWords(feeding)}`;
+  const time = `it freezes too soon: it lasts ${timeWords(feeding)}`;
+  if (enough.time) return capital(`${metal}; it lasts long enough, ${timeWords(feeding)}`);
+  if (enough.metal) return capital(`${time}; it has metal enough: ${metalWords(feeding)}`);
+  return capital(`${metal}; and ${time}`);
+}
+
+/** The difference of the two volumes as they are shown beside it. */
+function lackingText({ supply, demand }: Feeding): string {
+  const shown = toldApart(supply, demand);
+  const [given, asked] = shown.map(Number);
+  const lacking = fixed(asked! - given!, shown.some((text) => text.includes('.')) ? 1 : 0);
+  return Number(lacking) === 0 ? 'under 0.1' : lacking;
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** "1.0 × the die's time, 1.2 wanted"; a digit finer where a ratio too small would read as what is wanted. */
+export function timeWords({ timeRatio, enough }: Feeding): string {
+  const wanted = fixed(WANTED_TIME_RATIO, 1);
+  const decimals = !enough.time && fixed(timeRatio, 1) === wanted ? 2 : 1;
+  return `${fixed(timeRatio, decimals)} × the die's time, ${fixed(WANTED_TIME_RATIO, decimals)} wanted`;
+}
 
 /** "it can give 20 cm³, die and feeder draw 26 cm³ as they cool and freeze, 6 cm³ of it the feeder itself". */
 export function metalWords({ supply, demand, ownDemand }: Feeding): string {
