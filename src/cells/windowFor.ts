@@ -9,6 +9,7 @@ import { standOfPlan } from '$src/report/drawing/metalAtRest';
 import { isLadledIn } from '$src/report/ladledIn';
 import { basinLength } from '$src/report/study/basin';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
+import { settingNamed } from '$src/report/study/settings';
 import type { Study, StudyAxis } from '$src/report/study/study';
 import { evaluateBook } from './evaluate';
 import type { Book, CellId } from './kinds';
@@ -28,10 +29,11 @@ export function windowFor(book: Book, pour: CellId | null): Study {
   if (cell?.kind !== 'pour') return POUR_WINDOW;
   const [tilt, section] = [found(cell.tilt), found(cell.section)];
   if (tilt?.kind !== 'tilt' || section?.kind !== 'section') return POUR_WINDOW;
-  const across = paceAxis(tilt.tilt);
+  const plan = readyPlan(book, cell.id);
+  const across = holding(paceAxis(tilt.tilt), plan);
   const highest = usableLimits(tilt.tilt.limits).highestStart;
   if (!isLevelAtMost(highest))
-    return { ...POUR_WINDOW, axes: [across, heldStarts(starts(highest), book, cell.id)] };
+    return { ...POUR_WINDOW, axes: [across, holding(heldStarts(starts(highest), plan), plan)] };
   const unit = (book.units ?? METRIC).length;
   return { ...POUR_WINDOW, axes: [across, lengths(basinLength(section.section), unit)] };
 }
@@ -66,17 +68,37 @@ function aroundOpening(open: number): { readonly from: number; readonly to: numb
   return { from: Math.max(1, Math.round(tenths / 4)) / 10, to: (2 * tenths) / 10 };
 }
 
+/** Null while the pour is not in order. */
+function readyPlan(book: Book, pour: CellId): PourPlan | null {
+  const evaluation = evaluateBook(book).get(pour);
+  return evaluation?.state === 'needs a run' ? evaluation.plan : null;
+}
+
 /** Starts are looked at in whole degrees. */
 const WHOLE = fromDegrees(1);
+/** Ends of a range are round numbers: half seconds, whole degrees, twentieths of the critical speed. */
+const ROUND: Readonly<Record<string, number>> = { 'tilt.time': 0.5, 'tilt.start': WHOLE, 'tilt.share': 0.05 };
+/** A time past the range has this share of it looked at beyond: the slow edge lies there. */
+const BEYOND = 0.25;
+
+/** The range widened to hold what the pour itself is set to: a study around a pour that leaves it out finds no margins of it. */
+function holding(axis: StudyAxis, plan: PourPlan | null): StudyAxis {
+  const own = plan && settingNamed(plan, axis.setting)?.read(plan);
+  const round = ROUND[axis.setting];
+  if (own === null || own === undefined || round === undefined) return axis;
+  // A round number may miss its own value by the last digit.
+  if (own < axis.from) return { ...axis, from: Math.min(own, Math.floor(own / round + 1e-6) * round || own) };
+  if (own <= axis.to) return axis;
+  const wanted = axis.setting === 'tilt.time' ? own * (1 + BEYOND) : own;
+  return { ...axis, to: Math.max(own, Math.ceil(wanted / round - 1e-6) * round) };
+}
 
 /**
  * Starts from one step below the lowest at which the basin holds the charge: further down most of the metal is in the die
  * while ladling, which is no pour to judge. The level fill tells, without a run. All of them while there is no pour in order.
  */
-function heldStarts(axis: StudyAxis, book: Book, pour: CellId): StudyAxis {
-  const evaluation = evaluateBook(book).get(pour);
-  if (evaluation?.state !== 'needs a run') return axis;
-  const { plan } = evaluation;
+function heldStarts(axis: StudyAxis, plan: PourPlan | null): StudyAxis {
+  if (!plan) return axis;
   const lowest = lowestHeld(plan, axis);
   if (lowest === null) return axis;
   const step = (axis.to - lowest) / (axis.points - 2);

@@ -13,6 +13,7 @@ import { fromCelsius, fromDegrees } from '$src/core/units';
 import { standOfPlan } from '$src/report/drawing/metalAtRest';
 import { isLadledIn } from '$src/report/ladledIn';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
+import { settingNamed } from '$src/report/study/settings';
 import { firstOf, sampleBook } from '../book/sample';
 import { planOf } from '../books/planOf';
 
@@ -119,4 +120,35 @@ test('starts at which the charge lies in the die while it is ladled are left out
   // One point lies below, as the edge of the window, or two where the range begins on a whole degree.
   expect(held.indexOf(true)).toBeGreaterThan(0);
   expect(held.indexOf(true)).toBeLessThanOrEqual(2);
+});
+
+/** The sample's first pour with its tilt changed. */
+const withSteady = (change: Partial<Extract<Tilt, { kind: 'steady' }>>): Book => ({
+  ...withLimits(book, [firstOf(book, 'tilt').id], WIDEST_LIMITS),
+  cells: withLimits(book, [firstOf(book, 'tilt').id], WIDEST_LIMITS).cells.map((cell) =>
+    cell.kind === 'tilt' && cell.tilt.kind === 'steady'
+      ? { ...cell, tilt: { ...cell.tilt, ...change } }
+      : cell,
+  ),
+});
+
+test.each([
+  ['slow', { start: fromDegrees(30), rate: fromDegrees(5.3) }],
+  ['quick', { start: fromDegrees(10), rate: fromDegrees(80) }],
+  ['steep', { start: fromDegrees(52), rate: fromDegrees(15) }],
+])('the range around a %s pour holds the pour itself', (_, change) => {
+  const changed = withSteady(change);
+  const axes = axesAround(changed);
+  const plan = planOf(changed, pour);
+  const isOutside = POUR_WINDOW.axes.map(({ setting, from, to }) => {
+    const own = settingNamed(plan, setting)!.read(plan)!;
+    return own < from || own > to;
+  });
+  // Each of them lies outside what a study begins with where nothing is known of its pour.
+  expect(isOutside).toContain(true);
+  for (const { setting, from, to } of axes) {
+    const own = settingNamed(plan, setting)!.read(plan)!;
+    expect(own).toBeGreaterThanOrEqual(from);
+    expect(own).toBeLessThanOrEqual(to);
+  }
 });
