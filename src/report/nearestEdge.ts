@@ -21,6 +21,9 @@ const isEdge = (margin: Margin): margin is Edge => margin.distance !== null && m
 /** Share of the range looked at: what makes a degree and a second comparable. */
 const nearness = ({ from, to }: NamedAxis, { distance }: Edge): number => distance / Math.abs(to - from);
 
+/** Edges are sought between regions, which tell how a die fills. */
+const FILLING_ONLY = 'Of the filling alone: feeders are not judged there.';
+
 /**
  * What a study has found of how near an unsound setting lies to this sound pour: along each setting the nearer edge,
  * the nearest first. Null when the study has not looked.
@@ -43,11 +46,14 @@ export function edgeOfStudy(
     return nearest ? [{ axis, edge: nearest }] : [];
   });
   if (edges.length === 0)
-    return { name: 'no edge met', line: `Sound to the ends of all that was looked at, ${by}.` };
+    return {
+      name: 'no edge met',
+      line: `Sound to the ends of all that was looked at, ${by}. ${FILLING_ONLY}`,
+    };
   const told = edges
     .toSorted((a, b) => nearness(a.axis, a.edge) - nearness(b.axis, b.edge))
     .map(({ axis, edge }) => edgeWords(axis, edge, units));
-  return { name: 'nearest edge', line: `${told.join('; ')}; ${by}.` };
+  return { name: 'nearest edge', line: `${told.join('; ')}; ${by}. ${FILLING_ONLY}` };
 }
 
 /** "tilt time sound to 3.1 s, 0.9 s less, then folds film". */

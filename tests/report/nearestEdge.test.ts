@@ -37,7 +37,7 @@ const line = (found: readonly Margin[] | null, setRegion: 'sound' | 'near the li
 describe('the nearest edge by a study', () => {
   test('is told along each setting, the nearest first, with what lies beyond', () => {
     expect(line(margins)?.line).toBe(
-      'start angle sound to +28°, 2.0° less, then near a limit; head in the feeder sound to 45 mm, 5.0 mm more, then folds film; by the study “Window”.',
+      'start angle sound to +28°, 2.0° less, then near a limit; head in the feeder sound to 45 mm, 5.0 mm more, then folds film; by the study “Window”. Of the filling alone: feeders are not judged there.',
     );
   });
 
