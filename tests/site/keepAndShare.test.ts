@@ -221,6 +221,23 @@ test('what is said of a copied link goes when another book is opened', async () 
   await expect.poll(() => said.count()).toBe(0);
 });
 
+test('numbers of a chart and of its pour are saved under names of their own', async () => {
+  const page = await openPage({ book: writeBook(quickBook('Files')) });
+  const pour = page.locator('[data-kind="pour"]').first();
+  await waitUntilFresh(page);
+  const saved = async (press: () => Promise<void>): Promise<string> => {
+    const saving = page.waitForEvent('download');
+    await press();
+    return (await saving).suggestedFilename();
+  };
+  const ofPour = await saved(() => pour.getByRole('button', { name: 'front speed, CSV' }).click());
+  const chart = pour.locator('details', { hasText: /Save front speed/i }).first();
+  await chart.locator('summary').click();
+  const ofChart = await saved(() => chart.getByRole('button', { name: 'Save numbers as CSV' }).click());
+  expect(ofChart).toMatch(/-front-speed\.csv$/);
+  expect(ofPour).toMatch(/-front-speed-record\.csv$/);
+});
+
 test('a link opens at once where the book kept here is an example as it came', async () => {
   const page = await openPage();
   await title(page).waitFor();
