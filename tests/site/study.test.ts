@@ -98,9 +98,17 @@ test('a pour window waits to be begun, is computed, told in words, shown again w
   await page.reload();
   // Saved before anybody came to the study, a page tells it all the same.
   await page.locator('[data-kind="pour"][data-state="fresh"]').nth(1).waitFor();
-  // Each hatch of the map is told in its key, and no two look alike; files have the name of the study.
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save as a page that plays' }).click();
+  const saved = readFileSync(await (await saving).path(), 'utf8');
+  expect(saved.includes('Nothing of this study had been poured')).toBe(false);
+  expect(saved.includes('Map of start angle against tilt time')).toBe(true);
   await study.scrollIntoViewIfNeeded();
-  await study.locator('svg.map').waitFor();
+  await expect.poll(() => stateInView(study), { timeout: 30_000 }).toBe('fresh');
+  expect(await map()).toBe(computed);
+
+  // Each hatch of the map is told in its key, and no two look alike; files have the name of the study.
+  await seen(study, study.locator('svg.map'));
   const hatchesOf = (part: string) =>
     study
       .locator(part)
@@ -118,14 +126,6 @@ test('a pour window waits to be begun, is computed, told in words, shown again w
   await study.locator('summary', { hasText: 'Save map' }).click();
   await study.getByRole('button', { name: 'Save numbers as CSV' }).first().click();
   expect((await savingCsv).suggestedFilename()).toMatch(/^(?!pour-window\.|study\.).+-map\.csv$/);
-  const saving = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save as a page that plays' }).click();
-  const saved = readFileSync(await (await saving).path(), 'utf8');
-  expect(saved.includes('Nothing of this study had been poured')).toBe(false);
-  expect(saved.includes('Map of start angle against tilt time')).toBe(true);
-  await study.scrollIntoViewIfNeeded();
-  await expect.poll(() => stateInView(study), { timeout: 30_000 }).toBe('fresh');
-  expect(await map()).toBe(computed);
 
   expect(await study.getByRole('combobox', { name: 'around the pour' }).isVisible()).toBe(true);
   await study.getByText('the map in words').click();
