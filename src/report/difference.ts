@@ -46,12 +46,12 @@ const MANNERS: Readonly<Record<string, Manner>> = {
 const more = (difference: number, up: string, down: string): string => (difference > 0 ? up : down);
 
 /** "5.4 times slower", "12 % faster"; below the mesh spread no difference is claimed, however the figures round. */
-function speedDifference(exact: readonly [number, number], { reference, value }: ShownDifference): string {
-  const [low, high] = exact.toSorted((a, b) => a - b);
+/** A share of what is not rounded: of speeds told in two figures it would be off by a half. */
+function speedDifference(from: number, to: number): string {
+  const [low, high] = [from, to].toSorted((a, b) => a - b);
   if (low! <= 0) return '';
   if (high! / low! <= 1 + MESH_SPREAD) return 'too close to call';
-  const way = more(exact[1] - exact[0], 'faster', 'slower');
-  const [from, to] = reference > 0 && value > 0 ? [reference, value] : exact;
+  const way = more(to - from, 'faster', 'slower');
   const ratio = Math.max(to / from, from / to);
   return ratio >= 1.5
     ? `${significant(ratio)} times ${way}`
@@ -84,7 +84,7 @@ export function differenceText(reference: FigureRow, figure: FigureRow): string 
     case 'duration':
       return `${size} s ${more(difference, 'longer', 'shorter')}`;
     case 'speed':
-      return speedDifference([reference.value!, figure.value!], shown);
+      return speedDifference(reference.value!, figure.value!);
     case 'inclination':
       return `${size}° ${more(difference, 'more uphill', 'more downhill')}`;
     case 'first flow':

@@ -19,7 +19,7 @@ test('a difference is that of the figures beside it, however they were rounded',
   expect(differenceText(skin(75.6), skin(88.4))).toBe('12 mm more');
   expect(differenceText(skin(6), skin(88.4))).toBe('15 times as much');
   const speed = (value: number) => row('peak_front_speed_m_per_s', value, value.toFixed(2), 'm/s');
-  expect(differenceText(speed(0.2049), speed(0.2251))).toBe('15 % faster');
+  expect(differenceText(speed(0.2049), speed(0.2251))).toBe('10 % faster');
   // Which way is decided unrounded: inside the mesh spread nothing is claimed.
   expect(differenceText(speed(0.104), speed(0.106))).toBe('too close to call');
 });
