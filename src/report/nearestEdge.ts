@@ -73,13 +73,18 @@ export interface TriedAround {
   readonly results: ReadonlyMap<string, { readonly figures: PointFigures } | { readonly reason: string }>;
 }
 
-/** As the verdict of a pour calls it: one whose feeder is short only fills quietly. */
-const isSound = (result: PointResult): boolean => regionOf(result) === 'sound' && shortageOf(result) === null;
+const fillsSoundly = (result: PointResult): boolean => regionOf(result) === 'sound';
+const isFed = (result: PointResult): boolean => shortageOf(result) === null;
+/** Where the feeder is short as it is, that stands in the verdict, and the rest is asked of the filling. */
+const SHORT_AS_IT_IS = ' Of the filling alone: the feeder is short as it is.';
 
 /** What inputs a little off have shown of how near an unsound setting lies to this sound pour. */
 export function edgeOfSensitivity({ base, variations, results }: TriedAround): Reason {
   const own = { figures: base };
-  if (!isSound(own))
+  const feederCounts = isFed(own);
+  const isSound = (result: PointResult): boolean => fillsSoundly(result) && (!feederCounts || isFed(result));
+  const scope = feederCounts ? '' : SHORT_AS_IT_IS;
+  if (!fillsSoundly(own))
     return {
       name: 'close to an edge',
       line: `On the coarse mesh of the runs below this very pour is called: ${resultWords(own)}.`,
@@ -93,7 +98,7 @@ export function edgeOfSensitivity({ base, variations, results }: TriedAround): R
   if (unsound.length === 0)
     return {
       name: 'no edge met',
-      line: `Still sound with all that was tried below, one at a time: ${tried}.`,
+      line: `Still sound with all that was tried below, one at a time: ${tried}.${scope}`,
     };
   const words = unsound.map(
     ({ name, change, result, isAssumed }) =>
@@ -101,5 +106,5 @@ export function edgeOfSensitivity({ base, variations, results }: TriedAround): R
   );
   const left = judged.length - unsound.length;
   const rest = left === 0 ? '' : ` Sound still with the other ${countText(left, 'change')} tried.`;
-  return { name: 'edge within a step', line: `No longer sound with ${listText(words)}.${rest}` };
+  return { name: 'edge within a step', line: `No longer sound with ${listText(words)}.${rest}${scope}` };
 }
