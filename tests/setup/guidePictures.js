@@ -24,7 +24,7 @@ const PICTURES = [
   { name: 'section-dragged', book: 'level-or-uphill', cell: 'sill-basin', tall: 980, act: dragCorner },
   { name: 'staged-tilt', book: 'two-tilts', cell: 'staged', tall: 760 },
   { name: 'pour-with-folds', book: 'two-tilts', cell: 'pour-quick', tall: 1080 },
-  { name: 'pour-window', book: 'pour-window', cell: 'window', tall: 1100 },
+  { name: 'pour-window', book: 'pour-window', cell: 'window', tall: 900 },
   { name: 'castings-log', book: 'castings-log', cell: 'log', tall: 1000 },
   { name: 'machine', book: 'setting-the-damper', cell: 'open', tall: 900 },
   { name: 'guess-first', book: 'class-oxide-film', cell: 'guess-gentle', act: drawGuess },
