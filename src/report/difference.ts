@@ -45,8 +45,10 @@ const MANNERS: Readonly<Record<string, Manner>> = {
 
 const more = (difference: number, up: string, down: string): string => (difference > 0 ? up : down);
 
-/** "5.4 times slower", "12 % faster"; below the mesh spread no difference is claimed, however the figures round. */
-/** A share of what is not rounded: of speeds told in two figures it would be off by a half. */
+/**
+ * "5.4 times slower", "12 % faster", of speeds that are not rounded: told in two figures, a share would be off by a half.
+ * Below the mesh spread no difference is claimed.
+ */
 function speedDifference(from: number, to: number): string {
   const [low, high] = [from, to].toSorted((a, b) => a - b);
   if (low! <= 0) return '';

@@ -88,8 +88,12 @@ export class Bench {
   };
   #visible: ReadonlySet<CellId> = $state.raw(new Set());
 
+  /** How many books were opened so far: what is said of one does not hold for the next. */
+  opened = $state(0);
+
   /** Replaces the whole book, without an undo step. */
   open(book: Book): void {
+    this.opened++;
     for (const { run } of this.#slots.values()) run.forget();
     this.#turnTo(beginHistory(book));
   }

@@ -218,6 +218,7 @@ test('what is said of a copied link goes when another book is opened', async () 
     Object.defineProperty(navigator, 'clipboard', { value: clipboard, configurable: true });
   });
   const said = page.getByText(/Link copied, \d+ characters/);
+  await expect.poll(() => title(page).inputValue()).toBe('Linked');
   await page.getByRole('button', { name: 'Copy a link to this book' }).first().click();
   await said.first().waitFor();
   await openBookFile(page, file('Next'));

@@ -127,5 +127,6 @@ test('on a phone a change is taken back from the bar, wherever the page stands, 
     .getByText(/^undone: /)
     .waitFor();
   expect(await length.inputValue()).toBe(before);
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Contents');
   await picture(page, 'phone-undone');
 });

@@ -51,10 +51,9 @@ function plugAbout(heat: Cooled, mesh: Mesh, i: number): [first: number, last: n
   return [first, last];
 }
 
-/** Of a region: its whole volume over its whole cooled area, and that of its thickest plug [m]. */
+/** Of a region: its whole volume [m³], and the modulus of its thickest plug [m]. */
 export interface RegionModulus {
   readonly volume: number;
-  readonly mean: number;
   readonly thickest: number;
 }
 
@@ -64,15 +63,13 @@ export interface RegionModulus {
  */
 export function regionModulus(heat: Cooled, mesh: Mesh, region: number): RegionModulus {
   let volume = 0;
-  let area = 0;
   let thickest = 0;
   for (let i = 0; i < mesh.cells; i++) {
     if (heat.region[i] !== region || mesh.open[i]) continue;
     volume += mesh.volume[i]!;
-    area += wholeContact(heat.walls, mesh, i);
     thickest = Math.max(thickest, modulusAbout(heat, mesh, i));
   }
-  return { volume, mean: area > 0 ? volume / area : 0, thickest };
+  return { volume, thickest };
 }
 
 /**

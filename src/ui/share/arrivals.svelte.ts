@@ -103,13 +103,13 @@ class Arrivals {
   }
 
   #say(words: string): void {
-    this.#said = { of: desk.bookId, words };
+    this.#said = { of: bench.opened, words };
   }
-  #said = $state.raw({ of: '', words: '' });
+  #said = $state.raw({ of: 0, words: '' });
 
   /** Said beside the button until the next link, or until another book lies open. */
   get copied(): string {
-    return this.#said.of === desk.bookId ? this.#said.words : '';
+    return this.#said.of === bench.opened ? this.#said.words : '';
   }
 }
 

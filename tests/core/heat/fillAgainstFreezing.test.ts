@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkHeat } from '$src/core/heat/checkHeat';
+import { wholeContact } from '$src/core/heat/contactArea';
 import { fillAgainstFreezing } from '$src/core/heat/fillAgainstFreezing';
 import { timeToSolidFraction } from '$src/core/heat/freezingTime';
 import type { HeatPlan } from '$src/core/heat/heatPlan';
@@ -18,7 +19,11 @@ describe('contact to full against freezing', () => {
     const whole = regionModulus(pour.heat, pour.mesh, DIE);
     expect(whole.volume).toBeCloseTo(0.2 * 0.03 * 0.06, 12);
     const area = 0.2 * 2 * (0.03 + 0.06) + 0.03 * 0.06;
-    expect(whole.mean).toBeCloseTo(whole.volume / area, 12);
+    const die = Array.from({ length: pour.mesh.cells }, (_, i) => i).slice(pour.mesh.mouthFace);
+    expect(die.reduce((sum, i) => sum + wholeContact(pour.heat.walls, pour.mesh, i), 0)).toBeCloseTo(
+      area,
+      12,
+    );
     expect(whole.thickest).toBeCloseTo(inside, 12);
   });
 
