@@ -65,7 +65,19 @@ class Desk {
     const isOpen = await this.#openFirst(openBrought);
     this.examples = await examples;
     if (!isOpen) await this.#openFirstExample();
+    if (this.bookId === '') await this.#inTurn(() => this.#beginUnkept());
     this.isReady = true;
+  }
+
+  /**
+   * Where nothing could be opened, an empty book lies open. It is not kept before something is put into it: else the next
+   * visit would bring it back in place of the example that did not come.
+   */
+  async #beginUnkept(): Promise<void> {
+    this.bookId = crypto.randomUUID();
+    await holdBook(this.bookId);
+    this.#lastText = writeBook(bench.book);
+    this.#textAtOpening = this.#lastText;
   }
 
   /** An example that was only looked at is there again at any time: a book that somebody came for takes its place at once. */

@@ -110,3 +110,27 @@ test('the first drawing waits for little: handles, tables, charts and pours come
   );
   expect(packed.reduce((sum, size) => sum + size)).toBeLessThan(HEAVIEST);
 });
+
+test('an example that did not come is told, and comes at the next visit; what was put in its place is kept', async () => {
+  const page = await openPage({
+    prepare: (context) => context.route(/\.pourbook\.json$/, (route) => route.abort(), { times: 1 }),
+    expectedErrors: /Failed to load resource/,
+  });
+  const title = page.getByRole('textbox', { name: 'Title of the book' });
+  await page.getByText('could not be fetched').waitFor();
+  expect(await page.locator('[data-cell]').count()).toBe(0);
+  // Leaving keeps what lies open at once.
+  await page.reload();
+  await page.locator('[data-cell]').first().waitFor();
+  expect(await title.inputValue()).not.toBe('New book');
+
+  await page.evaluate(() => indexedDB.deleteDatabase('quietpour'));
+  await page.context().route(/\.pourbook\.json$/, (route) => route.abort(), { times: 1 });
+  await page.reload();
+  await page.getByText('could not be fetched').waitFor();
+  await page.getByRole('button', { name: /^note/ }).click();
+  await expect.poll(() => page.locator('[data-cell]').count()).toBe(1);
+  await page.reload();
+  await page.locator('[data-cell]').first().waitFor();
+  expect(await page.locator('[data-cell]').count()).toBe(1);
+});
