@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
+import type { BrowserContext } from 'playwright-core';
 import { expect, inject, test } from 'vitest';
 import { TERMS } from '$src/report/terms';
 import { entryName } from '$src/ui/guide/headingName';
@@ -111,9 +112,14 @@ test('the first drawing waits for little: handles, tables, charts and pours come
   expect(packed.reduce((sum, size) => sum + size)).toBeLessThan(HEAVIEST);
 });
 
+/** The next book that is asked for does not come. */
+async function loseNextBook(context: BrowserContext): Promise<void> {
+  await context.route(/\.pourbook\.json$/, (route) => route.abort(), { times: 1 });
+}
+
 test('an example that did not come is told, and comes at the next visit; what was put in its place is kept', async () => {
   const page = await openPage({
-    prepare: (context) => context.route(/\.pourbook\.json$/, (route) => route.abort(), { times: 1 }),
+    prepare: loseNextBook,
     expectedErrors: /Failed to load resource/,
   });
   const title = page.getByRole('textbox', { name: 'Title of the book' });
@@ -125,7 +131,7 @@ test('an example that did not come is told, and comes at the next visit; what wa
   expect(await title.inputValue()).not.toBe('New book');
 
   await page.evaluate(() => indexedDB.deleteDatabase('quietpour'));
-  await page.context().route(/\.pourbook\.json$/, (route) => route.abort(), { times: 1 });
+  await loseNextBook(page.context());
   await page.reload();
   await page.getByText('could not be fetched').waitFor();
   await page.getByRole('button', { name: /^note/ }).click();
