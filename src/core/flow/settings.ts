@@ -40,10 +40,9 @@ export const SOLVE_TOLERANCE = 1e-12;
 export const DRAG = 0.003;
 
 /**
- * Weight of the skin's force while the nose cell of a front fills, 0 to 1. At 0 the front is held only at cell
- * faces, creeps in fits, and the peak speed of a slow uphill front moves by 25 % from mesh to mesh; at 1 the steady
- * force balance holds the nose at the full stand whatever its speed, which makes tongues 10 to 20 % slower than the
- * bare gate. 0.35 is ours: from there on front speeds agree within a few per cent over 100 to 400 cells.
+ * Weight of the skin's force while the nose cell of a front fills, 0 to 1. At 0 the front is held only at cell faces, creeps
+ * in fits, and the peak speed of a slow uphill front moves by 25 % from mesh to mesh; at 1 the whole force acts nearly all the
+ * while, meshes agree best, and fronts are 4 to 10 % later. 0.35 is ours, and a compromise: see docs/model.md for what it moves.
  */
 export const NOSE_WEIGHT = 0.35;
 
