@@ -45,13 +45,7 @@ const commandLine = defineConfig({
 const fewFiles = {
   codeSplitting: {
     groups: [
-      // The guide is read without a script: neither its parts nor the list of routes that leads to them is waited for.
-      {
-        name: 'start',
-        test: /^(?!.*\/(src\/(ui|routes)\/guide|client-optimized\/nodes)\/)/,
-        tags: ['$initial' as const],
-        priority: 2,
-      },
+      { name: 'start', tags: ['$initial' as const], priority: 2 },
       { name: 'inputs', test: /src\/ui\/(section\/Section|cells\/(Metal|Charge)View)/, priority: 1 },
       { name: 'pours', test: /src\/ui\/cells\/(Tilt|Pour)View/ },
     ],

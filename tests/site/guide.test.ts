@@ -13,6 +13,11 @@ test('the bench leads to the guide, its pages to each other and to their heading
   await page.getByRole('heading', { level: 1, name: 'Guide and glossary' }).waitFor();
   await page.getByRole('link', { name: 'User guide' }).click();
   await page.getByRole('heading', { level: 1, name: 'User guide' }).waitFor();
+  // The page has its style: the list stands beside the text, and the text off the edge.
+  const list = (await page.getByRole('navigation', { name: 'Guide' }).first().boundingBox())!;
+  const text = (await page.locator('main').boundingBox())!;
+  expect(list.x).toBeGreaterThan(100);
+  expect(list.x + list.width).toBeLessThanOrEqual(text.x);
   const pictures = page.locator('article img');
   await expect.poll(() => pictures.count()).toBe(12);
   const drawn = () =>
