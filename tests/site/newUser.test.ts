@@ -250,6 +250,17 @@ test('a sound pour says how near an unsound setting lies once it was looked at, 
   await edge.getByText(/^(No longer sound with|Still sound with all)/).waitFor({ timeout: 60_000 });
   expect(await pour.locator('[data-part="sensitivity"] [data-variation]').count()).toBeGreaterThan(4);
 
+  // A new name changes no figure, and neither does another visit.
+  const found = (await edge.textContent())!;
+  await pour.getByRole('textbox', { name: /^Name of/ }).fill('Another name');
+  await page.keyboard.press('Enter');
+  await page.locator('h1, h2').getByText('Another name').first().waitFor({ state: 'attached' });
+  expect(await edge.textContent()).toBe(found);
+  await page.waitForTimeout(1000);
+  await page.reload();
+  await expect.poll(() => edge.textContent(), { timeout: 30_000 }).toBe(found);
+  expect(await pour.locator('[data-part="sensitivity"] [data-variation]').count()).toBeGreaterThan(4);
+
   const study = page.locator('[data-kind="study"]');
   await study.scrollIntoViewIfNeeded();
   await study.getByRole('button', { name: 'Pour this study' }).click();

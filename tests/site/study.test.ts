@@ -238,3 +238,41 @@ test('where measured repeats land is drawn as a patch round the cross, and told'
   await page.keyboard.press('Enter');
   await expect.poll(() => study.locator('svg.map').textContent()).toContain('set before');
 });
+
+test('a study that is begun at once after typing takes what stands in the field', async () => {
+  const book = studyBook(3);
+  const page = await openPage({ book: writeBook(book) });
+  const study = page.locator('[data-kind="study"]');
+  const begin = study.getByRole('button', { name: 'Pour this study' });
+  await seen(study, begin);
+  const inputs = study.getByText('What this study varies, and how far');
+  await inputs.click();
+  const to = study.getByLabel('to', { exact: true }).first();
+  /** Typed and pressed within one task of the page, far quicker than any rest of typing. */
+  const typeAndPress = (value: string, name: string) =>
+    to.evaluate(
+      (field: HTMLInputElement, { value, name }) => {
+        field.value = value;
+        field.dispatchEvent(new Event('input', { bubbles: true }));
+        return new Promise<void>((resolve) =>
+          requestAnimationFrame(() => {
+            const cell = field.closest('[data-kind="study"]')!;
+            const button = [...cell.querySelectorAll('button')].find((one) => one.textContent === name)!;
+            button.click();
+            resolve();
+          }),
+        );
+      },
+      { value, name },
+    );
+  const ends = async () => {
+    await expect.poll(() => stateInView(study), { timeout: 60_000, interval: 300 }).toBe('fresh');
+    const slider = study.getByRole('slider', { name: 'tilt time' });
+    await slider.fill('2');
+    return slider.getAttribute('aria-valuetext');
+  };
+  await typeAndPress('8', 'Pour this study');
+  expect(await ends()).toBe('8 s');
+  await typeAndPress('9', 'Pour it anew');
+  expect(await ends()).toBe('9 s');
+});
