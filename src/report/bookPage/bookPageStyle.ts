@@ -86,6 +86,7 @@ svg.section .plate{fill:var(--sheet)}
 .chart .field .mark{width:0;height:0;color:var(--ink)}
 .chart .field .mark svg{position:absolute;inset:auto;left:-7px;top:-7px;width:14px;height:14px;overflow:visible}
 .chart .field .mark b{position:absolute;left:9px;top:-22px}
+.chart .field .mark.under-it b{top:6px}
 .chart .field .mark.turned b{left:auto;right:9px}
 .verdict-part{fill:none;stroke:currentColor;stroke-width:2.6}
 .verdict-part.full{fill:currentColor;stroke:none}

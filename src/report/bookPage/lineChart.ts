@@ -20,6 +20,8 @@ export interface ChartMark {
   readonly y: number;
   readonly picture: string;
   readonly name: string;
+  /** Its words stand below it. */
+  readonly isBelow?: boolean;
 }
 
 export interface ChartParts {
@@ -60,7 +62,7 @@ ${rules.map((tick) => `<span class="up" style="top:${share(up(tick), FIELD.heigh
   )
   .join(
     '',
-  )}${inside.map(({ value, label }, index) => `<span class="limit-name${index < inside.length - 1 ? ' below' : ''}" style="top:${share(up(value), FIELD.height)}">${escaped(label)}</span>`).join('')}${marks.map((mark) => `<span class="mark${across(mark.x) > FIELD.width / 2 ? ' turned' : ''}" style="left:${share(across(mark.x), FIELD.width)};top:${share(up(mark.y), FIELD.height)}">${mark.picture}${mark.name === '' ? '' : `<b>${escaped(mark.name)}</b>`}</span>`).join('')}</div>
+  )}${inside.map(({ value, label }, index) => `<span class="limit-name${index < inside.length - 1 ? ' below' : ''}" style="top:${share(up(value), FIELD.height)}">${escaped(label)}</span>`).join('')}${marks.map((mark) => `<span class="mark${across(mark.x) > FIELD.width / 2 ? ' turned' : ''}${mark.isBelow ? ' under-it' : ''}" style="left:${share(across(mark.x), FIELD.width)};top:${share(up(mark.y), FIELD.height)}">${mark.picture}${mark.name === '' ? '' : `<b>${escaped(mark.name)}</b>`}</span>`).join('')}</div>
 <p class="axis-name">${escaped(x.label)}</p>
 ${lines.length > 1 ? lineKey(lines) : ''}</figure>`;
 }

@@ -151,7 +151,13 @@ function curve({ axes, study, results, plan, isDone, pours }: KeptStudy, units: 
         picture: markPicture(pointMark(results.get(point)!)),
         name: '',
       })),
-      ...pours.map(({ x, y, name: pour, isVaried }) => ({ x, y, picture: cross(isVaried), name: pour })),
+      ...pours.map(({ x, y, name: pour, isVaried }) => ({
+        x,
+        y,
+        picture: cross(isVaried),
+        name: pour,
+        isBelow: !isVaried,
+      })),
     ],
   });
   const table = plainTable({

@@ -23,7 +23,7 @@ interface Named {
 
 const NAMED: readonly Named[] = [
   { title: 'sound', regions: ['sound'], isShort: false },
-  { title: 'fills quietly', regions: ['sound'], isShort: true },
+  { title: 'feeder short', regions: ['sound'], isShort: true },
   { title: 'folds film', regions: ['folds film'] },
   { title: 'laps', regions: ['laps'] },
   { title: 'misruns', regions: ['misrun'] },
@@ -37,7 +37,7 @@ const NAMED: readonly Named[] = [
   { title: 'no such pour', regions: ['no such pour', 'not computed'] },
 ];
 const NOTES: Readonly<Record<string, string>> = {
-  'fills quietly': 'but the feeder is short',
+  'feeder short': 'the die fills quietly',
   misruns: 'freezes before it is full',
   'gas held': 'shut in before the die is full',
   laps: 'cold fronts do not join',

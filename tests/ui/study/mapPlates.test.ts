@@ -96,12 +96,12 @@ test('what fills quietly and is not fed has a name of its own, and the word soun
     ),
   });
   const titles = (answer: MapAnswer) => mapPlates(answer, plot, 600, []).map(({ title }) => title);
-  expect(titles(plain)).not.toContain('fills quietly');
+  expect(titles(plain)).not.toContain('feeder short');
   // All of it short: nothing on the map is called sound.
-  expect(titles(from(0))).toContain('fills quietly');
+  expect(titles(from(0))).toContain('feeder short');
   expect(titles(from(0))).not.toContain('sound');
   const both = mapPlates(from(12), plot, 600, []);
-  const [sound, quiet] = ['sound', 'fills quietly'].map(
+  const [sound, quiet] = ['sound', 'feeder short'].map(
     (title) => both.find((plate) => plate.title === title)!,
   );
   expect(sound!.x).toBeLessThan(plot.x((12 * 10) / 19));
