@@ -15,7 +15,7 @@ In a clone of the project: npm run quietpour -- run static/level-or-uphill.pourb
   --cell NAME  the name or id of a pour, or of a compare: then the pours it compares;
                with study, the name or id of a study; with card, of a shop card or a pour
   --out FILE   with card, the page to write, e.g. card.html
-  --out DIR    with study, folder for study.csv, study.json and, of a map, study.svg
+  --out DIR    with study, folder for its table, JSON and, of a map, picture, named after book and study
   --shard K/N  part K of N, written as study-K-of-N.part.json; all N together merge into the same files
   --json       figures, folds and series as JSON, units in the names; wrong input as { "issues": […] }
 

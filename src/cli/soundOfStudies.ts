@@ -24,12 +24,12 @@ export interface SoundOfStudies {
 }
 
 /**
- * How far the settings of a pour may stray, by the studies of the book that vary two settings of it: as on the page, by
+ * How far the settings of a pour may stray, by the studies of the book that vary them: as on the page, by
  * pours on the lines through the setting. The rest of such a study is not poured.
  */
 export async function soundOfStudies(book: Book, pour: CellId): Promise<SoundOfStudies> {
   const cells = book.cells.flatMap((cell) => (cell.kind === 'study' && cell.pour === pour ? [cell] : []));
-  const studies = cells.flatMap((cell) => readyStudy(book, cell) ?? []).filter(isMap);
+  const studies = cells.flatMap((cell) => readyStudy(book, cell) ?? []).filter(isSet);
   const found: FoundByStudy[] = [];
   const looked: LookedAt[] = [];
   const pool = studies.length > 0 ? openPool() : null;
@@ -45,8 +45,8 @@ export async function soundOfStudies(book: Book, pour: CellId): Promise<SoundOfS
   return { studies: looked, sound: soundFinding(cells.length, found) };
 }
 
-const isMap = ({ head: { axes } }: ChosenStudy): boolean =>
-  axes.length === 2 && axes.every(({ setPoint }) => setPoint !== null);
+/** The pour has a value of all that the study varies. */
+const isSet = ({ head: { axes } }: ChosenStudy): boolean => axes.every(({ setPoint }) => setPoint !== null);
 
 async function foundBy(
   { head: { axes }, plan, study }: ChosenStudy,

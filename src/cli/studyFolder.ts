@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Issue } from '$src/core/issue';
 import type { PointResult } from '$src/report/study/region';
 import { type StudyHead, type StudyResults, studyCsv, studyJson } from '$src/report/study/studyFile';
+import { studyFileName } from '$src/report/study/studyFileName';
 import { studySvg } from '$src/report/study/studySvg';
 import { pointsOf, type Shard } from './studyPoints';
 
@@ -18,13 +19,14 @@ const ENDING = '.part.json';
 
 export const shardName = ({ number, of }: Shard): string => `study-${number}-of-${of}${ENDING}`;
 
-/** Table, JSON and, of a map, a picture. */
+/** Table, JSON and, of a map, a picture, named after book and study. */
 export async function writeStudy(folder: string, head: StudyHead, results: StudyResults): Promise<string[]> {
   const picture = studySvg(head, results);
+  const named = studyFileName(head);
   const files: [string, string][] = [
-    ['study.csv', studyCsv(head, results)],
-    ['study.json', studyJson(head, results)],
-    ...(picture ? [['study.svg', picture] as [string, string]] : []),
+    [`${named}.csv`, studyCsv(head, results)],
+    [`${named}.json`, studyJson(head, results)],
+    ...(picture ? [[`${named}.svg`, picture] as [string, string]] : []),
   ];
   for (const [name, text] of files) await writeWhole(folder, name, text);
   return files.map(([name]) => join(folder, name));

@@ -3,7 +3,7 @@ import { METRIC, type PageUnits } from '$src/core/units';
 import { compareSentence } from './compareSentence';
 import { differenceText } from './difference';
 import { type FigureRow, figureRows, figuresOfPours } from './figures';
-import { type InputWords, inputWords } from './inputWords';
+import { type InputWords, inputWords, isAlike } from './inputWords';
 import { figureIn } from './inUnits';
 import type { Sentence } from './sentence';
 import { verdict } from './verdict';
@@ -95,17 +95,14 @@ function namedInOrder(columns: readonly (readonly InputWords[])[]): InputWords[]
 
 const equal = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
 
-/** What keeps its distance to the end of a longer die differs by the length of the die, and by nothing of its own. */
-const isAlike = (one: InputWords, other: InputWords): boolean =>
-  equal(one.decides, other.decides) ||
-  (one.fromEnd !== undefined && equal(one.fromEnd.decides, other.fromEnd?.decides));
-
 const isSame = ({ all }: Input): boolean => all.every((words) => isAlike(words, all[0]!));
 
-/** What is the same, by its name: "vents", or "vents from the die end". */
+/** What is the same, by its name: "vents", or "vents from the die end"; where only some keep to the end, those from the mouth are told too. */
 function sameName({ name, all }: Input): string {
   const [first] = all;
-  return all.every(({ decides }) => equal(decides, first!.decides)) ? name : (first!.fromEnd?.name ?? name);
+  if (!first?.fromEnd || all.every(({ decides }) => equal(decides, first.decides))) return name;
+  const isFromEnd = all.every(({ fromEnd }) => equal(fromEnd?.decides, first.fromEnd?.decides));
+  return isFromEnd ? first.fromEnd.name : `${name} from mouth or die end`;
 }
 
 /** Words too coarse to show a difference say that there is one rather than repeat themselves. */

@@ -6,7 +6,7 @@ import type { PourRecord } from '$src/core/pour/record';
 import { toCubicCentimetres } from '$src/core/units';
 import { toldApart } from './toldApart';
 import type { Reason } from './verdictReasons';
-import { fixed, listText, significant } from './wording';
+import { capital, fixed, listText, significant } from './wording';
 
 /** Why the feeder of a full die cannot feed it: "the feeder is short of metal", and the figures. */
 export interface FeederShortage {
@@ -27,6 +27,10 @@ export function feederShortage(record: PourRecord): FeederShortage | null {
   if (!parts.feeder) return NO_FEEDER;
   return shortageOf(feedingOf(parts, parts.feeder, heat, thermal.freezingShrinkage.value));
 }
+
+/** Whether anything can be said of its feeder: the die is full, and heat and the metal's solid are known. */
+export const isFeederJudged = ({ plan: { heat }, figures }: PourRecord): boolean =>
+  Boolean(heat && thermalOfFreezing(heat.freezing)) && figures.filledTime !== null;
 
 export const feedingOf = (
   { die }: RestingParts,
@@ -76,8 +80,6 @@ function lackingText({ supply, demand }: Feeding): string {
   const lacking = fixed(asked! - given!, shown.some((text) => text.includes('.')) ? 1 : 0);
   return Number(lacking) === 0 ? 'under 0.1' : lacking;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** "1.0 × the die's time, 1.2 wanted"; a digit finer where a ratio too small would read as what is wanted. */
 export function timeWords({ timeRatio, enough }: Feeding): string {

@@ -37,6 +37,35 @@ export interface InputWords {
   readonly isAside?: true;
 }
 
+const equal = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
+
+/**
+ * What keeps its distance to the mouth or to the end of a longer die differs by the length of the die, and by nothing of
+ * its own: of several vents those before the place that gives way keep the one, those past it the other.
+ */
+export const isAlike = (one: InputWords, other: InputWords): boolean =>
+  one.fromEnd && other.fromEnd
+    ? keepsPlaces([one.decides, other.decides], [one.fromEnd.decides, other.fromEnd.decides])
+    : equal(one.decides, other.decides);
+
+type Two = readonly [unknown, unknown];
+
+function keepsPlaces(fromMouth: Two, fromEnd: Two): boolean {
+  if (equal(...fromMouth) || equal(...fromEnd)) return true;
+  const [one, other, oneFromEnd, otherFromEnd] = [...fromMouth, ...fromEnd];
+  return (
+    Array.isArray(one) &&
+    Array.isArray(other) &&
+    one.length === other.length &&
+    one.every((part, index) =>
+      keepsPlaces(
+        [part, other[index]],
+        [(oneFromEnd as unknown[])[index], (otherFromEnd as unknown[])[index]],
+      ),
+    )
+  );
+}
+
 /** Lowest basin floor under the floor at the mouth [m]; 0 when flush. */
 function pitDepth({ floor, mouth }: Section): number {
   const lip = lineAt(floor, mouth, 'right');

@@ -2,7 +2,10 @@ import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
 import { fromDegrees, METRIC, type PageUnits } from '$src/core/units';
 import { otherSurface } from './otherSurface';
 import { type PlanAt, planAt } from './study/planAt';
+import type { PointFigures } from './study/pointFigures';
 import { shownDistance } from './study/quantities';
+import { regionOf } from './study/region';
+import { shortageOf } from './study/regionWords';
 import { bandOf, measuredSpread } from './study/repeatSpread';
 import { settingNamed } from './study/settings';
 import { fixed, MINUS } from './wording';
@@ -29,19 +32,30 @@ const METAL = 10;
 const DIE = 25;
 const COAT = 0.2;
 
-/** The plan on the mesh that all variations are run on. */
+/** The plan on the mesh that variations are run on. */
 export const onPreviewMesh = (plan: PourPlan): PourPlan => ({
   ...plan,
   computation: { ...plan.computation, meshCells: Math.min(plan.computation.meshCells, PREVIEW_MESH_CELLS) },
 });
 
 /**
- * The pour varied one input at a time, on the preview mesh: charge ±5 %, tilt rate ±10 % (all stages alike), start
+ * Whether the coarse mesh calls a pour otherwise that is sound on its own: what it then says of settings a little off
+ * would start from a wrong answer.
+ */
+export function coarseContradicts(coarse: PointFigures, own: PointFigures): boolean {
+  const [there, here] = [{ figures: coarse }, { figures: own }];
+  return (
+    regionOf(here) === 'sound' &&
+    (regionOf(there) !== 'sound' || (shortageOf(there) === null) !== (shortageOf(here) === null))
+  );
+}
+
+/**
+ * The pour varied one input at a time, on its mesh: charge ±5 %, tilt rate ±10 % (all stages alike), start
  * angle ±2° (a measured tilt by two standard deviations of its repeats instead), valve opening ±10 % and oil ±10 K of a machine, contact angle 90° and 180°, and the metal's other surface, clean for oxidised. Where the pour has heat: metal ±10 K, die ±25 K, what the coat lets through ±20 %. An input this pour does
  * not have is left out; what machine or section cannot do is refused with its reason.
  */
-export function variationsOf(plan: PourPlan, units: PageUnits = METRIC): Variation[] {
-  const base = onPreviewMesh(plan);
+export function variationsOf(base: PourPlan, units: PageUnits = METRIC): Variation[] {
   const byKelvins = (setting: string, name: string, kelvins: number): Variation[] =>
     bothWays(
       base,

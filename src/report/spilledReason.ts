@@ -7,7 +7,11 @@ import { significant } from './wording';
 const LEAST = 0.5;
 
 /** How much metal left over a rim: "67 cm³"; null when none did. */
-export function spilledWords({ figures }: Pick<PourRecord, 'figures'>): string | null {
+export function spilledWords({
+  figures,
+}: {
+  readonly figures: Pick<PourRecord['figures'], 'spilled'>;
+}): string | null {
   const spilled = toCubicCentimetres(figures.spilled);
   return spilled > LEAST ? `${significant(spilled)} cm³` : null;
 }

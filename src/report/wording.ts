@@ -63,6 +63,9 @@ export function percentNumber(share: number): string {
 }
 export const percentText = (share: number): string => `${percentNumber(share)} %`;
 
+/** A sentence begins so. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** "a, b and c". */
 export function listText(items: readonly string[]): string {
   if (items.length < 2) return items.join('');

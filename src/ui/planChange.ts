@@ -1,18 +1,13 @@
 import type { PourPlan } from '$src/core/pour/plan';
 import { METRIC, type PageUnits } from '$src/core/units';
-import { type InputWords, inputWords } from '$src/report/inputWords';
-import { listText } from '$src/report/wording';
+import { type InputWords, inputWords, isAlike } from '$src/report/inputWords';
+import { capital, listText } from '$src/report/wording';
 
 /** More names than this are a new pour, not a change. */
 const NAMED = 3;
 
-function isDifferent(now: InputWords, before: InputWords | undefined): boolean {
-  return JSON.stringify(now.decides) !== JSON.stringify(before?.decides);
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
+const isDifferent = (now: InputWords, before: InputWords | undefined): boolean =>
+  before === undefined || !isAlike(now, before);
 
 /** What changed between the plan a record was run from and the present one, as one sentence; null when nothing did. */
 export function planChange(before: PourPlan, now: PourPlan, units: PageUnits = METRIC): string | null {

@@ -10,6 +10,7 @@ import { addCell } from '$src/cells/edit';
 import type { Book } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
 import { fromDegrees } from '$src/core/units';
+import { fileNameFrom } from '$src/report/fileName';
 import { sampleBook } from '../book/sample';
 
 /** Builds itself first when its sources have changed. */
@@ -66,7 +67,9 @@ function studyBook(): Book {
 let folder = '';
 let book = '';
 let whole = '';
-const FILES = ['study.csv', 'study.json', 'study.svg'];
+/** As the page names them: after book and study. */
+const NAMED = `${fileNameFrom(`${sampleBook().title} Window`)}-map`;
+const FILES = ['csv', 'json', 'svg'].map((ending) => `${NAMED}.${ending}`);
 const read = async (place: string): Promise<string[]> =>
   Promise.all(FILES.map((name) => readFile(join(place, name), 'utf8')));
 const partsIn = async (place: string): Promise<string[]> =>
@@ -95,9 +98,10 @@ async function threeParts(name: string): Promise<string> {
 
 describe('a study', () => {
   it('is a table with a line for each point, and says why there is no pour', async () => {
-    const lines = (await readFile(join(whole, 'study.csv'), 'utf8')).trim().split('\n');
+    const lines = (await readFile(join(whole, `${NAMED}.csv`), 'utf8')).trim().split('\n');
     expect(lines).toHaveLength(1 + 16);
-    expect(lines[0]).toMatch(/^point,tilt_time_s,start_angle_deg,region,/);
+    expect(lines[0]).toMatch(/^point,tilt_time_s,start_angle_deg,region,feeder,/);
+    expect((await readdir(whole)).sort()).toEqual(FILES.toSorted());
     expect(lines.at(-1)).toMatch(/outside the machine.*above the highest start/);
   });
 
@@ -122,7 +126,7 @@ describe('merge refuses by name', () => {
     expect(code).toBe(1);
     expect(error).toContain('Part 2 of 3 is missing.');
     expect(error).toContain('--shard 2/3');
-    expect(await readdir(place)).not.toContain('study.csv');
+    expect(await readdir(place)).not.toContain(`${NAMED}.csv`);
   });
 
   it('a doubled part', async () => {

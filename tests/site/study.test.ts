@@ -4,13 +4,14 @@ import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
 import { MESH_CELLS_RANGE } from '$src/cells/checkComputation';
 import { addCell } from '$src/cells/edit';
-import type { Book } from '$src/cells/kinds';
+import type { Book, Cell } from '$src/cells/kinds';
 import { withLimits } from '$src/cells/machineLimits';
 import { newCell } from '$src/cells/newCell';
 import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import { fromDegrees } from '$src/core/units';
 import { sampleBook } from '../book/sample';
 import { betterTilt } from '../books/sources/betterTilt';
+import { thinWallWindow } from '../books/sources/thinWall';
 import { openBookFile } from './helpers/books';
 import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
@@ -237,4 +238,125 @@ test('where measured repeats land is drawn as a patch round the cross, and told'
   await study.getByLabel('to', { exact: true }).first().fill('7');
   await page.keyboard.press('Enter');
   await expect.poll(() => study.locator('svg.map').textContent()).toContain('set before');
+});
+
+test('a study that is begun at once after typing takes what stands in the field', async () => {
+  const book = studyBook(3);
+  const page = await openPage({ book: writeBook(book) });
+  const study = page.locator('[data-kind="study"]');
+  const begin = study.getByRole('button', { name: 'Pour this study' });
+  await seen(study, begin);
+  const inputs = study.getByText('What this study varies, and how far');
+  await inputs.click();
+  const to = study.getByLabel('to', { exact: true }).first();
+  /** Typed and pressed within one task of the page, far quicker than any rest of typing. */
+  const typeAndPress = (value: string, name: string) =>
+    to.evaluate(
+      (field: HTMLInputElement, { value, name }) => {
+        field.value = value;
+        field.dispatchEvent(new Event('input', { bubbles: true }));
+        return new Promise<void>((resolve) =>
+          requestAnimationFrame(() => {
+            const cell = field.closest('[data-kind="study"]')!;
+            const button = [...cell.querySelectorAll('button')].find((one) => one.textContent === name)!;
+            button.click();
+            resolve();
+          }),
+        );
+      },
+      { value, name },
+    );
+  const ends = async () => {
+    await expect.poll(() => stateInView(study), { timeout: 60_000, interval: 300 }).toBe('fresh');
+    const slider = study.getByRole('slider', { name: 'tilt time' });
+    await slider.fill('2');
+    return slider.getAttribute('aria-valuetext');
+  };
+  await typeAndPress('8', 'Pour this study');
+  expect(await ends()).toBe('8 s');
+  await typeAndPress('9', 'Pour it anew');
+  expect(await ends()).toBe('9 s');
+});
+
+/** The 4 mm wall, whose feeder is short as it is set: a curve of five points and a map of 4 × 4, all on the coarsest mesh. */
+function wallBook(): Book {
+  const pace = { setting: 'tilt.time', from: 8, to: 16, points: 5 };
+  const start = { setting: 'tilt.start', from: 0, to: fromDegrees(40), points: 4 };
+  const cells = thinWallWindow.cells.flatMap((cell): Cell[] => {
+    if (cell.kind === 'pour') return [{ ...cell, computation: { ...cell.computation, meshCells: 40 } }];
+    if (cell.kind !== 'study') return cell.kind === 'note' ? [] : [cell];
+    const study = { ...cell.study, repeatability: [], meshCells: 40 };
+    const [curve, map] = [[pace], [{ ...pace, points: 4 }, start]];
+    return [
+      { ...cell, id: 'curve', name: 'Time alone', study: { ...study, axes: curve } },
+      { ...cell, id: 'map', name: 'Time and start', study: { ...study, axes: map } },
+    ];
+  });
+  return { ...thinWallWindow, cells };
+}
+
+test('a study of one setting has a verdict, a mark at each point and the pours of the book; a map rings what its feeder cannot feed', async () => {
+  const page = await openPage({ book: writeBook(wallBook()) });
+  const [curve, map] = [page.locator('[data-cell]#curve'), page.locator('[data-cell]#map')];
+  const { last } = await pourStudy(curve);
+  expect(last).toMatch(
+    /^The setting fills quietly, but the feeder .* Tilt time [\d.]+\ss to [\d.]+\ss is sound\./,
+  );
+  expect(await curve.getByText('Margins of the set point').count()).toBe(1);
+  const marks = curve.locator('svg.chart-svg [data-mark]');
+  expect(await marks.count()).toBe(5);
+  const kinds = await marks.evaluateAll((all) => all.map((one) => one.getAttribute('data-mark')));
+  expect(new Set(kinds)).toContain('feeder short');
+  expect(kinds).not.toContain('sound');
+  expect(await curve.getByText('fills quietly, feeder short').count()).toBe(1);
+  await curve.getByText(/^in words and numbers/).click();
+  const rows = curve
+    .locator('table', { has: page.getByRole('columnheader', { name: 'feeder' }) })
+    .locator('tbody tr');
+  expect(await rows.count()).toBe(5);
+  expect(await rows.filter({ hasText: /sound.*short of metal/ }).count()).toBe(
+    kinds.filter((kind) => kind === 'feeder short').length,
+  );
+
+  // The pour of the book, and one that is opened from a point.
+  const crosses = curve.locator('svg.chart-svg [data-pour]');
+  await expect.poll(() => crosses.count()).toBe(1);
+  expect(await crosses.locator('circle').count()).toBe(1);
+  await curve.getByRole('slider', { name: 'tilt time' }).fill('2');
+  await curve.getByRole('button', { name: 'Open as a pour' }).click();
+  await expect.poll(() => crosses.count(), { timeout: 60_000 }).toBe(2);
+  expect(await crosses.locator('circle').count()).toBe(1);
+  expect(await crosses.nth(1).textContent()).toMatch(/12\ss/);
+  await curve.scrollIntoViewIfNeeded();
+  await picture(page, 'study-curve');
+
+  const saving = page.waitForEvent('download');
+  await curve.locator('summary', { hasText: /^Save front speed/ }).click();
+  await curve.getByRole('button', { name: 'Save numbers as CSV' }).first().click();
+  const file = await saving;
+  expect(file.suggestedFilename()).toBe(
+    'too-slow-is-cold-the-pour-window-of-a-4-mm-wall-time-alone-curve.csv',
+  );
+  const [head, ...lines] = readFileSync(await file.path(), 'utf8')
+    .trim()
+    .split('\n');
+  expect(head).toMatch(/^point,tilt_time_s,region,feeder,/);
+  expect(lines.filter((line) => /,sound,the feeder is short/.test(line))).not.toHaveLength(0);
+
+  await pourStudy(map);
+  const picturedMap = map.locator('svg.map');
+  expect(await picturedMap.getAttribute('aria-label')).toMatch(
+    /The feeder is short at all of the \d+ computed pours/,
+  );
+  expect(await picturedMap.locator('path.feeder-rings').count()).toBe(1);
+  expect(await map.getByText('the die fills, but the feeder cannot feed the casting').count()).toBe(1);
+  expect(await picturedMap.locator('text', { hasText: /^sound$/ }).count()).toBe(0);
+  await map.getByText('the map in words').click();
+  await map
+    .getByText(/fills quietly, but the feeder is short of metal/)
+    .first()
+    .waitFor();
+  await map.scrollIntoViewIfNeeded();
+  await picture(page, 'study-feeder');
+  expect(await seriousBarriers(page)).toEqual([]);
 });

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -68,7 +68,8 @@ function bruteRegions(): Region[] {
     const book = join(folder, 'study.pourbook.json');
     writeFileSync(book, writeBook(studyBook()));
     execFileSync(process.execPath, [COMMAND, 'study', book, '--cell', 'Window', '--out', folder]);
-    const { points } = JSON.parse(readFileSync(join(folder, 'study.json'), 'utf8'));
+    const written = readdirSync(folder).find((name) => name.endsWith('-window-map.json'))!;
+    const { points } = JSON.parse(readFileSync(join(folder, written), 'utf8'));
     return (points as { region: Region }[]).map(({ region }) => region);
   } finally {
     rmSync(folder, { recursive: true });

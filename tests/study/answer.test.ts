@@ -28,6 +28,7 @@ function said(
     grid: gridOf({ axes }),
     regions,
     isComputed: regions.map((_, point) => point < computed),
+    shortages: regions.map(() => null),
     mainFold: null,
   };
   const parts = {
@@ -129,4 +130,76 @@ test('nothing is called sound whose feeder is short without that said', () => {
   expect(asked('sound', 0)).toMatch(/The setting itself: fills quietly, but the feeder is short of metal\.$/);
   expect(resultWords(result(short))).toBe(`fills quietly, but ${short}`);
   expect(resultWords(result(null))).toBe('sound');
+});
+
+/** A study of one setting, all of it poured; `short` are the points whose feeder is short. */
+function saidOfCurve(
+  regions: readonly Region[],
+  setRegion: Region | null,
+  margins: readonly Margin[] | null = null,
+  short: readonly number[] = [],
+  setPoint = 2,
+): string {
+  const one = [{ ...axes[0]!, setPoint }];
+  const answer: MapAnswer = {
+    grid: gridOf({ axes: one }),
+    regions,
+    isComputed: regions.map(() => true),
+    shortages: regions.map((_, point) => (short.includes(point) ? 'the feeder is short of metal' : null)),
+    mainFold: null,
+  };
+  const sound = regions.filter((region) => region === 'sound').length;
+  const feeders = { atSetting: null, sound, short: short.length };
+  const firstLook = firstLookOf(answer);
+  return answerSentence({
+    axes: one,
+    answer,
+    setRegion,
+    margins,
+    tried: null,
+    isDone: true,
+    spreads: [0],
+    firstLook,
+    feeders,
+  })
+    .map(({ text }) => text)
+    .join('');
+}
+
+test('a study of one setting has a verdict and a sound range in words, as a map has', () => {
+  const row: Region[] = ['folds film', 'sound', 'sound', 'laps'];
+  expect(saidOfCurve(row, 'sound')).toBe('The setting is sound. Tilt time 2 s to 3 s is sound.');
+  expect(saidOfCurve(row, 'laps')).toBe('The setting laps. Tilt time 2 s to 3 s is sound.');
+  expect(saidOfCurve(row, null)).toBe('There is a sound range. Tilt time 2 s to 3 s is sound.');
+  // The setting may be sound between two points that are not, or lie outside the range.
+  const none: Region[] = ['laps', 'laps', 'laps', 'laps'];
+  const near = ([-1, 1] as const).map(
+    (direction): Margin => ({ axis: 0, direction, limit: 2 + direction / 4, distance: 0.25, meets: 'laps' }),
+  );
+  expect(saidOfCurve(none, 'sound', near)).toBe('The setting is sound. Tilt time 1.8 s to 2.2 s is sound.');
+  expect(saidOfCurve(none, 'sound', null, [], 7)).toBe(
+    'No sound range. Nothing is sound anywhere in this range. The setting itself: sound.',
+  );
+  expect(saidOfCurve(['laps', 'laps', 'laps', 'laps'], 'laps')).toBe(
+    'No sound range. Nothing is sound anywhere in this range.',
+  );
+  const margins = ([-1, 1] as const).map(
+    (direction): Margin => ({
+      axis: 0,
+      direction,
+      limit: 2 + direction * 0.75,
+      distance: 0.75,
+      meets: 'laps',
+    }),
+  );
+  expect(saidOfCurve(row, 'sound', margins)).toBe('The setting is sound. Tilt time 1.3 s to 2.7 s is sound.');
+});
+
+test('a study of one setting tells where its feeder is short, and where it is enough', () => {
+  const row: Region[] = ['sound', 'sound', 'sound', 'laps'];
+  expect(saidOfCurve(row, 'sound', null, [0])).toMatch(
+    /at 1 of the 3 sound points computed the feeder cannot feed the casting.* Tilt time 2 s to 3 s fills quietly and has a feeder that is enough\.$/,
+  );
+  expect(saidOfCurve(row, 'sound', null, [0, 1, 2])).toMatch(/at all of the 3 sound points computed/);
+  expect(saidOfCurve(row, 'sound', null, [0, 1, 2])).not.toContain('that is enough');
 });

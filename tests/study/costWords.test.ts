@@ -26,7 +26,7 @@ describe('what a study will cost', () => {
     expect(text).toContain('64 pours for a first look (about 25 s)');
     expect(text).toContain('400 at most (about 3 min)');
     expect(costWords({ grid: curve, known: 0, poured: 0, lacking: 20, timeFor: () => 0.9 })).toBe(
-      'It takes 20 pours (about a second).',
+      'It takes 20 pours (about a second), and a few for the margins.',
     );
   });
 

@@ -39,7 +39,13 @@ const mapOf = (...rows: string[]): MapAnswer => {
     .join('')
     .split('')
     .map((letter) => ROWS[letter]!);
-  return { grid: gridOf({ axes }), regions, isComputed: regions.map(() => true), mainFold: null };
+  return {
+    grid: gridOf({ axes }),
+    regions,
+    isComputed: regions.map(() => true),
+    shortages: regions.map(() => null),
+    mainFold: null,
+  };
 };
 
 const found = (axis: number, direction: -1 | 1, limit: number, meets: Region | null): Margin => ({

@@ -62,6 +62,7 @@ const figures = {
   outcome: 'filled and quiet',
   verdict: 'folds film',
   shortage: null,
+  isFeederJudged: false,
   cause: 'tongue',
   folds: 1,
   lap: null,

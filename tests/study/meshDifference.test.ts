@@ -6,6 +6,7 @@ const coarse: PointFigures = {
   outcome: 'filled and quiet',
   verdict: 'sound',
   shortage: null,
+  isFeederJudged: false,
   cause: null,
   folds: 0,
   lap: { kind: 'none', margin: 8.34 },

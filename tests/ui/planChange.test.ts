@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import type { PourPlan } from '$src/core/pour/plan';
 import { fromDegrees, fromMillimetres } from '$src/core/units';
 import { planChange } from '$src/ui/planChange';
 import { inventedPlan as plan } from '../report/inventedRecord';
@@ -28,4 +29,65 @@ test('several changes are named, a whole new pour is counted', () => {
   const liquid = { ...plan.liquid, density: 6700, surfaceTension: 1.2 };
   const other = { ...two, liquid, section: { ...plan.section, pivot } };
   expect(planChange(plan, other)).toMatch(/^\d+ inputs changed\.$/);
+});
+
+test('what a longer die takes along is no change of its own: vents and widths past the place that gives way, and those before it', () => {
+  const { section } = plan;
+  const vents = [
+    { place: 0.2, area: 2e-5, blocked: 0 },
+    { place: 0.35, area: 2e-5, blocked: 0 },
+  ];
+  const end = section.floor.at(-1)!.x;
+  const regions = [
+    section.regions[0]!,
+    { name: 'gate', end: 0.25, width: 0.02 },
+    { name: 'web', end: 0.3, width: 0.01 },
+    { name: 'arm', end, width: 0.03 },
+  ];
+  const before: PourPlan = { ...plan, section: { ...section, vents, regions } };
+  const longer = (by: number, moved: (place: number) => number): PourPlan => {
+    const line = (points: typeof section.floor) =>
+      points.map((point) => (point.x === end ? { ...point, x: end + by } : point));
+    return {
+      ...before,
+      section: {
+        ...before.section,
+        floor: line(section.floor),
+        roof: line(section.roof),
+        regions: regions.map((region) => ({
+          ...region,
+          end: region.end === end ? end + by : moved(region.end),
+        })),
+        vents: vents.map((vent) => ({ ...vent, place: moved(vent.place) })),
+      },
+    };
+  };
+  const told = /^Die, length × height changed from 200 × 30 mm to 220 × 30 mm\.$/;
+  const past = (place: number, from: number): number => (place > from ? place + 0.02 : place);
+  expect(
+    planChange(
+      before,
+      longer(0.02, (place) => past(place, 0.31)),
+    ),
+  ).toMatch(told);
+  // It gives way between two vents and two widths.
+  expect(
+    planChange(
+      before,
+      longer(0.02, (place) => past(place, 0.28)),
+    ),
+  ).toMatch(told);
+  expect(
+    planChange(
+      before,
+      longer(0.02, (place) => past(place, 0.16)),
+    ),
+  ).toMatch(told);
+  // One that moved by another length has moved of itself.
+  expect(
+    planChange(
+      before,
+      longer(0.02, (place) => (place === 0.35 ? 0.36 : place)),
+    ),
+  ).toBe('Die, length × height and vents changed.');
 });

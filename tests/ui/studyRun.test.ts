@@ -2,11 +2,14 @@ import { describe, expect, it } from 'vitest';
 import type { PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
 import { planAt } from '$src/report/study/planAt';
+import { pointFigures } from '$src/report/study/pointFigures';
 import { POUR_WINDOW } from '$src/report/study/pourWindow';
 import type { PointResult } from '$src/report/study/region';
+import { settingNamed } from '$src/report/study/settings';
 import type { Study } from '$src/report/study/study';
 import type { StudyPool } from '$src/ui/study/studyPool';
 import { StudyRun } from '$src/ui/study/studyRun.svelte';
+import { inventedRecord } from '../report/inventedRecord';
 import { samplePlan } from '../study/samplePlan';
 
 const study: Study = { ...POUR_WINDOW, axes: POUR_WINDOW.axes.map((axis) => ({ ...axis, points: 4 })) };
@@ -73,5 +76,38 @@ describe('a study that is looked at', () => {
     const run = new StudyRun(pool, samplePlan(), study);
     await run.look();
     expect([run.state, run.lacking, run.results.size]).toEqual(['waiting', 1, 15]);
+  });
+});
+
+describe('a study of one setting', () => {
+  const quiet = { ...pointFigures(inventedRecord()), verdict: 'sound' as const, lap: null, shareAtStart: 0 };
+  const curve: Study = { ...study, axes: [{ setting: 'tilt.time', from: 2, to: 18, points: 9 }] };
+
+  /** A pool in which a tilt of less than so many seconds folds film, and a slower one is sound. */
+  function foldingUnder(seconds: number): StudyPool {
+    const pool: Pick<StudyPool, 'known' | 'result' | 'each'> = {
+      known: async () => null,
+      result: async (plan: PourPlan) => {
+        const time = settingNamed(plan, 'tilt.time')!.read(plan)!;
+        return { figures: time < seconds ? { ...quiet, verdict: 'folds film' } : quiet };
+      },
+      each: async (items, isOver, work) => {
+        for (const item of items) if (!isOver()) await work(item);
+      },
+    };
+    return pool as StudyPool;
+  }
+
+  it('has the margins of its set point, found to an eighth of a step', async () => {
+    const at = planAt(samplePlan(), { 'tilt.time': 9 });
+    if (!('plan' in at)) throw new Error('There is such a pour.');
+    const run = new StudyRun(foldingUnder(6.3), at.plan, curve);
+    await run.start();
+    expect([run.state, run.setRegion]).toEqual(['fresh', 'sound']);
+    const [less, more] = run.margins!;
+    expect(less!.meets).toBe('folds film');
+    expect(less!.limit).toBeGreaterThanOrEqual(6.3);
+    expect(less!.limit).toBeLessThan(6.3 + 2 / 8);
+    expect([more!.distance, more!.meets]).toEqual([null, null]);
   });
 });

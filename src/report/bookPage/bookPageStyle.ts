@@ -83,6 +83,15 @@ svg.section .plate{fill:var(--sheet)}
 .chart .up{right:100%;padding-right:6px;transform:translateY(-50%)}
 .chart .across{top:100%;padding-top:5px;transform:translateX(-50%)}
 .chart .field .limit-name{right:0;padding:0 3px;color:var(--ink);background:var(--sheet);transform:translateY(-115%)}
+.chart .field .mark{width:0;height:0;color:var(--ink)}
+.chart .field .mark svg{position:absolute;inset:auto;left:-7px;top:-7px;width:14px;height:14px;overflow:visible}
+.chart .field .mark b{position:absolute;left:9px;top:-22px}
+.chart .field .mark.under-it b{top:6px}
+.chart .field .mark.turned b{left:auto;right:9px}
+.verdict-part{fill:none;stroke:currentColor;stroke-width:2.6}
+.verdict-part.full{fill:currentColor;stroke:none}
+.chart .under{fill:var(--sheet)}
+.chart .key svg.point{width:14px;height:14px}
 .chart .field .limit-name.below{transform:translateY(15%)}
 .axis-name{font-size:13px;color:var(--ink2);text-align:right;max-width:none;margin:0 12px 6px 0}
 .chart :is(.line,.rule,.limit){fill:none;vector-effect:non-scaling-stroke}
@@ -107,6 +116,7 @@ svg.section .plate{fill:var(--sheet)}
 .map rect{shape-rendering:crispEdges}
 .map .no-pour{fill:var(--none)}
 .map .frame{fill:none;stroke:var(--ink)}
+.map .feeder{fill:none;stroke:var(--ink);stroke-width:1.3}
 .map .set{fill:none;stroke:var(--ink);stroke-width:3}
 .map .key svg{width:28px}
 details:not(.behind){max-width:80ch}

@@ -14,6 +14,16 @@ export interface ChartAxis {
   readonly mark: (value: number) => string;
 }
 
+/** A mark at a point, in the units of the axes: a picture, and words beside it or none. */
+export interface ChartMark {
+  readonly x: number;
+  readonly y: number;
+  readonly picture: string;
+  readonly name: string;
+  /** Its words stand below it. */
+  readonly isBelow?: boolean;
+}
+
 export interface ChartParts {
   readonly title: string;
   /** The chart in words. */
@@ -23,6 +33,7 @@ export interface ChartParts {
   readonly y: ChartAxis;
   /** Limits across the chart, in units of y. */
   readonly limits: readonly { readonly value: number; readonly label: string }[];
+  readonly marks?: readonly ChartMark[];
 }
 
 export const MOST_LOOKS = 8;
@@ -32,7 +43,7 @@ const MOST_POINTS = 160;
 const TICKS = { x: 5, y: 5 };
 
 /** Curves as a picture without script: the field stretches with the page, and the words beside it keep their size. */
-export function lineChart({ title, sentence, lines, x, y, limits }: ChartParts): string {
+export function lineChart({ title, sentence, lines, x, y, limits, marks = [] }: ChartParts): string {
   const across = scaleLinear(x.domain, [0, FIELD.width]);
   const up = scaleLinear(y.domain, [FIELD.height, 0]);
   const rules = y.domain[1] > y.domain[0] ? up.ticks(TICKS.y) : [];
@@ -51,7 +62,7 @@ ${rules.map((tick) => `<span class="up" style="top:${share(up(tick), FIELD.heigh
   )
   .join(
     '',
-  )}${inside.map(({ value, label }, index) => `<span class="limit-name${index < inside.length - 1 ? ' below' : ''}" style="top:${share(up(value), FIELD.height)}">${escaped(label)}</span>`).join('')}</div>
+  )}${inside.map(({ value, label }, index) => `<span class="limit-name${index < inside.length - 1 ? ' below' : ''}" style="top:${share(up(value), FIELD.height)}">${escaped(label)}</span>`).join('')}${marks.map((mark) => `<span class="mark${across(mark.x) > FIELD.width / 2 ? ' turned' : ''}${mark.isBelow ? ' under-it' : ''}" style="left:${share(across(mark.x), FIELD.width)};top:${share(up(mark.y), FIELD.height)}">${mark.picture}${mark.name === '' ? '' : `<b>${escaped(mark.name)}</b>`}</span>`).join('')}</div>
 <p class="axis-name">${escaped(x.label)}</p>
 ${lines.length > 1 ? lineKey(lines) : ''}</figure>`;
 }

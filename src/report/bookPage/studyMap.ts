@@ -1,10 +1,10 @@
 import type { PageUnits } from '$src/core/units';
 import { escaped, short } from '../drawing/paper';
-import { type MapAnswer, regionCounts } from '../study/answer';
+import { type MapAnswer, regionCounts, shortCountWords, shortPoints } from '../study/answer';
 import { axisIndex, type Grid } from '../study/grid';
 import { shownQuantity, shownValue } from '../study/quantities';
 import { isPoured, type Region } from '../study/region';
-import { HATCHED } from '../study/regionHatch';
+import { FEEDER_RING, FEEDER_RING_WORDS, HATCHED, SOUND_FILLING } from '../study/regionHatch';
 import { regionWords } from '../study/regionWords';
 import type { NamedAxis } from '../study/studyFile';
 import { fillsOf, hatches } from '../study/studySvg';
@@ -30,7 +30,7 @@ export function studyMap({ axes, answer, id }: DrawnMap, units: PageUnits): stri
   const [low, high] = ends(up);
   return `<figure class="map"><p class="chart-title">${escaped(axisName(up, units))}</p>
 <div class="map-field"><div class="map-up">${high}${low}</div><svg viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(mapWords(axes, answer))}">${hatches(id)}
-${stretches(answer, id)}<rect class="frame" width="${width}" height="${height}"/>${setPoint(axes, answer)}</svg>
+${stretches(answer, id)}<rect class="frame" width="${width}" height="${height}"/>${feederRings(answer)}${setPoint(axes, answer)}</svg>
 <div class="map-across">${left}<span>${escaped(axisName(across, units))}</span>${right}</div></div>
 ${mapKey(axes, answer, id)}</figure>`;
 }
@@ -43,7 +43,7 @@ const axisName = ({ name, quantity }: NamedAxis, units: PageUnits): string => {
 const mapWords = ([across, up]: readonly NamedAxis[], answer: MapAnswer): string =>
   `Map of ${up!.name} against ${across!.name}. ${regionCounts(answer)
     .map(([region, count]) => `${regionWords(region)}: ${count} ${count === 1 ? 'point' : 'points'}`)
-    .join('; ')}.`;
+    .join('; ')}.${shortCountWords(answer)}`;
 
 /** What one point takes of the picture [px]. */
 const sidesOf = ({ columns, rows }: Grid) => ({ x: SIZE.width / columns, y: SIZE.height / rows });
@@ -68,6 +68,16 @@ function stretches({ grid, regions }: MapAnswer, id: string): string {
 
 const look = (fill: string): string => (fill.startsWith('url') ? `fill="${fill}"` : 'class="no-pour"');
 
+/** A small ring at each computed pour whose feeder is short. */
+function feederRings(answer: MapAnswer): string {
+  const side = sidesOf(answer.grid);
+  const { columns, rows } = answer.grid;
+  const at = (point: number): string =>
+    `M${short(((point % columns) + 0.5) * side.x)} ${short((rows - 0.5 - Math.floor(point / columns)) * side.y)}${FEEDER_RING}`;
+  const points = shortPoints(answer);
+  return points.length === 0 ? '' : `<path class="feeder" d="${points.map(at).join('')}"/>`;
+}
+
 /** A ring where the pour itself is set, when that lies in the map. */
 function setPoint([across, up]: readonly NamedAxis[], { grid }: MapAnswer): string {
   const spot = setSpot(across!, up!, grid);
@@ -84,7 +94,8 @@ function setSpot(across: NamedAxis, up: NamedAxis, grid: Grid): { x: number; y: 
 }
 
 /** Only what is on the map. */
-function mapKey([across, up]: readonly NamedAxis[], { grid, regions }: MapAnswer, id: string): string {
+function mapKey([across, up]: readonly NamedAxis[], answer: MapAnswer, id: string): string {
+  const { grid, regions } = answer;
   const box = (attribute: string): string => `<rect ${attribute} width="28" height="16"/>`;
   const sample = (region: Region): string =>
     fillsOf(region, id)
@@ -92,8 +103,12 @@ function mapKey([across, up]: readonly NamedAxis[], { grid, regions }: MapAnswer
       .join('') + box('class="frame"');
   const grey = [...new Set(regions.filter((region) => !isPoured(region)))];
   const shown = (['sound', ...HATCHED] as const).filter((region) => regions.includes(region));
-  const items = shown.map((region) => keyItem(regionWords(region), sample(region)));
+  const hasShort = shortPoints(answer).length > 0;
+  const words = (region: Region): string =>
+    region === 'sound' && hasShort ? SOUND_FILLING : regionWords(region);
+  const items = shown.map((region) => keyItem(words(region), sample(region)));
   if (grey[0]) items.push(keyItem(`no pour to judge: ${grey.map(regionWords).join(', ')}`, sample(grey[0])));
+  if (hasShort) items.push(keyItem(FEEDER_RING_WORDS, `<path class="feeder" d="M14 8${FEEDER_RING}"/>`));
   if (setSpot(across!, up!, grid))
     items.push(keyItem('where the pour is set', '<circle class="set" cx="14" cy="8" r="6"/>'));
   return `<ul class="key">${items.join('')}</ul>`;

@@ -2,6 +2,7 @@ import type { PourPlan } from '$src/core/pour/plan';
 import type { PageUnits } from '$src/core/units';
 import { criticalBand } from '../chartWords';
 import { escaped } from '../drawing/paper';
+import { plain, type Sentence } from '../sentence';
 import {
   answerSentence,
   firstLookOf,
@@ -12,19 +13,31 @@ import {
 } from '../study/answer';
 import { changeWords } from '../study/changeWords';
 import { curveOf } from '../study/curve';
-import { feedersOf } from '../study/feeders';
+import { feederCell, feedersOf } from '../study/feeders';
 import { axisValue, gridOf } from '../study/grid';
 import type { Margin } from '../study/margins';
 import type { TriedChange } from '../study/openings';
+import { markMeanings, pointMark } from '../study/pointMark';
 import { shownNumber, shownQuantity } from '../study/quantities';
-import type { PointResult, Region } from '../study/region';
+import { type PointResult, type Region, regionOf } from '../study/region';
+import { regionWords } from '../study/regionWords';
 import type { Study } from '../study/study';
 import type { NamedAxis, StudyResults } from '../study/studyFile';
+import { type MarkKind, verdictShape } from '../verdictShape';
 import { significant } from '../wording';
 import { lineChart } from './lineChart';
 import { studyMap } from './studyMap';
 import { plainTable } from './table';
 import { answer, list, paragraph, said } from './words';
+
+/** A pour of the book on a curve: where it lies in the units shown, and whether it is the one that is varied. */
+export interface KeptPour {
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+  readonly isVaried: boolean;
+  readonly meshCells: number;
+}
 
 /** A study as far as it was computed. */
 export interface KeptStudy {
@@ -40,6 +53,10 @@ export interface KeptStudy {
   readonly setResult: PointResult | null;
   /** How far repeats stray on each axis, either way; 0 where that is not known. */
   readonly spreads: readonly number[];
+  /** Pours of the book that lie on the axis of a curve, in the units shown; none of a map. */
+  readonly pours: readonly KeptPour[];
+  /** What the pour itself comes to on its own mesh, where the study calls it otherwise; else empty. */
+  readonly onOwnMesh: string;
   /** All of it is computed. */
   readonly isDone: boolean;
   /** Its pour or its ranges have been changed since. */
@@ -49,11 +66,13 @@ export interface KeptStudy {
 /** What a study found: a map with its sentence and margins, or a curve with its figures. `id` is free in the page. */
 export function studyPart(kept: KeptStudy, id: string, units: PageUnits): string {
   const { axes, results } = kept;
-  const found = axes.length === 2 ? mapAnswer(axes, results) : null;
-  if (results.size === 0 || (axes.length === 2 && !found)) return paragraph(NOTHING_POURED, units);
+  const found = mapAnswer(axes, results);
+  if (!found) return paragraph(NOTHING_POURED, units);
   return [
     warning(kept, units),
-    found ? mapOf(kept, found, id, units) : curve(kept, units),
+    answer(sentenceOf(kept, found, units), units),
+    axes.length === 2 ? studyMap({ axes, answer: found, id }, units) : curve(kept, units),
+    ranges(kept, units),
     count(kept, units),
   ].join('\n');
 }
@@ -81,8 +100,8 @@ function count({ study, results }: KeptStudy, units: PageUnits): string {
   );
 }
 
-function mapOf(kept: KeptStudy, found: MapAnswer, id: string, units: PageUnits): string {
-  const { axes, results, setResult, margins, tried, setRegion, isDone, plan, spreads } = kept;
+function sentenceOf(kept: KeptStudy, found: MapAnswer, units: PageUnits): Sentence {
+  const { axes, results, setResult, margins, tried, setRegion, isDone, spreads, onOwnMesh } = kept;
   const parts = {
     axes,
     answer: found,
@@ -94,6 +113,11 @@ function mapOf(kept: KeptStudy, found: MapAnswer, id: string, units: PageUnits):
     firstLook: firstLookOf(found),
     feeders: feedersOf(results, setResult),
   };
+  return [...answerSentence(parts, units), plain(onOwnMesh)];
+}
+
+/** Margins of the set point, or which changes were tried. */
+function ranges({ axes, margins, tried, plan }: KeptStudy, units: PageUnits): string {
   const lines = [
     ...(margins ?? []).map((margin) => marginWords(axes, margin, units)),
     ...(tried ?? []).map((change) =>
@@ -101,19 +125,16 @@ function mapOf(kept: KeptStudy, found: MapAnswer, id: string, units: PageUnits):
     ),
   ];
   const head = margins ? 'Margins of the set point' : 'Changes tried';
-  return [
-    answer(answerSentence(parts, units), units),
-    studyMap({ axes, answer: found, id }, units),
-    lines.length === 0 ? '' : `<h3>${head}</h3>${list(lines.map((line) => said(line, units)))}`,
-  ].join('\n');
+  return lines.length === 0 ? '' : `<h3>${head}</h3>${list(lines.map((line) => said(line, units)))}`;
 }
 
-function curve({ axes, study, results, plan, isDone }: KeptStudy, units: PageUnits): string {
+function curve({ axes, study, results, plan, isDone, pours }: KeptStudy, units: PageUnits): string {
   const axis = axes[0]!;
   const found = curveOf(axis, study.figure, results, units, isDone);
   const { unit, toShown } = shownQuantity(axis.quantity, units);
   const limit = study.figure === 'peakFrontSpeed' ? criticalBand(plan.liquid.criticalSpeed, units) : null;
-  const most = Math.max(limit ? limit.value * 1.4 : 0, ...found.y.filter(Number.isFinite)) * 1.05 || 1;
+  const highest = [...found.y, ...pours.map(({ y }) => y)].filter(Number.isFinite);
+  const most = Math.max(limit ? limit.value * 1.4 : 0, ...highest) * 1.05 || 1;
   const name = unit === '' ? axis.name : `${axis.name}, ${unit}`;
   const title = `${found.name}, ${found.unit}`;
   const chart = lineChart({
@@ -123,17 +144,52 @@ function curve({ axes, study, results, plan, isDone }: KeptStudy, units: PageUni
     x: { label: name, domain: [toShown(axis.from), toShown(axis.to)], mark: plainMark },
     y: { label: title, domain: [0, most], mark: plainMark },
     limits: limit ? [limit] : [],
+    marks: [
+      ...found.points.map((point, index) => ({
+        x: found.x[index]!,
+        y: Number.isFinite(found.y[index]!) ? found.y[index]! : 0,
+        picture: markPicture(pointMark(results.get(point)!)),
+        name: '',
+      })),
+      ...pours.map(({ x, y, name: pour, isVaried }) => ({
+        x,
+        y,
+        picture: cross(isVaried),
+        name: pour,
+        isBelow: !isVaried,
+      })),
+    ],
   });
   const table = plainTable({
     caption: `${title} by ${axis.name}`,
-    columns: [name, title],
-    words: 1,
+    columns: [name, title, 'the pour', 'feeder'],
     rows: found.points.map((point, index) => [
       shownNumber(axisValue(axis, point), axis.quantity, units),
       Number.isFinite(found.y[index]!) ? significant(found.y[index]!) : 'no such figure',
+      regionWords(regionOf(results.get(point)!)),
+      feederCell(results.get(point)!),
     ]),
   });
-  return `<p class="verdict">${escaped(found.sentence)}</p>\n${chart}\n${table}`;
+  return `${paragraph(found.sentence, units)}\n${chart}\n${markKey(results.values(), pours)}\n${table}`;
+}
+
+const markPicture = (kind: MarkKind): string =>
+  `<svg class="point" viewBox="0 0 30 30" aria-hidden="true"><circle class="under" cx="15" cy="15" r="15"/>${verdictShape(
+    kind,
+  )
+    .map(({ d, isFull }) => `<path class="verdict-part${isFull ? ' full' : ''}" d="${d}"/>`)
+    .join('')}</svg>`;
+
+const cross = (isVaried: boolean): string =>
+  `<svg class="point" viewBox="0 0 30 30" aria-hidden="true"><path class="verdict-part" d="M-6 15H36M15 -6V36${isVaried ? 'M1 15a14 14 0 1 0 28 0a14 14 0 1 0 -28 0' : ''}"/></svg>`;
+
+function markKey(results: Iterable<PointResult>, pours: readonly KeptPour[]): string {
+  const items = markMeanings(results).map(({ mark, words }) => `${markPicture(mark)}${escaped(words)}`);
+  for (const { name, isVaried, meshCells } of pours)
+    items.push(
+      `${cross(isVaried)}${escaped(`“${name}”, ${isVaried ? 'the pour that is varied' : 'a pour of the book'}, on ${meshCells} mesh cells`)}`,
+    );
+  return `<div class="chart"><ul class="key">${items.map((item) => `<li>${item}</li>`).join('')}</ul></div>`;
 }
 
 /** As many figures as a tick of an axis needs. */

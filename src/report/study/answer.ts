@@ -1,6 +1,7 @@
 import type { FoldKind } from '$src/core/pour/record';
 import { METRIC, type PageUnits } from '$src/core/units';
 import { bold, plain, type Sentence } from '../sentence';
+import { capital } from '../wording';
 import { soFar } from './curve';
 import { type Feeders, feederWords } from './feeders';
 import { axisIndex, axisValue, coarsePoints, type Grid, gridOf, placeOf } from './grid';
@@ -9,18 +10,20 @@ import type { TriedChange } from './openings';
 import { shownDistance, shownValue } from './quantities';
 import { filledMap } from './refine';
 import { foldsFilm, isPoured, type PointResult, type Region, regionOf } from './region';
-import { faultWords, regionAndFeeder, regionWords } from './regionWords';
+import { faultWords, regionAndFeeder, regionWords, shortageOf } from './regionWords';
 import { soundWords } from './soundWords';
 import type { NamedAxis } from './studyFile';
 
 export type Results = ReadonlyMap<number, PointResult>;
 
-/** What a map comes to, for picture and words. */
+/** What a study comes to, for picture and words: a map, or a curve, which has one row. */
 export interface MapAnswer {
   readonly grid: Grid;
   readonly regions: readonly Region[];
   /** True where a pour was computed; elsewhere the region is taken from the nearest computed pour. */
   readonly isComputed: readonly boolean[];
+  /** What the feeder lacks by the same pour; null where that is nothing or not told. */
+  readonly shortages: readonly (string | null)[];
   /** The fold most points of the folding region have, null when none. */
   readonly mainFold: FoldKind | null;
 }
@@ -34,6 +37,7 @@ export function mapAnswer(axes: readonly NamedAxis[], results: Results): MapAnsw
     grid,
     regions: filled.map(({ region }) => region),
     isComputed: filled.map(({ from }, point) => from === point),
+    shortages: filled.map(({ from }) => shortageOf(results.get(from)!)),
     mainFold: mainFold(results),
   };
 }
@@ -62,14 +66,16 @@ interface Stretch {
   readonly to: number;
 }
 
-/** The stretches of a region along each row. */
-function stretchesOf({ grid, regions }: MapAnswer, region: Region): Stretch[] {
+/** What of a study is meant, by number of a point. */
+type IsMeant = (point: number) => boolean;
+
+/** The stretches of what is meant along each row. */
+function stretchesOf({ grid }: MapAnswer, isMeant: IsMeant): Stretch[] {
   const found: Stretch[] = [];
   for (let row = 0; row < grid.rows; row++) {
     let from: number | null = null;
     for (let column = 0; column <= grid.columns; column++) {
-      const isMeant = column < grid.columns && regions[column + row * grid.columns] === region;
-      if (isMeant) from ??= column;
+      if (column < grid.columns && isMeant(column + row * grid.columns)) from ??= column;
       else if (from !== null) {
         found.push({ row, from, to: column - 1 });
         from = null;
@@ -80,9 +86,9 @@ function stretchesOf({ grid, regions }: MapAnswer, region: Region): Stretch[] {
 }
 
 /** The stretch the set point lies in, else the longest: what one would tell the next shift. */
-function tellingStretch(axes: readonly NamedAxis[], answer: MapAnswer, region: Region): Stretch | null {
-  const stretches = stretchesOf(answer, region);
-  const [column, row] = axes.map((axis) =>
+function tellingStretch(axes: readonly NamedAxis[], answer: MapAnswer, isMeant: IsMeant): Stretch | null {
+  const stretches = stretchesOf(answer, isMeant);
+  const [column, row = 0] = axes.map((axis) =>
     axis.setPoint === null ? -1 : Math.round(axisIndex(axis, axis.setPoint)),
   );
   const own = stretches.find((one) => one.row === row && one.from <= column! && column! <= one.to);
@@ -95,15 +101,29 @@ function stretchWords(
   region: Region,
   units: PageUnits,
 ): string {
-  const stretch = tellingStretch(axes, answer, region);
-  const [across, up] = axes;
-  if (!stretch || !across || !up) return '';
+  const found = tellingStretch(axes, answer, (point) => answer.regions[point] === region);
+  return found ? ` ${placedRange(axes, found, units)} is ${regionWords(region)}.` : '';
+}
+
+/** "At start angle +20°, tilt time 3 s to 5 s"; of a curve "Tilt time 3 s to 5 s". */
+function placedRange([across, up]: readonly NamedAxis[], stretch: Stretch, units: PageUnits): string {
   const value = (axis: NamedAxis, index: number) => shownValue(axisValue(axis, index), axis.quantity, units);
-  const range =
-    stretch.from === stretch.to
-      ? value(across, stretch.from)
-      : `${value(across, stretch.from)} to ${value(across, stretch.to)}`;
-  return ` At ${up.name} ${value(up, stretch.row)}, ${across.name} ${range} is ${regionWords(region)}.`;
+  const [low, high] = [value(across!, stretch.from), value(across!, stretch.to)];
+  const range = `${across!.name} ${stretch.from === stretch.to ? low : `${low} to ${high}`}`;
+  return up ? `At ${up.name} ${value(up, stretch.row)}, ${range}` : capital(range);
+}
+
+/** Of a curve every point is computed: where some of its sound points are fed and others are not, the fed ones are told. */
+function fedWords(
+  axes: readonly NamedAxis[],
+  answer: MapAnswer,
+  { sound, short }: Feeders,
+  units: PageUnits,
+): string {
+  if (axes.length > 1 || short === 0 || short === sound) return '';
+  const isFed = (point: number) => answer.regions[point] === 'sound' && answer.shortages[point] === null;
+  const found = tellingStretch(axes, answer, isFed);
+  return found ? ` ${placedRange(axes, found, units)} fills quietly and has a feeder that is enough.` : '';
 }
 
 export interface AnswerParts {
@@ -127,7 +147,7 @@ export function firstLookOf(answer: MapAnswer): AnswerParts['firstLook'] {
   return { computed: points.filter((point) => answer.isComputed[point]).length, count: points.length };
 }
 
-/** The map in one sentence, as one would say it at the machine. What may still change is told as so far. */
+/** The study in one sentence, as one would say it at the machine. What may still change is told as so far. */
 export function answerSentence(parts: AnswerParts, units: PageUnits = METRIC): Sentence {
   const sentence = wholeSentence(parts, units);
   if (parts.isDone || parts.firstLook.computed < parts.firstLook.count) return sentence;
@@ -148,11 +168,14 @@ function wholeSentence(
       ),
     ];
   }
+  const window = axes.length > 1 ? 'window' : 'sound range';
+  const told = `${feederWords(feeders)}${fedWords(axes, answer, feeders, units)}`;
   const poured = answer.regions.filter(isPoured).length;
   const soundCount = answer.regions.filter((region) => region === 'sound').length;
   if (poured === 0)
     return [bold('No pour here.'), plain(' Nothing in this range can be poured as it is set.')];
-  if (soundCount === 0) {
+  const isSetSound = setRegion === 'sound';
+  if (soundCount === 0 && !(isSetSound && holdsSetPoint(axes))) {
     const found = tried?.some(({ soundAt }) => soundAt !== null);
     const next =
       tried === null
@@ -160,26 +183,34 @@ function wholeSentence(
         : found
           ? ' A change below opens it.'
           : ' None of the changes tried opens it; another kind of tilt was not tried.';
+    const besides = isSetSound ? ofSetting(setRegion, feeders) : '';
     const nearest = stretchWords(axes, answer, 'near the limit', units);
     if (nearest !== '')
       return [
-        bold('No clear window.'),
-        plain(` Nothing in this range is sound beyond doubt.${nearest}${next}`),
+        bold(`No clear ${window}.`),
+        plain(` Nothing in this range is sound beyond doubt.${nearest}${next}${besides}`),
       ];
-    return [bold('No window.'), plain(` Nothing is sound anywhere in this range.${next}`)];
+    return [bold(`No ${window}.`), plain(` Nothing is sound anywhere in this range.${next}${besides}`)];
   }
   const range = stretchWords(axes, answer, 'sound', units);
-  if (setRegion === 'sound') {
+  if (isSetSound) {
     const shortage = feeders.atSetting;
     const { lead, rest } = soundWords({ axes, answer, margins, spreads, shortage }, units);
-    return [bold(lead), plain(`${rest.close}${rest.range ?? range}${rest.holes}${feederWords(feeders)}`)];
+    return [bold(lead), plain(`${rest.close}${rest.range ?? range}${rest.holes}${told}`)];
   }
-  if (setRegion === null) return [bold('There is a window.'), plain(`${range}${feederWords(feeders)}`)];
+  if (setRegion === null) return [bold(`There is a ${window}.`), plain(`${range}${told}`)];
   return [
     bold(`The setting ${regionWords(setRegion)}.`.replace('setting near', 'setting is near')),
-    plain(`${range}${feederWords(feeders)}`),
+    plain(`${range}${told}`),
   ];
 }
+
+/** A range may leave out what is set; within it the setting may be sound by itself, between two points that are not. */
+export const holdsSetPoint = (axes: readonly NamedAxis[]): boolean =>
+  axes.every(
+    ({ from, to, setPoint }) =>
+      setPoint !== null && setPoint >= Math.min(from, to) && setPoint <= Math.max(from, to),
+  );
 
 /** The point of the setting itself is computed first, and does not change. */
 const ofSetting = (region: Region | null, { atSetting }: Feeders): string =>
@@ -208,6 +239,20 @@ export function triedWords(
     : `${change}: sound at ${valueWords(axes, soundAt, units)}`;
 }
 
+/** Computed pours whose die fills and whose feeder cannot feed it, by number of the point. */
+export const shortPoints = ({ shortages, isComputed }: MapAnswer): readonly number[] =>
+  shortages.flatMap((shortage, point) => (shortage !== null && isComputed[point] ? [point] : []));
+
+/** "Feeder short at 12 of the 30 sound or nearly sound pours computed"; empty where all are fed. For those who cannot see the map. */
+export function shortCountWords(answer: MapAnswer): string {
+  const short = shortPoints(answer).length;
+  if (short === 0) return '';
+  const judged = answer.regions.filter(
+    (region, point) => answer.isComputed[point] && (region === 'sound' || region === 'near the limit'),
+  );
+  return ` The feeder is short at ${short === judged.length ? 'all' : short} of the ${judged.length} computed pours that are sound or near a limit.`;
+}
+
 /** How the points spread over the regions, largest first: for those who cannot see the map. */
 export function regionCounts({ regions }: MapAnswer): readonly (readonly [Region, number])[] {
   const counts = new Map<Region, number>();
@@ -216,14 +261,11 @@ export function regionCounts({ regions }: MapAnswer): readonly (readonly [Region
 }
 
 /**
- * Points of a region, the deepest first: those with the most room between them and the next region, where a name can
+ * Points of what is meant, the deepest first: those with the most room between them and what is not, where a name can
  * stand. The sides of the map count as somewhat further away than they are.
  */
-export function deepestPoints(
-  { grid, regions }: MapAnswer,
-  isMeant: (region: Region) => boolean,
-): readonly number[] {
-  const others = regions.flatMap((region, point) => (isMeant(region) ? [] : [placeOf(grid, point)]));
+export function deepestPoints({ grid, regions }: MapAnswer, isMeant: IsMeant): readonly number[] {
+  const others = regions.flatMap((_, point) => (isMeant(point) ? [] : [placeOf(grid, point)]));
   const depthOf = (point: number): number => {
     const [column, row] = placeOf(grid, point);
     const toSide = Math.min(column + 1, grid.columns - column) * 1.2;
@@ -234,7 +276,7 @@ export function deepestPoints(
     );
   };
   return regions
-    .flatMap((region, point) => (isMeant(region) ? [{ point, depth: depthOf(point) }] : []))
+    .flatMap((_, point) => (isMeant(point) ? [{ point, depth: depthOf(point) }] : []))
     .toSorted((a, b) => b.depth - a.depth)
     .map(({ point }) => point);
 }

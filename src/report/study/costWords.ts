@@ -19,8 +19,7 @@ export function costWords({ grid, known, poured, lacking, timeFor }: StudyCost):
   const isMap = grid.rows > 1 && grid.columns > 1;
   const left = grid.count - known;
   const more = poured > 0 ? ' more' : '';
-  if (!isMap) return `It takes ${poursText(left, more)}${timeText(timeFor(left))}.`;
-  if (left <= lacking)
+  if (!isMap || left <= lacking)
     return `It takes ${poursText(left, more)}${timeText(timeFor(left))}, and a few for the margins.`;
   const isFirstLook = known + lacking === coarsePoints(grid).length;
   const first = `${poursText(lacking, more)} ${isFirstLook ? 'for a first look' : 'along the edges'}${timeText(timeFor(lacking))}`;

@@ -3,6 +3,7 @@ import { significant } from '../wording';
 import { axisValue } from './grid';
 import type { PointFigures } from './pointFigures';
 import { shownQuantity, shownValue } from './quantities';
+import type { PointResult } from './region';
 import type { CurveFigure } from './study';
 import type { NamedAxis, StudyResults } from './studyFile';
 
@@ -39,6 +40,11 @@ function shownFigure(figure: CurveFigure, units: PageUnits): ShownFigure {
   return { name: 'front speed, peak', unit, read };
 }
 
+/** The figure of a curve of one pour, in the units shown; NaN where that has none. */
+export function readFigure(figure: CurveFigure, result: PointResult, units: PageUnits): number {
+  return ('figures' in result ? shownFigure(figure, units).read(result.figures) : null) ?? Number.NaN;
+}
+
 /** A figure against a setting, in the units shown; NaN breaks the line where there is no such figure. */
 export interface StudyCurve {
   readonly name: string;
@@ -56,12 +62,9 @@ export function curveOf(
   units: PageUnits = METRIC,
   isDone = true,
 ): StudyCurve {
-  const { name, unit, read } = shownFigure(figure, units);
+  const { name, unit } = shownFigure(figure, units);
   const points = [...results.keys()].sort((a, b) => a - b);
-  const y = points.map((point) => {
-    const result = results.get(point)!;
-    return ('figures' in result ? read(result.figures) : null) ?? Number.NaN;
-  });
+  const y = points.map((point) => readFigure(figure, results.get(point)!, units));
   const { toShown } = shownQuantity(axis.quantity, units);
   const x = points.map((point) => toShown(axisValue(axis, point)));
   const sentence = sentenceOf(axis, { name, unit }, points, y, units);

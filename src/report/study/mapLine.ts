@@ -15,17 +15,16 @@ export type PastEdge = 'nothing sound' | 'sound again' | 'alternates';
 
 const isSound = ({ region }: LinePoint): boolean => region === 'sound';
 
-/** Points of the map from the set point outwards one way, on the row or column nearest to it; the point of the setting itself is left out. */
+/** Points of a study from the set point outwards one way, of a map on the row or column nearest to it; the point of the setting itself is left out. */
 export function lineFrom(
   axes: readonly NamedAxis[],
   { grid, regions }: MapAnswer,
   axis: number,
   direction: -1 | 1,
 ): readonly LinePoint[] {
-  const [along, other] = [axes[axis], axes[1 - axis]];
-  if (!along || !other || along.setPoint === null || other.setPoint === null) return [];
-  const line = Math.round(axisIndex(other, other.setPoint));
-  if (line < 0 || line >= other.points) return [];
+  const along = axes[axis];
+  const line = lineOf(axes[1 - axis]);
+  if (!along || along.setPoint === null || line === null) return [];
   const own = along.setPoint;
   const nearby = (Math.abs(along.to - along.from) / Math.max(1, along.points - 1)) * 1e-6;
   return Array.from({ length: along.points }, (_, index) => {
@@ -34,6 +33,14 @@ export function lineFrom(
   })
     .filter(({ value }) => direction * (value - own) > nearby)
     .toSorted((a, b) => direction * (a.value - b.value));
+}
+
+/** Row or column of the set point on the other axis; the only one of a curve. Null where the map does not reach. */
+function lineOf(other: NamedAxis | undefined): number | null {
+  if (!other) return 0;
+  if (other.setPoint === null) return null;
+  const line = Math.round(axisIndex(other, other.setPoint));
+  return line < 0 || line >= other.points ? null : line;
 }
 
 /**

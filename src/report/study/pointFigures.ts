@@ -1,5 +1,6 @@
 import type { Fold, FoldKind, Outcome, PourRecord } from '$src/core/pour/record';
 import { type Cold, coldOf } from '../coldOf';
+import { isFeederJudged } from '../feederShortage';
 import { shareAtStart } from '../ladledIn';
 import { speedCall } from '../speedCall';
 import { otherFolds, type VerdictKind, verdict } from '../verdict';
@@ -17,6 +18,8 @@ export interface PointFigures {
   readonly verdict: VerdictKind;
   /** What the feeder lacks by the verdict: "the feeder is short of metal"; null where that is nothing or not told. */
   readonly shortage: string | null;
+  /** The feeder was looked at: without a shortage it is enough. */
+  readonly isFeederJudged: boolean;
   /** The fold that speaks loudest; null when none is seen. */
   readonly cause: FoldKind | null;
   readonly folds: number;
@@ -67,6 +70,7 @@ export function pointFigures(whole: PourRecord): PointFigures {
     outcome: record.outcome.kind,
     verdict: kind,
     shortage,
+    isFeederJudged: (kind === 'sound' || kind === 'near the limit') && isFeederJudged(record),
     cause: loudestFold(record),
     folds: record.folds.length,
     lap: lapOf(whole),

@@ -1,5 +1,5 @@
 import type { PageUnits } from '$src/core/units';
-import { countText, listText } from '../wording';
+import { capital, countText, listText } from '../wording';
 import type { MapAnswer } from './answer';
 import { holesPast, lineFrom, pastEdge } from './mapLine';
 import type { Margin } from './margins';
@@ -85,7 +85,9 @@ function marginRange(
 ): string | null {
   const [across, up] = axes;
   const range = soundRanges(axes, margins).find(({ name }) => name === across?.name);
-  if (!across || !up || up.setPoint === null || !range) return null;
+  if (!across || !range) return null;
+  if (!up) return ` ${capital(across.name)} ${rangeWords(range, units)} is sound.`;
+  if (up.setPoint === null) return null;
   return ` At ${up.name} ${shownValue(up.setPoint, up.quantity, units)}, ${across.name} ${rangeWords(range, units)} is sound.`;
 }
 

@@ -1,5 +1,6 @@
 import { csvFormatRows } from 'd3';
 import { METRIC, type PageUnits } from '$src/core/units';
+import { feederText } from './feeders';
 import { axisValue, type Grid, gridOf, placeOf } from './grid';
 import type { PointFigures } from './pointFigures';
 import { shownQuantity } from './quantities';
@@ -69,6 +70,7 @@ function rowOf(
     ['point', point],
     ...values,
     ['region', result ? regionOf(result) : 'not computed'],
+    ['feeder', result ? feederText(result) : null],
     ['loudest_fold', figures?.cause ?? null],
     ['lap', figures?.lap?.kind ?? null],
     ['lap_margin_s', figures?.lap?.margin ?? null],

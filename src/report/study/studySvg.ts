@@ -2,8 +2,8 @@ import { axisValue, gridOf } from './grid';
 import { shownNumber, shownQuantity } from './quantities';
 import { filledMap } from './refine';
 import { isPoured, type Region, regionOf } from './region';
-import { HATCHED, hatchesOf } from './regionHatch';
-import { regionWords } from './regionWords';
+import { FEEDER_RING, FEEDER_RING_WORDS, HATCHED, hatchesOf, SOUND_FILLING } from './regionHatch';
+import { regionWords, shortageOf } from './regionWords';
 import type { NamedAxis, StudyHead, StudyResults } from './studyFile';
 
 const SIZE = { left: 70, top: 40, side: 28 };
@@ -37,37 +37,57 @@ const words = (axis: NamedAxis): string => {
 const KEY_ROW = 22;
 
 /** What the fills mean; only those that are on the map. */
-function keyOf(regions: readonly Region[]): string[] {
+function keyOf(regions: readonly Region[], hasShort: boolean): string[] {
   const grey = [...new Set(regions.filter((region) => !isPoured(region)))];
   const rows: readonly (readonly [string, readonly string[]])[] = [
     ...(['sound', ...HATCHED] as const)
       .filter((region) => regions.includes(region))
-      .map((region) => [regionWords(region), fillsOf(region, 'map')] as const),
+      .map((region) => [soundOrElse(region, hasShort), fillsOf(region, 'map')] as const),
     ...(grey[0] ? [[`no pour: ${grey.map(regionWords).join(', ')}`, fillsOf(grey[0], 'map')] as const] : []),
   ];
-  return rows.map(([meaning, fills]) =>
+  const ring = hasShort
+    ? [`<g transform="translate(14 8)">${RING}</g><text x="36" y="13">${escaped(FEEDER_RING_WORDS)}</text>`]
+    : [];
+  const regionRows = rows.map(([meaning, fills]) =>
     [
       ...fills.map((fill) => `<rect width="28" height="16" fill="${fill}"/>`),
       '<rect width="28" height="16" fill="none" stroke="#000"/>',
       `<text x="36" y="13">${escaped(meaning)}</text>`,
     ].join(''),
   );
+  return [...regionRows, ...ring];
 }
 
-/** A map as a picture of its own: each point a square, hatched by its region. Null for a curve. */
+const soundOrElse = (region: Region, hasShort: boolean): string =>
+  region === 'sound' && hasShort ? SOUND_FILLING : regionWords(region);
+
+const RING = `<path d="M0 0${FEEDER_RING}" fill="none" stroke="#000"/>`;
+
+/** A map as a picture of its own: each point a square, hatched by its region, with a ring where its feeder is short. Null for a curve. */
 export function studySvg(head: StudyHead, results: StudyResults): string | null {
   const [across, up] = head.axes;
   if (!across || !up) return null;
   const grid = gridOf(head);
   const filled = filledMap(grid, new Map([...results].map(([point, result]) => [point, regionOf(result)])));
   if (!filled) return null;
+  const short = [...results].flatMap(([point, result]) => (shortageOf(result) === null ? [] : [point]));
   const { left, top, side } = SIZE;
   const foot = top + grid.rows * side;
-  const key = keyOf(filled.map(({ region }) => region));
+  const key = keyOf(
+    filled.map(({ region }) => region),
+    short.length > 0,
+  );
+  const corner = (point: number) => ({
+    x: left + (point % grid.columns) * side,
+    y: foot - side * (Math.floor(point / grid.columns) + 1),
+  });
+  const rings = short.map((point) => {
+    const { x, y } = corner(point);
+    return `<g transform="translate(${x + side / 2} ${y + side / 2})">${RING}</g>`;
+  });
   const [width, height] = [left + grid.columns * side + 20, foot + 60 + KEY_ROW * key.length];
   const squares = filled.flatMap(({ region }, point) => {
-    const x = left + (point % grid.columns) * side;
-    const y = foot - side * (Math.floor(point / grid.columns) + 1);
+    const { x, y } = corner(point);
     return fillsOf(region, 'map').map(
       (fill) =>
         `<rect x="${x}" y="${y}" width="${side}" height="${side}" fill="${fill}"><title>${region}</title></rect>`,
@@ -86,7 +106,7 @@ export function studySvg(head: StudyHead, results: StudyResults): string | null 
     `<text x="${left}" y="16">${escaped(head.cell)}</text>\n`,
     `<text x="${left - 8}" y="${top - 8}">${escaped(words(up))}</text>\n`,
     `<text x="${left + grid.columns * side}" y="${foot + 38}" text-anchor="end">${escaped(words(across))}</text>\n`,
-    ...squares.map((square) => `${square}\n`),
+    ...[...squares, ...rings].map((drawn) => `${drawn}\n`),
     ...[...acrossTicks, ...upTicks].map((tick) => `${tick}\n`),
     ...key.map((row, at) => `<g transform="translate(8 ${foot + 52 + KEY_ROW * at})">${row}</g>\n`),
     `<rect x="${left}" y="${top}" width="${grid.columns * side}" height="${grid.rows * side}" fill="none" stroke="#000"/>\n</svg>\n`,

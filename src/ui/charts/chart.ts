@@ -10,6 +10,8 @@ export interface ChartSeries {
   readonly look: RunLook;
   /** Left out: no label at the line. */
   readonly isUnlabelled?: boolean;
+  /** Left out: no markers along the line, whose points have marks of their own. */
+  readonly isUnmarked?: boolean;
 }
 
 export interface ChartAxis {
@@ -47,6 +49,13 @@ export interface ChartPin {
   readonly size: 'slight' | 'marked' | 'heavy';
   readonly x: number;
   readonly y: number;
+}
+
+/** Where a chart draws: its field [px], and its scales from axis units to pixels. */
+export interface ChartField {
+  readonly plot: Plot;
+  readonly xScale: (value: number) => number;
+  readonly yScale: (value: number) => number;
 }
 
 export interface Plot {

@@ -1,16 +1,5 @@
 import { downloadText } from '../files';
 
-/** A name any file system takes: letters, digits, hyphens. */
-export function fileNameFrom(name: string): string {
-  return (
-    name
-      .normalize('NFKD')
-      .replaceAll(/[^\w]+/g, '-')
-      .replaceAll(/^-+|-+$/g, '')
-      .toLowerCase() || 'quietpour'
-  );
-}
-
 /** Hands a file to the browser to save. Nothing leaves the machine. */
 export function saveFile(name: string, content: Blob): void {
   const address = URL.createObjectURL(content);

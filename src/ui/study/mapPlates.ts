@@ -14,8 +14,16 @@ export interface MapPlate {
   readonly y: number;
 }
 
-const NAMED: readonly { readonly title: string; readonly regions: readonly Region[] }[] = [
-  { title: 'sound', regions: ['sound'] },
+interface Named {
+  readonly title: string;
+  readonly regions: readonly Region[];
+  /** Of these only points whose feeder is short, or only the others. */
+  readonly isShort?: boolean;
+}
+
+const NAMED: readonly Named[] = [
+  { title: 'sound', regions: ['sound'], isShort: false },
+  { title: 'feeder short', regions: ['sound'], isShort: true },
   { title: 'folds film', regions: ['folds film'] },
   { title: 'laps', regions: ['laps'] },
   { title: 'misruns', regions: ['misrun'] },
@@ -29,6 +37,7 @@ const NAMED: readonly { readonly title: string; readonly regions: readonly Regio
   { title: 'no such pour', regions: ['no such pour', 'not computed'] },
 ];
 const NOTES: Readonly<Record<string, string>> = {
+  'feeder short': 'the die fills quietly',
   misruns: 'freezes before it is full',
   'gas held': 'shut in before the die is full',
   laps: 'cold fronts do not join',
@@ -63,14 +72,17 @@ export function mapPlates(
 ): readonly MapPlate[] {
   const placed: MapPlate[] = [];
   const boxes = [...taken];
-  for (const { title, regions } of NAMED) {
-    const points = deepestPoints(answer, (region) => regions.includes(region));
+  for (const { title, regions, isShort } of NAMED) {
+    const isMeant = (point: number): boolean =>
+      regions.includes(answer.regions[point]!) &&
+      (isShort === undefined || isShort === (answer.shortages[point] !== null));
+    const points = deepestPoints(answer, isMeant);
     if (points.length <= LEAST_SHARE * answer.grid.count) continue;
     const cause = title === 'folds film' && answer.mainFold ? `mostly ${answer.mainFold}` : '';
     const whole = width < ROOM_FOR_NOTES ? '' : (NOTES[title] ?? cause);
     const isGood = (plate: MapPlate): boolean =>
       boxes.every((box) => !meet(box, boxOf(plate))) &&
-      leavesSound(regionsUnder(answer, plot, plate), regions);
+      leavesSound(answer, pointsUnder(answer, plot, plate), isMeant, regions.includes('sound'));
     const clear = [...new Set([whole, ''])]
       .flatMap((note) => points.map((point) => plateAt(answer, plot, point, worded(title, note))))
       .find(isGood);
@@ -87,16 +99,26 @@ const worded = (title: string, note: string) => ({
   wide: Math.max(textWidth(title) * 1.15, textWidth(note)) + 16,
 });
 
-/** The plate lies on its own regions for the most part, and on none that is sound: that is what is looked for. */
-function leavesSound(under: readonly Region[], own: readonly Region[]): boolean {
-  const mine = under.filter((region) => own.includes(region)).length;
-  return mine >= OWN_SHARE * Math.max(1, under.length) && (own.includes('sound') || !under.includes('sound'));
+/** The plate lies on its own points for the most part, and on none other that is sound: that is what is looked for. */
+function leavesSound(
+  { regions, shortages }: MapAnswer,
+  under: readonly number[],
+  isMeant: (point: number) => boolean,
+  isSound: boolean,
+): boolean {
+  const mine = under.filter(isMeant).length;
+  const isWanted = (point: number): boolean =>
+    regions[point] === 'sound' && (!isSound || shortages[point] === null);
+  return (
+    mine >= OWN_SHARE * Math.max(1, under.length) &&
+    under.every((point) => isMeant(point) || !isWanted(point))
+  );
 }
 
-/** What the points under a plate are. */
-function regionsUnder({ grid, regions }: MapAnswer, plot: MapPlot, plate: MapPlate): Region[] {
+/** The points under a plate, by number. */
+function pointsUnder({ grid }: MapAnswer, plot: MapPlot, plate: MapPlate): number[] {
   const { left, right, top, bottom } = boxOf(plate);
-  return regions.filter((_, point) => {
+  return Array.from({ length: grid.count }, (_, point) => point).filter((point) => {
     const [column, row] = placeOf(grid, point);
     const x = plot.x(axisValue(grid.axes[0]!, column));
     const y = plot.y(axisValue(grid.axes[1]!, row));

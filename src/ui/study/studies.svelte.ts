@@ -1,5 +1,5 @@
 import { version } from '$app/environment';
-import type { CellId, StudyCell } from '$src/cells/kinds';
+import type { StudyCell } from '$src/cells/kinds';
 import { bench } from '../bench.svelte';
 import { studyPoursAtOnce } from '../cores';
 import { pointOf, putPoint } from '../storage';
@@ -51,11 +51,19 @@ export async function keepStudy(cell: StudyCell): Promise<void> {
   if (isWhole) offers.delete(cell.id);
 }
 
-/** Begins the study that is offered. */
-export function beginStudy(id: CellId): void {
-  const run = offers.get(id);
-  if (!run) return;
-  offers.delete(id);
-  runs.set(id, run);
+/**
+ * Begins the study as it now stands. What was offered may be older: a range typed a moment ago is looked up only once its
+ * typing rests, and whoever presses means what stands in the field.
+ */
+export function beginStudy(cell: StudyCell): void {
+  const plan = planOf(cell);
+  if (!plan || bench.evaluation(cell.id).state !== 'ready') return;
+  const offer = offers.get(cell.id);
+  const before = runs.get(cell.id);
+  if (before?.state === 'running' && isCurrent(before, cell)) return;
+  before?.stop();
+  const run = offer && isCurrent(offer, cell) ? offer : new StudyRun(pool, plan, cell.study);
+  offers.delete(cell.id);
+  runs.set(cell.id, run);
   void run.start();
 }

@@ -46,11 +46,7 @@ export class StudyRun {
   setRegion: Region | null = $state(null);
   /** Margins of the set point, as far as what the map shows lets them reach. */
   readonly margins: readonly Margin[] | null = $derived.by(() =>
-    marginsWithin(
-      this.#measured,
-      this.axes,
-      this.axes.length === 2 ? mapAnswer(this.axes, this.results) : null,
-    ),
+    marginsWithin(this.#measured, this.axes, mapAnswer(this.axes, this.results)),
   );
   /** Share of the work done, as far as it is known: edges lead to more edges. */
   done: number = $state(0);
@@ -189,7 +185,7 @@ export class StudyRun {
     const at = this.setPoint;
     if (at === null || this.#measured) return true;
     if (this.setRegion === null) return false;
-    if (this.setRegion !== 'sound' || this.axes.length < 2) return true;
+    if (this.setRegion !== 'sound') return true;
     this.stage = 'Measuring the margins';
     const isBeyondMachine = beyondMachine(this.plan);
     const regionAt = this.#regionAt(isOver);

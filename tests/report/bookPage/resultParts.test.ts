@@ -243,6 +243,8 @@ const point = (verdict: 'sound' | 'folds film'): PointResult => ({
     lap: null,
     outcome: 'filled and quiet',
     verdict,
+    shortage: null,
+    isFeederJudged: true,
   } as unknown as Extract<PointResult, { figures: unknown }>['figures'],
 });
 
@@ -256,6 +258,8 @@ const study = (results: ReadonlyMap<number, PointResult>, of = axes) => ({
   setRegion: 'sound' as const,
   setResult: null,
   spreads: [0, 0],
+  pours: [],
+  onOwnMesh: '',
   isDone: true,
   isOld: false,
 });
@@ -318,11 +322,52 @@ test('a curve has its figures as a table, in the units of the book', () => {
   const one = axes.slice(0, 1);
   const four = new Map([...whole].slice(0, 4));
   const part = studyPart(study(four, one), 'p3', METRIC);
-  expect(part).toMatch(/<th scope="row">2<\/th><td class="r">0\.90<\/td>/);
+  expect(part).toMatch(
+    /<th scope="row">2<\/th><td data-column="front speed, peak, m\/s">0\.90<\/td><td data-column="the pour">folds film<\/td><td data-column="feeder">enough<\/td>/,
+  );
   expect(part).toContain('critical 0.50 m/s');
   expect(part).not.toContain('So far:');
   expect(studyPart({ ...study(four, one), isDone: false }, 'p3', METRIC)).toContain('So far: from 0.30');
-  expect(studyPart(study(four, one), 'p3', INCHES)).toMatch(/<th scope="row">2<\/th><td class="r">35<\/td>/);
+  expect(studyPart(study(four, one), 'p3', INCHES)).toMatch(/<th scope="row">2<\/th><td [^>]*>35<\/td>/);
+});
+
+test('a curve has a verdict with its sound range, a mark at each point and the pours of the book', () => {
+  const one = axes.slice(0, 1);
+  const four = new Map([...whole].slice(0, 4));
+  const pour = { name: 'Arm <1>', x: 9, y: 0.31, isVaried: true, meshCells: 400 };
+  const part = studyPart(
+    { ...study(four, one), pours: [pour], onOwnMesh: ' On its own mesh it laps.' },
+    'p3',
+    METRIC,
+  );
+  expect(textOf(part)).toContain(
+    'The setting is sound. Tilt time 7.3 s to 10 s is sound. On its own mesh it laps.',
+  );
+  const field = part.split('class="field"')[1]!.split('class="axis-name"')[0]!;
+  expect([...field.matchAll(/class="mark/g)]).toHaveLength(5);
+  expect(field).toContain('<b>Arm &lt;1&gt;</b>');
+  expect(textOf(part)).toContain(
+    '“Arm <1>”, the pour that is varied, on 400 mesh cells'.replace(/[<>]/g, (sign) =>
+      sign === '<' ? '&lt;' : '&gt;',
+    ),
+  );
+  for (const words of ['sound', 'folds film']) expect(part).toContain(`</svg>${words}</li>`);
+});
+
+test('a map rings the pours whose feeder is short, and tells them in its key and in words', () => {
+  const short = (result: PointResult): PointResult =>
+    'figures' in result && result.figures.verdict === 'sound'
+      ? { figures: { ...result.figures, shortage: 'the feeder is short of metal' } }
+      : result;
+  const results = new Map([...whole].map(([at, result]) => [at, at < 4 ? short(result) : result]));
+  const part = studyPart(study(results), 'p3', METRIC);
+  const rings = part.split('map-across')[0]!.match(/class="feeder" d="([^"]*)"/)![1]!;
+  expect([...rings.matchAll(/M/g)]).toHaveLength(2);
+  const key = part.split('class="key"')[1]!;
+  expect(key).toContain('the feeder cannot feed the casting');
+  expect(key).toContain('sound, as far as the die fills');
+  expect(part).toContain('The feeder is short at 2 of the 6 computed pours that are sound or near a limit.');
+  expect(studyPart(study(whole), 'p3', METRIC)).not.toContain('class="feeder"');
 });
 
 test('the parts bring neither script nor anything fetched', () => {

@@ -23,6 +23,7 @@ const answerOf = (edge: number, lid: number): MapAnswer => ({
     return point % 20 < edge ? 'folds film' : 'sound';
   }),
   isComputed: Array.from({ length: grid.count }, () => true),
+  shortages: Array.from({ length: grid.count }, () => null),
   mainFold: 'tongue',
 });
 
@@ -84,4 +85,25 @@ test('no other name covers what is sound, however narrow that strip is', () => {
       expect(left < x && x < right, `strip ${at} under "${plate.title}"`).toBe(false);
     }
   }
+});
+
+test('what fills quietly and is not fed has a name of its own, and the word sound stands where the feeder is enough', () => {
+  const plain = answerOf(4, 20);
+  const from = (column: number): MapAnswer => ({
+    ...plain,
+    shortages: plain.regions.map((region, point) =>
+      region === 'sound' && point % 20 >= column ? 'the feeder is short of metal' : null,
+    ),
+  });
+  const titles = (answer: MapAnswer) => mapPlates(answer, plot, 600, []).map(({ title }) => title);
+  expect(titles(plain)).not.toContain('feeder short');
+  // All of it short: nothing on the map is called sound.
+  expect(titles(from(0))).toContain('feeder short');
+  expect(titles(from(0))).not.toContain('sound');
+  const both = mapPlates(from(12), plot, 600, []);
+  const [sound, quiet] = ['sound', 'feeder short'].map(
+    (title) => both.find((plate) => plate.title === title)!,
+  );
+  expect(sound!.x).toBeLessThan(plot.x((12 * 10) / 19));
+  expect(quiet!.x).toBeGreaterThan(plot.x((12 * 10) / 19));
 });

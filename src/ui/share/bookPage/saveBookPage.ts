@@ -10,6 +10,8 @@ import tables from '$src/report/card/cardTables.css?raw';
 import { bench } from '../../bench.svelte';
 import { desk } from '../../desk.svelte';
 import { downloadText, fileNameOf } from '../../files';
+import { onOwnMesh } from '../../study/onOwnMesh';
+import { poursOnAxis } from '../../study/poursOnAxis';
 import { isCurrent, studyRun } from '../../study/shownStudies.svelte';
 import { cellPart } from './cellPart';
 import { guessesSaved } from './guessWords';
@@ -68,6 +70,8 @@ function keptStudy(cell: StudyCell): KeptStudy | null {
     setRegion,
     setResult,
     spreads,
+    pours: axes.length === 1 ? poursOnAxis(cell, run, isOld) : [],
+    onOwnMesh: isOld ? '' : onOwnMesh(cell, run),
     isDone: run.state === 'fresh',
     isOld,
   };
