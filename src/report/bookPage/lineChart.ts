@@ -23,16 +23,20 @@ export interface ChartParts {
   readonly y: ChartAxis;
   /** Limits across the chart, in units of y. */
   readonly limits: readonly { readonly value: number; readonly label: string }[];
+  /** A marker that the page's script moves; out of sight until then. */
+  readonly hasMarker?: boolean;
 }
 
 export const MOST_LOOKS = 8;
 /** The field of the curves; it is stretched to the room there is, its lines and words are not. */
 const FIELD = { width: 1000, height: 500 };
 const MOST_POINTS = 160;
+/** A line across the field at the time, with the point on the curve. */
+const MARKER = '<span class="now" data-part="now" hidden><i data-part="spot"></i></span>';
 const TICKS = { x: 5, y: 5 };
 
 /** Curves as a picture without script: the field stretches with the page, and the words beside it keep their size. */
-export function lineChart({ title, sentence, lines, x, y, limits }: ChartParts): string {
+export function lineChart({ title, sentence, lines, x, y, limits, hasMarker }: ChartParts): string {
   const across = scaleLinear(x.domain, [0, FIELD.width]);
   const up = scaleLinear(y.domain, [FIELD.height, 0]);
   const rules = y.domain[1] > y.domain[0] ? up.ticks(TICKS.y) : [];
@@ -51,7 +55,7 @@ ${rules.map((tick) => `<span class="up" style="top:${share(up(tick), FIELD.heigh
   )
   .join(
     '',
-  )}${inside.map(({ value, label }, index) => `<span class="limit-name${index < inside.length - 1 ? ' below' : ''}" style="top:${share(up(value), FIELD.height)}">${escaped(label)}</span>`).join('')}</div>
+  )}${inside.map(({ value, label }, index) => `<span class="limit-name${index < inside.length - 1 ? ' below' : ''}" style="top:${share(up(value), FIELD.height)}">${escaped(label)}</span>`).join('')}${hasMarker ? MARKER : ''}</div>
 <p class="axis-name">${escaped(x.label)}</p>
 ${lines.length > 1 ? lineKey(lines) : ''}</figure>`;
 }
