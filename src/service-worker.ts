@@ -11,10 +11,15 @@ import { build, files, prerendered, version } from '$service-worker';
 
 const worker = globalThis as unknown as ServiceWorkerGlobalScope;
 
+/** The page of the guide that is as long as all others together. */
+const LATE = /\/guide\/verification\/?$/;
+/** It, and files that only the guide shows, its pictures, are many and large: they are fetched when seen, and then put by too. */
+const isOnDemand = (path: string): boolean => /\/_app\/immutable\/assets\//.test(path) || LATE.test(path);
+
 const PREFIX = 'quietpour ';
 const STORE = PREFIX + version;
 /** What a page of the guide is made from stands in the page already. */
-const PAGES = prerendered.filter((path) => !path.endsWith('__data.json'));
+const PAGES = prerendered.filter((path) => !path.endsWith('__data.json') && !LATE.test(path));
 const FILES = [...build, ...files, ...PAGES].map((path) => new URL(path, worker.location.href).href);
 
 worker.addEventListener('install', (event) => {
@@ -36,17 +41,21 @@ worker.addEventListener('message', ({ data }) => {
 async function answer(request: Request): Promise<Response> {
   const wanted = request.mode === 'navigate' ? request.url.replace(/[?#].*$/, '') : request;
   const store = await caches.open(STORE);
-  return (await store.match(wanted)) ?? (await caches.match(wanted)) ?? keeping(request, store);
+  const kept = await store.match(wanted);
+  if (kept) return kept;
+  const before = await caches.match(wanted);
+  // One of the version before is out of date, and better than none.
+  if (before && LATE.test(pathOf(request))) return keeping(request, wanted, store).catch(() => before);
+  return before ?? keeping(request, wanted, store);
 }
 
-/** Files that only the guide shows, its pictures, are many and large: they are fetched when seen, and then put by too. */
-const ON_DEMAND = /\/_app\/immutable\/assets\//;
-
-async function keeping(request: Request, store: Cache): Promise<Response> {
+async function keeping(request: Request, wanted: RequestInfo, store: Cache): Promise<Response> {
   const response = await fetch(request);
-  if (response.ok && ON_DEMAND.test(request.url)) await store.put(request, response.clone());
+  if (response.ok && isOnDemand(pathOf(request))) await store.put(wanted, response.clone());
   return response;
 }
+
+const pathOf = ({ url }: Request): string => new URL(url).pathname;
 
 worker.addEventListener('fetch', (event) => {
   const { request } = event;

@@ -6,6 +6,7 @@ import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { MachineLimits, Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees, fromMillimetres, METRIC } from '$src/core/units';
 import { firstCharge } from './firstCharge';
+import { firstQuestion } from './guessQuestion';
 import type { Book, Cell, CellId, CellKind } from './kinds';
 import { metalName } from './metalName';
 import { freeId, freeName } from './names';
@@ -101,13 +102,12 @@ export function newCell(kind: CellKind, book: Book, place: number = book.cells.l
         ...UNANSWERED,
         pours: [nearest('pour')].filter((id) => id !== null),
         ask: 'front speed',
-        question: QUESTION,
+        question: firstQuestion('front speed'),
       };
   }
 }
 
 const UNANSWERED = { drawn: [], picked: null, given: false, hides: true } as const;
-const QUESTION = 'How fast does the front run along the die? Draw it before you look.';
 
 function nearestOf(book: Book, kind: CellKind, place: number): CellId | null {
   const isMeant = (cell: Cell): boolean => cell.kind === kind;

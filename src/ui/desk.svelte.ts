@@ -7,7 +7,9 @@ import { cannotFetch, type Notice, OPEN_ELSEWHERE, refusedToKeep, tooLarge, tooM
 import { bodies } from './page/bodies.svelte';
 import { holdBook, lastOpen, noteOpen } from './shelf/bookHold';
 import { makeTurns } from './shelf/inTurn';
+import { keptTitles } from './shelf/keptTitles';
 import { lastKept } from './shelf/lastKept';
+import { newTitle } from './shelf/newTitle';
 import { bookOf, dropBook, putBook } from './storage';
 import { endStudies } from './study/shownStudies.svelte';
 
@@ -153,10 +155,17 @@ class Desk {
     else await this.openBookText(await file.text(), file.name, true);
   }
 
-  /** Begins a book with nothing in it, in the units of the one that lies open, which stays kept when it was changed. */
-  async beginBook(): Promise<void> {
-    const empty = { title: 'New book', casting: '', units: bench.units, cells: [] };
-    await this.openBookText(writeBook(empty), 'A new book', true);
+  /**
+   * Begins a book with nothing in it, in the units of the one that lies open, which stays kept when it was changed. Its
+   * title is one that no other book here has.
+   */
+  beginBook(): Promise<void> {
+    return this.#inTurn(async () => {
+      if (this.isReady) await this.#keep();
+      const title = newTitle([bench.book.title, ...(await keptTitles())]);
+      const empty = { title, casting: '', units: bench.units, cells: [] };
+      await this.#openBookText(writeBook(empty), 'A new book', true);
+    });
   }
 
   /** Opens one of the books kept on this machine. */

@@ -7,7 +7,7 @@ import { basinCapacity } from '$src/core/level/basinCapacity';
 import { DEFAULT_COMPUTATION, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
 import { cavityVolume } from '$src/core/section/cavity';
 import type { Section } from '$src/core/section/section';
-import { flushBasin, hingeArm, pitBehindSill, thinWall } from '$src/core/section/shapes';
+import { flushBasin, hingeArm, pitBehindSill, taperedLever, thinWall } from '$src/core/section/shapes';
 import { fromDegrees } from '$src/core/units';
 import { feederShortage } from '$src/report/feederShortage';
 import { verdict } from '$src/report/verdict';
@@ -29,7 +29,7 @@ function shopWith(section: Section, start: number): Book {
   };
 }
 
-const shapes = { flushBasin, pitBehindSill, hingeArm, thinWall };
+const shapes = { flushBasin, pitBehindSill, hingeArm, taperedLever, thinWall };
 
 describe('a new charge', () => {
   const cases = Object.entries(shapes).flatMap(([name, make]) =>

@@ -4,11 +4,11 @@ import { newCell } from '$src/cells/newCell';
 import { wholeLength, wholeSection } from '$src/cells/wholeLengths';
 import { checkSection } from '$src/core/section/checkSection';
 import type { Section } from '$src/core/section/section';
-import { flushBasin, hingeArm, pitBehindSill, thinWall } from '$src/core/section/shapes';
+import { flushBasin, hingeArm, pitBehindSill, taperedLever, thinWall } from '$src/core/section/shapes';
 import { fromInches, fromMillimetres, toInches } from '$src/core/units';
 
 const INCHES = { length: 'in', mass: 'lb', temperature: 'degF' } as const;
-const shapes = { flushBasin, pitBehindSill, hingeArm, thinWall };
+const shapes = { flushBasin, pitBehindSill, hingeArm, taperedLever, thinWall };
 const lengthsOf = ({ floor, roof, regions, mouth, vents }: Section): number[] => [
   ...[...floor, ...roof].flatMap(({ x, y }) => [x, y]),
   ...regions.flatMap(({ end, width }) => [end, width]),

@@ -1,13 +1,14 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { preview } from 'vite';
 import type { TestProject } from 'vitest/node';
+import { removeProfiles } from './removeProfiles';
 
 declare module 'vitest' {
   export interface ProvidedContext {
     siteUrl: string;
-    /** Folder for the profiles of the browsers, gone when the run ends. */
+    /** Folder for the profiles of the browsers and for what tests save, gone when the run ends. */
     profiles: string;
   }
 }
@@ -22,10 +23,6 @@ export default async function serveSite(project: TestProject): Promise<() => Pro
   project.provide('profiles', profiles);
   return async () => {
     await server.close();
-    try {
-      rmSync(profiles, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 });
-    } catch {
-      // A browser that is slow to end still writes there; the system clears its temporary files.
-    }
+    await removeProfiles(profiles);
   };
 }

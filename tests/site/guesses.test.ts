@@ -85,7 +85,18 @@ test(
 test("a teacher writes answers of their own, and they are told as the teacher's", PATIENCE, async () => {
   const page = await openBook(writeBook(asking([{ id: 'own', name: 'Why a skin', pours: [] }])));
   const guess = page.locator('#own');
+  const question = guess.getByRole('textbox', { name: 'question' });
+  expect(await question.inputValue()).toContain('Draw it before you look.');
   await guess.getByRole('combobox', { name: 'answered by' }).selectOption({ label: 'answers of your own' });
+  // Nothing is drawn any more: the words the cell began with go with how it is answered.
+  await expect.poll(() => question.inputValue()).toBe('Which of these is right? Choose before you look.');
+  expect(await guess.getByText(/Draw it/).count()).toBe(0);
+  await question.fill('Why does metal have a skin?');
+  await guess
+    .getByRole('combobox', { name: 'answered by' })
+    .selectOption({ label: 'how the metal comes in' });
+  await guess.getByRole('combobox', { name: 'answered by' }).selectOption({ label: 'answers of your own' });
+  expect(await question.inputValue()).toBe('Why does metal have a skin?');
   await guess.getByText('Answer 1 is empty.').waitFor();
   await guess.getByRole('textbox', { name: 'answer 1', exact: true }).fill('It is cold');
   await guess.getByRole('textbox', { name: 'answer 2', exact: true }).fill('Air makes oxide');

@@ -43,6 +43,8 @@ test('no link of the guide leads nowhere', async () => {
     .locator('main a')
     .evaluateAll((all) => all.map((one) => (one as HTMLAnchorElement).href));
   expect(pages.length).toBeGreaterThan(10);
+  for (const name of ['verification', 'overview', 'contributors'])
+    expect(pages.some((address) => address.endsWith(`/guide/${name}/`))).toBe(true);
   const lost: string[] = [];
   for (const address of pages) {
     await page.goto(address);
@@ -69,6 +71,42 @@ test('no link of the guide leads nowhere', async () => {
   expect(lost).toEqual([]);
 });
 
+test('a document that another names is a link in it: the page of what was checked, the overview, the form of a book', async () => {
+  const page = await openPage({ isBare: true });
+  const guide = new URL('guide/', page.url()).href;
+  await page.goto(`${guide}overview/`);
+  await page.locator('article').getByRole('link', { name: 'verification.md' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Verification' }).waitFor();
+  await page.goto(`${guide}about/`);
+  await page.locator('article').getByRole('link', { name: 'docs/overview.md' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Overview' }).waitFor();
+  await page.goto(`${guide}book-file/`);
+  const form = page.locator('article').getByRole('link', { name: 'JSON Schema' }).first();
+  const answer = await page.request.get(await form.evaluate((link: HTMLAnchorElement) => link.href));
+  expect((await answer.json()).$schema).toContain('json-schema.org');
+});
+
+test('the page of what was checked fetches a drawing when it is scrolled to, and nothing moves then', async () => {
+  const page = await openPage({ isBare: true });
+  const drawings = page.locator('article img');
+  const fetched: string[] = [];
+  page.on('response', (response) => {
+    if (response.url().endsWith('.svg')) fetched.push(response.url());
+  });
+  await page.goto(new URL('guide/verification/', page.url()).href);
+  const count = await drawings.count();
+  expect(count).toBeGreaterThan(10);
+  expect(fetched.length).toBeLessThan(count);
+  const last = drawings.last();
+  const box = () =>
+    last.evaluate((one) => ({ height: one.clientHeight, top: one.getBoundingClientRect().top + scrollY }));
+  const before = await box();
+  expect(before.height).toBeGreaterThan(100);
+  await last.scrollIntoViewIfNeeded();
+  await expect.poll(() => last.evaluate((one) => (one as HTMLImageElement).naturalWidth)).toBeGreaterThan(0);
+  expect(await box()).toEqual(before);
+});
+
 test('on a phone the menu leads to the guide, which is read without scrolling sideways, in light and dark', async () => {
   const page = await openPage({ isBare: true, width: 390, height: 844 });
   await page.getByRole('button', { name: 'Contents' }).click();
@@ -84,6 +122,8 @@ test('on a phone the menu leads to the guide, which is read without scrolling si
     ['glossary/', 'Glossary'],
     ['what-the-numbers-mean/', 'What the numbers mean, and what they do not'],
     ['model/', 'Model'],
+    ['verification/', 'Verification'],
+    ['overview/', 'Overview'],
   ] as const) {
     await page.goto(`${folder}${name}`);
     await page.getByRole('heading', { level: 1, name: heading }).waitFor();
@@ -119,8 +159,16 @@ test.skipIf(isFirefox)(
       );
     await page.goto(new URL('guide/user-guide/', bench).href);
     await expect.poll(drawn).toBe(true);
+    // The longest page is not put by before it is read.
+    const isPutBy = () =>
+      page.evaluate(async () => Boolean(await caches.match(new URL('../verification/', location.href).href)));
+    expect(await isPutBy()).toBe(false);
+    await page.goto(new URL('guide/verification/', bench).href);
+    await expect.poll(isPutBy).toBe(true);
 
     await page.context().setOffline(true);
+    await page.goto(new URL('guide/verification/#what-is-not-met', bench).href);
+    await page.getByRole('heading', { name: 'What is not met' }).waitFor();
     await page.goto(new URL('guide/', bench).href);
     await page.getByRole('link', { name: 'Glossary' }).click();
     await page.getByRole('heading', { level: 1, name: 'Glossary' }).waitFor();

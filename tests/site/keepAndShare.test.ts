@@ -1,5 +1,4 @@
 import { mkdtempSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect, inject, test } from 'vitest';
@@ -139,6 +138,63 @@ test('one book in two tabs: the second tab is told, and neither overwrites the o
   await rename(second, 'In the second tab');
   await page.reload();
   await expect.poll(() => title(page).inputValue()).toBe('In the first tab');
+});
+
+test('a book that lies open in another tab is neither renamed nor removed from the list, and it is said why', async () => {
+  const page = await openPage({ book: file('Shared').text });
+  await rename(page, 'In the first tab');
+  const second = await page.context().newPage();
+  await second.goto(inject('siteUrl'));
+  await second.getByRole('alert').getByText('This book is open in another tab.').waitFor();
+  await rename(second, 'In the second tab');
+  await second.getByRole('button', { name: 'Books on this machine' }).click();
+  const shelf = second.getByRole('dialog', { name: 'Books on this machine' });
+  const renameTo = async (next: string) => {
+    await shelf.getByRole('button', { name: 'Rename In the first tab' }).click();
+    await shelf.getByRole('textbox', { name: 'New title of In the first tab' }).fill(next);
+    await second.keyboard.press('Enter');
+  };
+  await renameTo('From the list');
+  await shelf.getByRole('alert').getByText('In the first tab lies open in another tab').waitFor();
+  expect(
+    await shelf
+      .getByRole('button', { name: 'Rename In the first tab' })
+      .evaluate((one) => one === document.activeElement),
+  ).toBe(true);
+  await picture(second, 'shelf-held');
+  expect(await seriousBarriers(second)).toEqual([]);
+  await shelf.getByRole('button', { name: 'Remove In the first tab' }).click();
+  await shelf.getByRole('alert').getByText('was not removed').waitFor();
+  expect(await shelf.getByText('In the first tab', { exact: true }).count()).toBe(1);
+
+  // Once that tab is gone it is as any other.
+  await page.close();
+  await expect
+    .poll(async () => {
+      await renameTo('From the list');
+      return shelf.getByText('From the list', { exact: true }).count();
+    })
+    .toBe(1);
+  expect(await shelf.getByRole('alert').count()).toBe(0);
+});
+
+test('each book that is begun has a title of its own, selected, so that typing names it', async () => {
+  const page = await openPage({ book: file('Before').text });
+  await kept(page).waitFor();
+  const begin = page.getByRole('button', { name: 'Begin a new book' });
+  await begin.click();
+  await expect.poll(() => title(page).inputValue()).toBe('New book');
+  await begin.click();
+  await expect.poll(() => title(page).inputValue()).toBe('New book 2');
+  await page.keyboard.type('Spring trials');
+  await page.keyboard.press('Tab');
+  expect(await title(page).inputValue()).toBe('Spring trials');
+  await begin.click();
+  await expect.poll(() => title(page).inputValue()).toBe('New book 2');
+  await page.getByRole('button', { name: 'Books on this machine' }).click();
+  const shelf = page.getByRole('dialog', { name: 'Books on this machine' });
+  for (const name of ['New book', 'New book 2', 'Spring trials'])
+    await shelf.getByText(name, { exact: true }).waitFor();
 });
 
 test('a pour goes by keys to another book, with its inputs; keys move, hide and find cells', async () => {
@@ -397,7 +453,7 @@ function handedOut(): Book {
 async function savedPage(page: Page): Promise<string> {
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save as a page that plays' }).click();
-  const path = join(mkdtempSync(join(tmpdir(), 'quietpour-page-')), 'book.html');
+  const path = join(mkdtempSync(join(inject('profiles'), 'page-')), 'book.html');
   writeFileSync(path, readFileSync(await (await saving).path()));
   return path;
 }
@@ -434,6 +490,24 @@ test('the saved page opens from the disk without a network, replays its pours an
   const still = await metal.getAttribute('d');
   await replay.getByRole('button', { name: 'Play' }).click();
   await expect.poll(() => metal.getAttribute('d')).not.toBe(still);
+
+  await replay.getByRole('button', { name: 'Pause' }).click();
+  // The chart of front speeds beside it: its marker stands where the pictures are, and nowhere while no front runs.
+  expect(await replay.getByRole('img', { name: /^Front speed peaks at .* m\/s/ }).count()).toBe(1);
+  await replay.getByText(/^critical 0\.\d\d m\/s/).waitFor();
+  const now = replay.locator('.now');
+  await replay.getByRole('slider').fill('0');
+  expect(await now.isVisible()).toBe(false);
+  const spots: number[] = [];
+  const most = Number(await replay.getByRole('slider').getAttribute('max'));
+  for (let time = 0; time <= most; time += 0.1) {
+    await replay.getByRole('slider').fill(time.toFixed(2));
+    const isRunning = (await words.textContent())!.includes('front');
+    expect(await now.isVisible(), `at ${time} s`).toBe(isRunning);
+    if (isRunning) spots.push((await now.boundingBox())!.x);
+  }
+  expect(spots.length).toBeGreaterThan(3);
+  expect(spots.toSorted((a, b) => a - b)).toEqual(spots);
 
   const drawing = saved.getByRole('img', { name: /^Section .*basin .*die .* long, with/ });
   expect(await drawing.getByText('mouth', { exact: false }).first().isVisible()).toBe(true);

@@ -1,9 +1,8 @@
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Locator, Page } from 'playwright-core';
-import { expect, test } from 'vitest';
+import { expect, inject, test } from 'vitest';
 import { readBook } from '$src/book/readBook';
 import { openBookFile, saveBookFile } from './helpers/books';
 import { useOnePage } from './helpers/onePage';
@@ -115,7 +114,7 @@ test(
       await expect.poll(() => page.locator(pour).getAttribute('data-state'), PATIENCE).toBe('fresh');
     const saving = page.waitForEvent('download');
     await button.click();
-    const path = join(mkdtempSync(join(tmpdir(), 'quietpour-page-')), 'lesson.html');
+    const path = join(mkdtempSync(join(inject('profiles'), 'page-')), 'lesson.html');
     writeFileSync(path, readFileSync(await (await saving).path()));
     const said = page.locator('.saved');
     expect(await said.textContent()).toContain('Nobody can guess in the saved page');

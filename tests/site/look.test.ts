@@ -1,10 +1,15 @@
+import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
+import { inProject } from '../../src/setup/paths.js';
 import { sampleBook } from '../book/sample';
 import { castingsLog } from '../books/sources/castingsLog';
+import { waitUntilFresh } from './helpers/bench';
+import { coarseBook } from './helpers/coarseBook';
 import { isFirefox } from './helpers/launch';
 import { useSite } from './helpers/openPage';
+import { picture } from './helpers/picture';
 import { onePour } from './helpers/sampleFile';
 
 const openPage = useSite();
@@ -87,19 +92,31 @@ test('a castings log fits a page of 1280 px without scrolling sideways', async (
   expect(wide).toBeLessThanOrEqual(held!);
 });
 
+/** As a browser does that enlarges text alone: sizes that the page keeps in one place, and those that stand in a rule. */
+const enlargeText = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const { style } = document.documentElement;
+    const looks = getComputedStyle(document.documentElement);
+    const names = ['--t0', '--t1', '--t2', '--t3', '--t4', '--t5', '--prose-size', '--verdict-size'];
+    for (const name of names)
+      style.setProperty(name, `${2 * Number.parseFloat(looks.getPropertyValue(name))}px`);
+    const enlarge = (rules: CSSRuleList): void => {
+      for (const rule of rules) {
+        if (rule instanceof CSSStyleRule && /^[\d.]+px$/.test(rule.style.fontSize))
+          rule.style.fontSize = `${2 * Number.parseFloat(rule.style.fontSize)}px`;
+        if (rule instanceof CSSGroupingRule) enlarge(rule.cssRules);
+      }
+    };
+    for (const sheet of document.styleSheets) enlarge(sheet.cssRules);
+  });
+
 test('with letters twice as large no field cuts its number', async () => {
   const book = sampleBook();
   const shown = book.cells.filter(({ kind }) => ['section', 'metal', 'tilt'].includes(kind));
   const page = await openPage({ width: 1280, book: writeBook({ ...book, cells: shown }) });
   await page.locator('[data-kind="tilt"] input').first().waitFor();
   await expect.poll(() => page.locator('[data-undrawn]').count()).toBe(0);
-  // As a browser does that enlarges text alone.
-  await page.evaluate(() => {
-    const { style } = document.documentElement;
-    const looks = getComputedStyle(document.documentElement);
-    for (const name of ['--t0', '--t1', '--t2', '--t3', '--t4', '--t5'])
-      style.setProperty(name, `${2 * Number.parseFloat(looks.getPropertyValue(name))}px`);
-  });
+  await enlargeText(page);
   const fields = page.locator('[data-cell] input[inputmode="decimal"]');
   expect(await fields.count()).toBeGreaterThan(20);
   const cut = await fields.evaluateAll((all) =>
@@ -107,3 +124,32 @@ test('with letters twice as large no field cuts its number', async () => {
   );
   expect(cut).toEqual([]);
 });
+
+test.each(['two-tilts', 'better-tilt'])(
+  'with letters twice as large the page of the book %s is no wider than the window',
+  async (name) => {
+    const text = readFileSync(inProject(`static/${name}.pourbook.json`), 'utf8');
+    const page = await openPage({ book: coarseBook(text) });
+    await waitUntilFresh(page);
+    for (const pour of await page.locator('[data-kind="pour"]').all()) {
+      await pour.scrollIntoViewIfNeeded();
+      await pour.locator('[data-verdict]').first().waitFor();
+    }
+    const foldTable = page.getByRole('table', { name: 'Surface folding events' });
+    expect(await foldTable.count()).toBeGreaterThan(0);
+    await enlargeText(page);
+    for (const width of [1440, 1280, 1100, 1024]) {
+      await page.setViewportSize({ width, height: 900 });
+      await expect
+        .poll(() => page.evaluate(() => document.documentElement.scrollWidth - innerWidth), {
+          message: `at ${width} px`,
+        })
+        .toBeLessThanOrEqual(0);
+      await picture(page, `large-letters-${name}-${width}`);
+    }
+    // The folds are told in lines, for which there is room.
+    expect(await foldTable.count()).toBe(0);
+    const lines = page.getByRole('listitem').filter({ hasText: /(heavy|marked|slight)(, borderline)?, / });
+    expect(await lines.count()).toBeGreaterThan(0);
+  },
+);

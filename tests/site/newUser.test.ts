@@ -15,6 +15,7 @@ import { picture } from './helpers/picture';
 /** What somebody stumbles over who has not seen the page before. */
 
 const openBook = useOnePage();
+const MINUS = '\u2212';
 
 const sample = sampleBook();
 const only = (kinds: readonly CellKind[]): Book => ({
@@ -155,6 +156,55 @@ test('the heat transfer of a coat of the list is shown to two figures, one that 
   await expect.poll(() => transfer.inputValue()).toBe('4800');
   await transfer.press('ArrowUp');
   expect(await transfer.inputValue()).toBe('4850');
+});
+
+test('the button that adds a point says where, the point comes there, has the focus and is said', async () => {
+  const page = await openBook(writeBook(HINGE_ARM));
+  const section = page.locator('[data-kind="section"]');
+  const add = section.getByRole('button', { name: /^Add a point/ });
+  await section.getByRole('slider', { name: /^R4,/ }).waitFor();
+  // Nothing is chosen yet.
+  expect(await add.textContent()).toBe('Add a point between F1 and F2');
+  const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
+  const said = page.getByText(/^Point F2 added midway between F1 and F3/);
+  await add.click();
+  await expect.poll(focused).toMatch(/^F2, /);
+  await expect.poll(() => said.count()).toBe(1);
+  const field = section.getByRole('textbox', { name: 'F2 y, mm' });
+  expect(await field.inputValue()).toBe('0.0');
+  await page.keyboard.press('ArrowDown');
+  await expect.poll(() => field.inputValue()).toBe(`${MINUS}1.0`);
+  await picture(page, 'point-added');
+
+  await section.getByRole('slider', { name: /^R4,/ }).focus();
+  await expect.poll(() => add.textContent()).toBe('Add a point between R4 and R5');
+  await add.press('Enter');
+  await expect.poll(focused).toMatch(/^R5, /);
+  await page
+    .getByRole('button', { name: /^Undo: / })
+    .first()
+    .click();
+  await expect.poll(() => section.getByRole('slider', { name: /^R9,/ }).count()).toBe(0);
+});
+
+test('a tapered lever is among the starting shapes: it narrows from its mouth to its end, in height and in width', async () => {
+  const page = await openBook(writeBook(HINGE_ARM));
+  const section = page.locator('[data-kind="section"]');
+  await section.getByRole('button', { name: 'Starting shapes' }).click();
+  await section.getByRole('button', { name: /^tapered lever/ }).click();
+  const field = (name: string | RegExp) => section.getByRole('textbox', { name });
+  await expect.poll(() => field('name of region 2').inputValue()).toBe('Lever');
+  expect(await field('R4 y, mm').inputValue()).toBe('34.0');
+  expect(await field('R5 y, mm').inputValue()).toBe('14.0');
+  expect(await field('width of Lever').first().inputValue()).toBe('60.0');
+  expect(await field(/^width of Lever where it ends/).inputValue()).toBe('36.0');
+  // By hand: 180/6·(2·60·34 + 60·14 + 36·34 + 2·36·14) mm³.
+  await expect.poll(() => section.getByText('cavity volume').locator('..').textContent()).toMatch(/215/);
+  expect(await section.locator('div.wrong').count()).toBe(0);
+  for (const width of [1440, 390]) {
+    await page.setViewportSize({ width, height: 900 });
+    await picture(page, `tapered-lever-${width}`);
+  }
 });
 
 /** Whether all words of a field are within it. */

@@ -4,10 +4,13 @@ import { writeBook } from '$src/book/writeBook';
 import { firstOf, sampleBook } from '../book/sample';
 import { waitUntilFresh } from './helpers/bench';
 import { coarseFirstExample } from './helpers/coarseBook';
+import { isFirefox } from './helpers/launch';
 import { useSite } from './helpers/openPage';
 import { picture } from './helpers/picture';
+import { seriousBarriers } from './helpers/seriousBarriers';
 
 const openPage = useSite();
+const MINUS = '\u2212';
 const PHONE = { width: 390, height: 844 };
 const sampleOf = (kinds: readonly string[]): string => {
   const book = sampleBook();
@@ -113,11 +116,11 @@ test('on a phone a change is taken back from the bar, wherever the page stands, 
   const page = await openPage({ ...PHONE, book: sampleOf(['metal', 'section']) });
   const length = page.getByRole('textbox', { name: /^die length/ });
   const before = await length.inputValue();
-  expect(await page.getByRole('button', { name: /^Take back/ }).count()).toBe(0);
+  expect(await page.locator('.topbar').getByRole('button', { name: /^Undo/ }).count()).toBe(0);
   await length.fill('190');
   await length.press('Tab');
   await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
-  const back = page.getByRole('button', { name: /^Take back: / });
+  const back = page.locator('.topbar').getByRole('button', { name: /^Undo: / });
   const box = (await back.boundingBox())!;
   expect(box.y).toBeGreaterThanOrEqual(0);
   expect(Math.min(box.width, box.height)).toBeGreaterThanOrEqual(40);
@@ -129,4 +132,73 @@ test('on a phone a change is taken back from the bar, wherever the page stands, 
   expect(await length.inputValue()).toBe(before);
   expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Contents');
   await picture(page, 'phone-undone');
+});
+
+test.skipIf(isFirefox)(
+  'on a phone, whose keypad may lack the minus, a button turns the sign of a number that may be negative, of no other',
+  async () => {
+    const page = await openPage({
+      ...PHONE,
+      isTouched: true,
+      book: sampleOf(['metal', 'section', 'tilt', 'charge']),
+    });
+    const start = page.getByRole('textbox', { name: 'start at' });
+    const turn = page.getByRole('button', { name: 'Change the sign of start at' });
+    await turn.waitFor();
+    const before = await start.inputValue();
+    expect(before).toMatch(/^\+/);
+    await turn.tap();
+    await expect.poll(() => start.inputValue()).toBe(before.replace('+', MINUS));
+    await turn.tap();
+    await expect.poll(() => start.inputValue()).toBe(before);
+
+    // Typed as on the keypad: emptied, the sign, then the digits; the field keeps the focus, and with it the keypad.
+    await start.tap();
+    await start.fill('');
+    await turn.tap();
+    expect(await start.evaluate((field) => field === document.activeElement)).toBe(true);
+    await page.keyboard.type('12');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => start.inputValue()).toBe(`${MINUS}12.0`);
+    await page
+      .locator('.topbar')
+      .getByRole('button', { name: /^Undo: / })
+      .click();
+    await expect.poll(() => start.inputValue()).toBe(before);
+    // By key.
+    await turn.press('Enter');
+    await expect.poll(() => start.inputValue()).toBe(before.replace('+', MINUS));
+    const { width, height } = (await turn.boundingBox())!;
+    expect(Math.min(width, height)).toBeGreaterThanOrEqual(28);
+
+    const withSign = await page
+      .getByRole('button', { name: /^Change the sign of/ })
+      .evaluateAll((all) =>
+        all.map((one) => one.getAttribute('aria-label')!.replace('Change the sign of ', '')),
+      );
+    expect(withSign).toContain('pivot y');
+    expect(withSign).toContain('F1 y');
+    for (const name of ['rate', 'F1 x', 'mouth at x', 'cavities side by side', 'smoothed over']) {
+      expect(await page.getByRole('textbox', { name }).count(), name).toBeGreaterThan(0);
+      expect(withSign).not.toContain(name);
+    }
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+      0,
+    );
+    const tooWide = await page.evaluate(
+      () =>
+        [...document.querySelectorAll('[data-kind="section"] .scroll-x')].filter(
+          (box) => box.scrollWidth > box.clientWidth,
+        ).length,
+    );
+    expect(tooWide).toBe(0);
+    expect(await seriousBarriers(page)).toEqual([]);
+    await picture(page, 'phone-signs');
+  },
+);
+
+test('where there is a keyboard no button for the sign stands beside a number', async () => {
+  const page = await openPage({ book: sampleOf(['tilt']) });
+  await page.getByRole('textbox', { name: 'start at' }).waitFor();
+  expect(await page.getByRole('button', { name: /^Change the sign/ }).count()).toBe(0);
 });

@@ -7,6 +7,7 @@ import {
   type QuantityKind,
   quantityOf,
   quantityText,
+  signTurned,
 } from '$src/ui/inputs/quantity';
 
 const MINUS = '\u2212';
@@ -133,4 +134,15 @@ describe('what was typed stays what it was', () => {
       );
     });
   }
+});
+
+test('a sign is turned as it stands in the field, and the number with it', () => {
+  const quantity = quantityOf('angle', METRIC);
+  for (const text of ['30', '+30.0', ' −12,5', '-12.5', '1 3/8', '0.25']) {
+    const before = parseQuantity(text, quantity)!;
+    expect(parseQuantity(signTurned(text), quantity)).toBeCloseTo(-before, 12);
+    expect(parseQuantity(signTurned(signTurned(text)), quantity)).toBeCloseTo(before, 12);
+  }
+  // Turned before the number is typed.
+  expect(parseQuantity(`${signTurned('')}45`, quantity)).toBeCloseTo(fromDegrees(-45), 12);
 });

@@ -58,6 +58,17 @@ export interface ThinWall extends DieSize {
   readonly wallHeight: number;
 }
 
+export interface TaperedLever extends DieSize {
+  readonly basinLength: number;
+  readonly basinDepth: number;
+  readonly roofReach: number;
+  readonly leverLength: number;
+  /** Height and width of the cavity narrow evenly from the mouth to the die end; `cavityWidth` is the one at the mouth. */
+  readonly heightAtMouth: number;
+  readonly heightAtEnd: number;
+  readonly widthAtEnd: number;
+}
+
 const mm = fromMillimetres;
 
 export const FLUSH_BASIN: FlushBasin = {
@@ -110,6 +121,19 @@ export const THIN_WALL: ThinWall = {
   wallHeight: mm(5),
   basinWidth: mm(110),
   cavityWidth: mm(110),
+  cavities: 1,
+};
+
+export const TAPERED_LEVER: TaperedLever = {
+  basinLength: mm(140),
+  basinDepth: mm(95),
+  roofReach: mm(48),
+  leverLength: mm(180),
+  heightAtMouth: mm(34),
+  heightAtEnd: mm(14),
+  basinWidth: mm(60),
+  cavityWidth: mm(60),
+  widthAtEnd: mm(36),
   cavities: 1,
 };
 
@@ -179,6 +203,21 @@ export function thinWall(size: ThinWall = THIN_WALL): Section {
       { name: 'Gate', end: gateEnd, width: size.cavityWidth },
       { name: 'Wall', end, width: size.cavityWidth },
     ],
+  });
+}
+
+/** The lever that works a vent: one even taper from the mouth to the die end, in height and in width. */
+export function taperedLever(size: TaperedLever = TAPERED_LEVER): Section {
+  const end = size.basinLength + size.leverLength;
+  return sectionOf(size, {
+    floor: [at(0, 0), at(end, 0)],
+    roof: [
+      ...basinRoof(size, size.heightAtMouth),
+      at(size.basinLength, size.heightAtMouth),
+      at(end, size.heightAtEnd),
+    ],
+    mouth: size.basinLength,
+    dieRegions: [{ name: 'Lever', end, width: size.cavityWidth, widthAtEnd: size.widthAtEnd }],
   });
 }
 

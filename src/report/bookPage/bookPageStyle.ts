@@ -93,6 +93,8 @@ svg.section .plate{fill:var(--sheet)}
 .chart .under{fill:var(--sheet)}
 .chart .key svg.point{width:14px;height:14px}
 .chart .field .limit-name.below{transform:translateY(15%)}
+.chart .field .now{top:0;bottom:0;border-left:1px solid var(--ink)}
+.chart .now i{position:absolute;left:-6.5px;width:12px;height:12px;margin-top:-6px;border-radius:50%;background:var(--ink);border:2px solid var(--sheet)}
 .axis-name{font-size:13px;color:var(--ink2);text-align:right;max-width:none;margin:0 12px 6px 0}
 .chart :is(.line,.rule,.limit){fill:none;vector-effect:non-scaling-stroke}
 .chart .rule{stroke:var(--hair)}
@@ -126,5 +128,5 @@ summary{cursor:pointer;padding:8px 0}
 .shop-card{margin:0 auto}
 a{color:inherit}
 @media (max-width:699px){svg.section.wide{display:none!important}svg.section.narrow{display:block!important}body{padding:0 0 40px}body>header,body>section,body>footer{padding:14px 16px;margin-bottom:14px;border-left:0;border-right:0}${NARROW_TABLES}.chart .field{height:200px}}
-@media print{body{background:none;padding:0}body>section{break-inside:auto;border:0;border-top:1px solid #000}body>section>h2{break-after:avoid}figure,tr,li{break-inside:avoid}body>section:has(>.shop-card,>.behind[open]>.shop-card){padding:0;border:0;margin:0}body>section:has(>.shop-card,>.behind[open]>.shop-card)>:is(.kind,h2,p){display:none}details:not([open]),summary{display:none}.table-box{overflow:visible}.hand{display:none}}
+@media print{body{background:none;padding:0}body>section{break-inside:auto;border:0;border-top:1px solid #000}body>section>h2{break-after:avoid}figure,tr,li{break-inside:avoid}body>section:has(>.shop-card,>.behind[open]>.shop-card){padding:0;border:0;margin:0}body>section:has(>.shop-card,>.behind[open]>.shop-card)>:is(.kind,h2,p){display:none}details:not([open]),summary{display:none}.table-box{overflow:visible}.hand,.chart .field .now{display:none}}
 `;

@@ -34,23 +34,28 @@ export interface ChartParts {
   /** Limits across the chart, in units of y. */
   readonly limits: readonly { readonly value: number; readonly label: string }[];
   readonly marks?: readonly ChartMark[];
+  /** A marker that the page's script moves; out of sight until then. */
+  readonly hasMarker?: boolean;
 }
 
 export const MOST_LOOKS = 8;
 /** The field of the curves; it is stretched to the room there is, its lines and words are not. */
 const FIELD = { width: 1000, height: 500 };
 const MOST_POINTS = 160;
+/** A line across the field at the time, with the point on the curve. */
+const MARKER = '<span class="now" data-part="now" hidden><i data-part="spot"></i></span>';
 const TICKS = { x: 5, y: 5 };
 
 /** Curves as a picture without script: the field stretches with the page, and the words beside it keep their size. */
-export function lineChart({ title, sentence, lines, x, y, limits, marks = [] }: ChartParts): string {
+export function lineChart(parts: ChartParts): string {
+  const { title, sentence, lines, x, y, limits, marks = [], hasMarker } = parts;
   const across = scaleLinear(x.domain, [0, FIELD.width]);
   const up = scaleLinear(y.domain, [FIELD.height, 0]);
   const rules = y.domain[1] > y.domain[0] ? up.ticks(TICKS.y) : [];
   const curves = lines.map(
     (line) => `<path class="line look-${line.look % MOST_LOOKS}" d="${curvePath(line, across, up)}"/>`,
   );
-  const share = (px: number, whole: number): string => `${short((px / whole) * 100)}%`;
+  const points = marks.map((mark) => pointMark(mark, across(mark.x), up(mark.y)));
   const inside = limits.filter(({ value }) => value <= y.domain[1]);
   return `<figure class="chart"><p class="chart-title">${escaped(title)}</p>
 <div class="field" role="img" aria-label="${escaped(sentence)}"><svg viewBox="0 0 ${FIELD.width} ${FIELD.height}" preserveAspectRatio="none" aria-hidden="true">${rules.map((tick) => `<path class="rule" d="M0 ${short(up(tick))}H${FIELD.width}"/>`).join('')}${inside.map(({ value }) => `<path class="limit" d="M0 ${short(up(value))}H${FIELD.width}"/>`).join('')}${curves.join('')}</svg>
@@ -62,9 +67,18 @@ ${rules.map((tick) => `<span class="up" style="top:${share(up(tick), FIELD.heigh
   )
   .join(
     '',
-  )}${inside.map(({ value, label }, index) => `<span class="limit-name${index < inside.length - 1 ? ' below' : ''}" style="top:${share(up(value), FIELD.height)}">${escaped(label)}</span>`).join('')}${marks.map((mark) => `<span class="mark${across(mark.x) > FIELD.width / 2 ? ' turned' : ''}${mark.isBelow ? ' under-it' : ''}" style="left:${share(across(mark.x), FIELD.width)};top:${share(up(mark.y), FIELD.height)}">${mark.picture}${mark.name === '' ? '' : `<b>${escaped(mark.name)}</b>`}</span>`).join('')}</div>
+  )}${inside.map(({ value, label }, index) => `<span class="limit-name${index < inside.length - 1 ? ' below' : ''}" style="top:${share(up(value), FIELD.height)}">${escaped(label)}</span>`).join('')}${points.join('')}${hasMarker ? MARKER : ''}</div>
 <p class="axis-name">${escaped(x.label)}</p>
 ${lines.length > 1 ? lineKey(lines) : ''}</figure>`;
+}
+
+const share = (px: number, whole: number): string => `${short((px / whole) * 100)}%`;
+
+/** Its words turn towards the middle of the field, where there is room. */
+function pointMark({ picture, name, isBelow }: ChartMark, x: number, y: number): string {
+  const looks = `mark${x > FIELD.width / 2 ? ' turned' : ''}${isBelow ? ' under-it' : ''}`;
+  const words = name === '' ? '' : `<b>${escaped(name)}</b>`;
+  return `<span class="${looks}" style="left:${share(x, FIELD.width)};top:${share(y, FIELD.height)}">${picture}${words}</span>`;
 }
 
 function lineKey(lines: readonly ChartLine[]): string {

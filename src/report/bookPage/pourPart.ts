@@ -12,6 +12,7 @@ import { numberedFolds } from '../numberedFolds';
 import { verdict } from '../verdict';
 import { angleText, placeText, secondsText } from '../wording';
 import { type Place, type Replay, replayOf } from './replay';
+import { speedChart } from './speedChart';
 import { plainTable } from './table';
 import { answer, reasonList, sentenceOf } from './words';
 
@@ -36,7 +37,8 @@ export function pourPart(
   const scale = REACH / reach;
   const place: Place = ({ x, y }) => ({ x: (x - section.pivot.x) * scale, y: (section.pivot.y - y) * scale });
   const { sentence, reasons } = verdict(record);
-  const replay = replayOf(record, place, units);
+  const speeds = speedChart(record, units);
+  const replay = replayOf(record, place, units, speeds?.markAt);
   return [
     answer(sentence, units),
     reasonList(reasons, units),
@@ -46,6 +48,7 @@ export function pourPart(
       place,
       box: boxOf(replay, steel, place),
       opensAt: filmMoments(record)[1] ?? 0,
+      chart: speeds?.markup ?? '',
     }),
     figures(record, units),
     filled(record, units, provenDwell),
@@ -60,9 +63,11 @@ interface Drawn {
   readonly box: string;
   /** [s] */
   readonly opensAt: number;
+  /** Chart of front speeds as markup; its marker goes with the replay. */
+  readonly chart: string;
 }
 
-function figure(replay: Replay, { id, steel, place, box, opensAt }: Drawn): string {
+function figure(replay: Replay, { id, steel, place, box, opensAt, chart }: Drawn): string {
   const block = (points: readonly Point[]) =>
     `<path class="steel" fill="url(#${id}-hatch)" d="${pathOf(points.map(place), true)}"/>`;
   // No end of script can stand in the data: every < in it is written as its number.
@@ -73,6 +78,7 @@ function figure(replay: Replay, { id, steel, place, box, opensAt }: Drawn): stri
 <g data-part="body">${[steel.shell, steel.floorBlock, ...steel.roofBlocks].map(block).join('')}
 <path class="metal" data-part="metal"/><path class="skin" data-part="skin"/><path class="front" data-part="front" visibility="hidden" d="M0 2v16m-5 -11l5 -7l5 7"/></g></svg>
 <div class="hand"><button type="button" data-part="play">Play</button><input type="range" data-part="time" aria-label="Time of the pour" min="0" max="${replay.duration}" step="0.01" value="${opensAt}"><output data-part="words"></output></div>
+${chart}
 <script type="application/json">${data}</script>
 </figure>`;
 }

@@ -8,6 +8,7 @@ import { inUnits } from '../inUnits';
 import { lastTime, momentAt } from '../moment';
 import { dieLength, isAtEnd } from '../series';
 import { angleText, percentText, secondsText, speedText } from '../wording';
+import type { Mark, SpeedChart } from './speedChart';
 
 /** Pictures a second, and at most so many in all: the page has to stay small enough to be sent. */
 const PICTURES_A_SECOND = 25;
@@ -23,6 +24,8 @@ export interface ReplayPicture {
   readonly skin: string;
   /** Where the front stands; null outside the die. */
   readonly front: readonly [x: number, y: number] | null;
+  /** Where the marker of the chart of front speeds stands; absent where none does. */
+  readonly mark?: Mark;
   readonly words: string;
 }
 
@@ -37,12 +40,19 @@ export interface Replay {
 /** Points of the die frame [m] about the pivot [px], y down. */
 export type Place = (point: Point) => { x: number; y: number };
 
-export function replayOf(record: PourRecord, place: Place, units: PageUnits = METRIC): Replay {
+export function replayOf(
+  record: PourRecord,
+  place: Place,
+  units: PageUnits = METRIC,
+  markAt: SpeedChart['markAt'] = () => null,
+): Replay {
   const duration = lastTime(record);
   const count = Math.max(2, Math.min(MOST_PICTURES, Math.ceil(duration * PICTURES_A_SECOND) + 1));
-  const pictures = Array.from({ length: count }, (_, index) =>
-    pictureOf(record, (duration * index) / (count - 1), place, units),
-  );
+  const pictures = Array.from({ length: count }, (_, index) => {
+    const time = (duration * index) / (count - 1);
+    const mark = markAt(time);
+    return { ...pictureOf(record, time, place, units), ...(mark && { mark }) };
+  });
   return { duration, milliseconds: toMilliseconds(duration), pictures };
 }
 

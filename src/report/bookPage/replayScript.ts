@@ -7,8 +7,8 @@ export const REPLAY_SCRIPT = `
 for (const figure of document.querySelectorAll('[data-replay]')) {
   const replay = JSON.parse(figure.querySelector('script').textContent);
   const part = (name) => figure.querySelector('[data-part="' + name + '"]');
-  const [body, metal, skin, front, words, time, play] =
-    ['body', 'metal', 'skin', 'front', 'words', 'time', 'play'].map(part);
+  const [body, metal, skin, front, words, time, play, now, spot] =
+    ['body', 'metal', 'skin', 'front', 'words', 'time', 'play', 'now', 'spot'].map(part);
   let asked = 0;
   let began = 0;
   function show(at) {
@@ -19,6 +19,8 @@ for (const figure of document.querySelectorAll('[data-replay]')) {
     skin.setAttribute('d', picture.skin);
     front.setAttribute('visibility', picture.front ? 'visible' : 'hidden');
     if (picture.front) front.setAttribute('transform', 'translate(' + picture.front[0] + ' ' + picture.front[1] + ')');
+    if (now) now.hidden = !picture.mark;
+    if (now && picture.mark) [now.style.left, spot.style.top] = picture.mark.map((share) => share + '%');
     words.textContent = picture.words;
     time.setAttribute('aria-valuetext', picture.words);
   }

@@ -18,7 +18,7 @@ const inDocs = (name: string, title: string, about: string): Listed => ({
   about,
 });
 
-/** What the guide holds, in the order it is read. What is for contributors alone stays in the project. */
+/** What the guide holds, in the order it is read. */
 export const GUIDE: readonly Group[] = [
   {
     heading: 'To begin with',
@@ -69,10 +69,27 @@ export const GUIDE: readonly Group[] = [
     pages: [
       inDocs('model', 'The model', 'What is solved, and what is assumed.'),
       inDocs('heat', 'Heat', 'How metal cools, freezes and laps, with its sources.'),
+      inDocs(
+        'verification',
+        'Verification',
+        'Every figure that is checked, against what, and what is not met. Long: it comes from the server when it is first read.',
+      ),
       inDocs('conventions', 'Conventions', 'Axes, signs, units and exact words.'),
       inDocs('book-file', 'The book file', 'What stands in a file of a book.'),
       inDocs('batch-recipe', 'A large study on several machines', 'From the command line, in shards.'),
       inDocs('changelog', 'What has changed', 'What users notice, newest first.'),
+    ],
+  },
+  {
+    heading: 'How it is made',
+    pages: [
+      inDocs('overview', 'Overview of the program', 'Its parts, and where to begin reading its source.'),
+      {
+        name: 'contributors',
+        file: 'DEVELOPERS.md',
+        title: 'For contributors',
+        about: 'Set-up, layers, how to add, and what a review asks.',
+      },
     ],
   },
 ];

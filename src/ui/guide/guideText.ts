@@ -6,13 +6,18 @@ import { entryName, headingName } from './headingName';
  * The documents as pages. Only what makes the pages at build time may import this: it holds every text, and none of it
  * belongs in what a visitor fetches for the bench.
  */
-const TEXTS = import.meta.glob<string>(['/docs/*.md', '/README.md'], {
+const TEXTS = import.meta.glob<string>(['/docs/*.md', '/README.md', '/DEVELOPERS.md'], {
   query: '?raw',
   import: 'default',
   eager: true,
 });
-const PICTURES = import.meta.glob<string>(['/docs/pictures/*.jpg', '/docs/figures/folds.svg'], {
-  query: '?url',
+/** Pictures, and the one other file that a document leads to. Never written into a page: each is fetched when it is wanted. */
+const FILES = import.meta.glob<string>(
+  ['/docs/pictures/*.jpg', '/docs/figures/*.svg', '/docs/book.schema.json'],
+  { query: '?no-inline&url', import: 'default', eager: true },
+);
+const DRAWINGS = import.meta.glob<string>('/docs/figures/*.svg', {
+  query: '?raw',
   import: 'default',
   eager: true,
 });
@@ -56,9 +61,9 @@ function rendered({ name, title, file }: Listed): GuideText {
         return target === null ? words : `<a href="${target}">${words}</a>`;
       },
       image({ href, text }) {
-        const picture = PICTURES[`/${resolved(href, file)}`];
+        const picture = FILES[`/${resolved(href, file)}`];
         return picture
-          ? `<img src="${fromPage(picture)}" alt="${quoted(text)}" decoding="async">`
+          ? `<img src="${fromPage(picture)}" alt="${quoted(text)}" decoding="async"${roomFor(`/${resolved(href, file)}`)}>`
           : quoted(text);
       },
       table(token) {
@@ -99,8 +104,17 @@ function targetOf(href: string, file: string): string | null {
   const [path = '', heading] = href.split('#');
   const end = heading === undefined ? '' : `#${heading}`;
   if (path === '') return end;
-  const listed = ALL.find((one) => one.file === resolved(path, file));
-  return listed ? `../${listed.name}/${end}` : null;
+  const there = resolved(path, file);
+  const listed = ALL.find((one) => one.file === there);
+  if (listed) return `../${listed.name}/${end}`;
+  const asFile = FILES[`/${there}`];
+  return asFile ? fromPage(asFile) : null;
+}
+
+/** A drawing has its room before it comes, so that it can wait until it is scrolled to and nothing moves when it is there. */
+function roomFor(path: string): string {
+  const box = /viewBox="0 0 (\d+) (\d+)"/.exec(DRAWINGS[path] ?? '');
+  return box ? ` width="${box[1]}" height="${box[2]}" loading="lazy"` : '';
 }
 
 /** A path as seen from a document, from the top of the project. */

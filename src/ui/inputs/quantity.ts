@@ -166,6 +166,15 @@ export function quantityText(si: number, quantity: Quantity): string {
   return quantity.signed && Number(text) > 0 ? `+${text}` : text.replace('-', '\u2212');
 }
 
+/** Kinds whose numbers lie on both sides of nought. */
+export const isOnBothSides = (kind: QuantityKind): boolean => kind === 'angle' || kind === 'level';
+
+/** What stands in a field, with the other sign. */
+export function signTurned(text: string): string {
+  const words = text.trim();
+  return /^[-\u2212\u2013]/.test(words) ? words.slice(1).trim() : `\u2212${words.replace(/^\+\s*/, '')}`;
+}
+
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/;
 /** A fraction as on a rule, alone or after whole ones: 3/8, 1 3/8, 1-3/8. */
 const FRACTION = /^([+-]?)(?:(\d+)(?:\s+|-))?(\d+)\/(\d+)$/;

@@ -5,3 +5,10 @@ export async function focusLater(id: string): Promise<void> {
   await tick();
   document.getElementById(id)?.focus();
 }
+
+/** As `focusLater`, with all words of the field selected: the next that is typed takes their place. */
+export async function selectLater(id: string): Promise<void> {
+  await focusLater(id);
+  const field = document.getElementById(id);
+  if (field instanceof HTMLInputElement) field.select();
+}

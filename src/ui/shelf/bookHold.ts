@@ -19,6 +19,8 @@ export function noteOpen(id: string): void {
   }
 }
 
+const lockOf = (id: string): string => `quietpour book ${id}`;
+
 let letGo: (() => void) | null = null;
 
 /**
@@ -37,8 +39,21 @@ export function holdBook(id: string): Promise<boolean> {
         letGo = release;
       });
     };
-    navigator.locks
-      .request(`quietpour book ${id}`, { ifAvailable: true }, whenHeld)
-      .catch(() => resolve(true));
+    navigator.locks.request(lockOf(id), { ifAvailable: true }, whenHeld).catch(() => resolve(true));
+  });
+}
+
+/**
+ * Does something to a kept book that lies open nowhere, and keeps other tabs from opening it meanwhile; false, with nothing
+ * done, when another tab holds it: what that tab keeps next would undo it.
+ */
+export async function whileUnopened(id: string, work: () => Promise<void>): Promise<boolean> {
+  if (typeof navigator === 'undefined' || !navigator.locks) {
+    await work();
+    return true;
+  }
+  return navigator.locks.request(lockOf(id), { ifAvailable: true }, async (lock) => {
+    if (lock) await work();
+    return lock !== null;
   });
 }

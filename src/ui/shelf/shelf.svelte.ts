@@ -1,6 +1,7 @@
 import { readBook } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
 import { allBooks, bookOf, dropBook, putBook } from '../storage';
+import { whileUnopened } from './bookHold';
 import { type BookCover, coverOf, type KeptBook } from './keptBook';
 
 /** A kept book in the list. */
@@ -25,19 +26,25 @@ class Shelf {
       .sort((a, b) => b.savedAt.getTime() - a.savedAt.getTime());
   }
 
-  async rename(id: string, title: string): Promise<void> {
-    const kept = await bookOf(id);
-    const result = kept && readBook(kept.text);
-    if (!kept || !result || !('book' in result)) return;
-    await putBook(id, { ...kept, isOwn: true, text: writeBook({ ...result.book, title }) });
+  /** False, with nothing done, while the book lies open in another tab. */
+  rename(id: string, title: string): Promise<boolean> {
+    return whileUnopened(id, async () => {
+      const kept = await bookOf(id);
+      const result = kept && readBook(kept.text);
+      if (!kept || !result || !('book' in result)) return;
+      await putBook(id, { ...kept, isOwn: true, text: writeBook({ ...result.book, title }) });
+    });
   }
 
-  async takeOff(id: string): Promise<void> {
-    const book = await bookOf(id);
-    if (!book) return;
-    const title = coverIn(book.text)?.title ?? 'A book';
-    await dropBook(id);
-    this.taken = { id, title, book };
+  /** False, with nothing done, while the book lies open in another tab. */
+  takeOff(id: string): Promise<boolean> {
+    return whileUnopened(id, async () => {
+      const book = await bookOf(id);
+      if (!book) return;
+      const title = coverIn(book.text)?.title ?? 'A book';
+      await dropBook(id);
+      this.taken = { id, title, book };
+    });
   }
 
   async bringBack(): Promise<void> {

@@ -9,11 +9,17 @@ import { metalNamed } from '$src/core/metal/metals';
 import { pourIn } from '$src/core/pour/pourIn';
 import { runPour } from '$src/core/pour/runPour';
 import { wholeVolume } from '$src/core/section/cavity';
-import { flushBasin, hingeArm, pitBehindSill, thinWall } from '$src/core/section/shapes';
+import { flushBasin, hingeArm, pitBehindSill, taperedLever, thinWall } from '$src/core/section/shapes';
 import { fromDegrees } from '$src/core/units';
 import { armPour } from './armPour';
 
-const SHAPES = { flush: flushBasin(), pit: pitBehindSill(), arm: hingeArm(), thin: thinWall() };
+const SHAPES = {
+  flush: flushBasin(),
+  pit: pitBehindSill(),
+  arm: hingeArm(),
+  lever: taperedLever(),
+  thin: thinWall(),
+};
 const STAND = standOf(liquidOf(metalNamed('A356')!));
 
 describe.each(Object.entries(SHAPES))('metal ladled into the shape %s', (_, section) => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkSection } from '$src/core/section/checkSection';
 import type { Point, Section } from '$src/core/section/section';
-import { flushBasin, hingeArm, pitBehindSill, thinWall } from '$src/core/section/shapes';
+import { flushBasin, hingeArm, pitBehindSill, taperedLever, thinWall } from '$src/core/section/shapes';
 import { anySection } from '../../verify/levelFillSections';
 
 const sound = flushBasin();
@@ -11,7 +11,7 @@ const moved = (line: readonly Point[], index: number, to: Partial<Point>): Point
   line.map((point, i) => (i === index ? { ...point, ...to } : point));
 
 test('starting shapes are sound', () => {
-  for (const section of [flushBasin(), pitBehindSill(), hingeArm(), thinWall()])
+  for (const section of [flushBasin(), pitBehindSill(), hingeArm(), taperedLever(), thinWall()])
     expect(checkSection(section)).toEqual([]);
 });
 

@@ -3,7 +3,7 @@ import { breakPoints } from '$src/core/section/breakPoints';
 import { cavityArea, cavityVolume } from '$src/core/section/cavity';
 import { floorPathFromMouth } from '$src/core/section/floorPath';
 import { lineAt } from '$src/core/section/lineAt';
-import { HINGE_ARM, hingeArm, pitBehindSill } from '$src/core/section/shapes';
+import { HINGE_ARM, hingeArm, pitBehindSill, TAPERED_LEVER, taperedLever } from '$src/core/section/shapes';
 import { widthAt } from '$src/core/section/widthAt';
 
 const pit = pitBehindSill();
@@ -35,6 +35,15 @@ test('cavity of the hinge arm: feeder end, tapering arm and boss', () => {
   // By hand [mm]: 50·32·40 + 140·(14 + 10)/2·28 + 40·28·40 = 155 840 mm³ a cavity; 50·32 + 140·12 + 40·28 = 4400 mm².
   expect(cavityVolume(hingeArm())).toBeCloseTo(2 * 155_840e-9, 15);
   expect(cavityArea(hingeArm())).toBeCloseTo(4400e-6, 12);
+});
+
+test('cavity of the tapered lever: one wedge that narrows in height and in width', () => {
+  // By hand [mm]: 180/6·(2·60·34 + 60·14 + 36·34 + 2·36·14) = 214 560 mm³; 180·(34 + 14)/2 = 4320 mm².
+  expect(cavityVolume(taperedLever())).toBeCloseTo(214_560e-9, 15);
+  expect(cavityArea(taperedLever())).toBeCloseTo(4320e-6, 12);
+  const lever = taperedLever();
+  expect(widthAt(lever, lever.mouth, 'right')).toBe(TAPERED_LEVER.cavityWidth);
+  expect(widthAt(lever, lever.mouth + TAPERED_LEVER.leverLength, 'left')).toBe(TAPERED_LEVER.widthAtEnd);
 });
 
 test('floor path counts slopes and the height of steps, backwards negative', () => {

@@ -47,6 +47,45 @@ test('a replay goes from the start to the end of the pour, with its metal in eve
   expect(page.length).toBeLessThan(1_000_000);
 });
 
+test('beside a replay stands its front speed over time, with the critical speed and a marker that goes with the pictures', () => {
+  const pour = record();
+  const part = pourPart(pour, 'p0');
+  const chart = part.split('<figure class="chart">')[1]!.split('</figure>')[0]!;
+  const peak = pour.figures.peakFrontSpeed!.toFixed(2);
+  expect(chart).toContain(`aria-label="Front speed peaks at ${peak} m/s`);
+  expect(chart).toContain(`critical ${pour.plan.liquid.criticalSpeed.toFixed(2)} m/s`);
+  expect(chart).toContain('data-part="now" hidden');
+
+  const { pictures } = JSON.parse(/<script type="application\/json">(.*?)<\/script>/s.exec(part)![1]!) as {
+    pictures: { time: number; mark?: [left: number, top: number] }[];
+  };
+  const { time: times, speed } = pour.frontSpeeds;
+  const [first, last] = [times[0]!, times.at(-1)!];
+  const most = Math.max(1, Math.ceil(Math.max(...speed) * 5) / 5);
+  const marked = pictures.filter(({ mark }) => mark);
+  expect(marked).toEqual(pictures.filter(({ time }) => time >= first && time <= last));
+  expect(marked.length).toBeGreaterThan(5);
+  for (const { time, mark } of marked) {
+    const after = Math.max(
+      1,
+      times.findIndex((one) => one >= time),
+    );
+    const share = (time - times[after - 1]!) / (times[after]! - times[after - 1]!);
+    const here = speed[after - 1]! + (speed[after]! - speed[after - 1]!) * share;
+    expect(mark![0]).toBeCloseTo((100 * (time - first)) / (last - first), 0);
+    expect(mark![1]).toBeCloseTo(100 * (1 - here / most), 0);
+  }
+});
+
+test('a pour without a front in its die has a replay and no chart of front speeds', () => {
+  const pour = inventedRecord();
+  const none = new Float64Array();
+  const frontSpeeds = { ...pour.frontSpeeds, time: none, speed: none, place: none, inclination: none };
+  const part = pourPart({ ...pour, frontSpeeds }, 'p0');
+  expect(part).toContain('data-replay');
+  expect(part).not.toContain('class="chart"');
+});
+
 test('nothing of a book becomes markup or script of the page, and only its own script may run', () => {
   const page = bookPage(parts('<p>words</p>', '<img src=x onerror=alert(1)>'));
   expect(page).not.toContain('<img');

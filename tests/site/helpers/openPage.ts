@@ -23,6 +23,8 @@ export interface PageWanted {
   readonly book?: string;
   /** Where the page is, when it is not the site of the tests itself. */
   readonly address?: string;
+  /** As on a phone: touched with a finger. */
+  readonly isTouched?: boolean;
   /** Complaints on the console that the test provokes. */
   readonly expectedErrors?: RegExp;
 }
@@ -56,6 +58,7 @@ export function useSite(closed: 'after each' | 'after all' = 'after each'): Open
     moves = false,
     isFine = false,
     isBare = false,
+    isTouched = false,
     book = isBare ? ONE_NOTE : undefined,
     address = inject('siteUrl'),
   } = {}) => {
@@ -64,6 +67,7 @@ export function useSite(closed: 'after each' | 'after all' = 'after each'): Open
       viewport: { width, height },
       colorScheme: scheme,
       reducedMotion: moves ? 'no-preference' : 'reduce',
+      hasTouch: isTouched,
       serviceWorkers: isKept ? 'allow' : 'block',
     });
     contexts.push(context);

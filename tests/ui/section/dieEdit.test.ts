@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { cavityVolume, heightAt } from '$src/core/section/cavity';
 import { checkSection } from '$src/core/section/checkSection';
 import type { Section } from '$src/core/section/section';
-import { flushBasin, hingeArm, pitBehindSill, thinWall } from '$src/core/section/shapes';
+import { flushBasin, hingeArm, pitBehindSill, taperedLever, thinWall } from '$src/core/section/shapes';
 import { SIZES } from '$src/core/section/sizes';
 import { fromMillimetres } from '$src/core/units';
 import { dieHeightTo, dieLengthTo } from '$src/ui/section/dieEdit';
@@ -14,6 +14,7 @@ const SHAPES = {
   'flush basin': flushBasin(),
   'pit behind a sill': pitBehindSill(),
   'hinge arm': hingeArm(),
+  'tapered lever': taperedLever(),
   'thin wall': thinWall(),
 };
 
