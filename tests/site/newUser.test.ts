@@ -287,6 +287,33 @@ function soundBook(): Book {
   return addCell(book, { ...card, pour: 'pour' });
 }
 
+test('settings tried a little off just after a number was typed are those of the pour as it now stands', async () => {
+  const page = await openBook(writeBook(soundBook()));
+  const pour = page.locator('[data-kind="pour"]');
+  await pour.locator('[data-verdict="sound"]').waitFor();
+  const edge = pour.locator('[data-part="nearest edge"]');
+  await edge.getByText('has not been looked at').waitFor();
+  const rate = page.locator('[data-kind="tilt"]').getByLabel('rate', { exact: true });
+  // Within one task of the page: the run of the new pour has not begun.
+  await rate.evaluate((field: HTMLInputElement) => {
+    field.value = '10.25';
+    field.dispatchEvent(new Event('input', { bubbles: true }));
+    const buttons = [...document.querySelectorAll('button')];
+    buttons.find(({ textContent }) => textContent === 'Try settings a little off')!.click();
+  });
+  const sure = pour.locator('[data-part="sensitivity"]');
+  await sure.getByText(/^Peak front speed over all/).waitFor({ timeout: 60_000 });
+  await page.locator('[data-kind="pour"][data-state="fresh"]').waitFor();
+  expect(await sure.getByText('before its last change').count()).toBe(0);
+  await edge
+    .getByText(/^(No longer sound with|Still sound with all|On the coarse mesh)/)
+    .waitFor({ timeout: 30_000 });
+  // Back at the rate before, nothing has been asked.
+  await rate.fill('12');
+  await page.keyboard.press('Enter');
+  await edge.getByText('has not been looked at').waitFor();
+});
+
 test('a sound pour says how near an unsound setting lies once it was looked at, and a card why it does not know', async () => {
   const page = await openBook(writeBook(soundBook()));
   const pour = page.locator('[data-kind="pour"]');
@@ -326,33 +353,6 @@ test('a sound pour says how near an unsound setting lies once it was looked at, 
     .waitFor();
   expect(await card.getByText('how far it may stray').count()).toBe(0);
   await picture(page, 'edge-known');
-});
-
-test('settings tried a little off just after a number was typed are those of the pour as it now stands', async () => {
-  const page = await openBook(writeBook(soundBook()));
-  const pour = page.locator('[data-kind="pour"]');
-  await pour.locator('[data-verdict="sound"]').waitFor();
-  const edge = pour.locator('[data-part="nearest edge"]');
-  await edge.getByText('has not been looked at').waitFor();
-  const rate = page.locator('[data-kind="tilt"]').getByLabel('rate', { exact: true });
-  // Within one task of the page: the run of the new pour has not begun.
-  await rate.evaluate((field: HTMLInputElement) => {
-    field.value = '10.25';
-    field.dispatchEvent(new Event('input', { bubbles: true }));
-    const buttons = [...document.querySelectorAll('button')];
-    buttons.find(({ textContent }) => textContent === 'Try settings a little off')!.click();
-  });
-  const sure = pour.locator('[data-part="sensitivity"]');
-  await sure.getByText(/^Peak front speed over all/).waitFor({ timeout: 60_000 });
-  await page.locator('[data-kind="pour"][data-state="fresh"]').waitFor();
-  expect(await sure.getByText('before its last change').count()).toBe(0);
-  await edge
-    .getByText(/^(No longer sound with|Still sound with all|On the coarse mesh)/)
-    .waitFor({ timeout: 30_000 });
-  // Back at the rate before, nothing has been asked.
-  await rate.fill('12');
-  await page.keyboard.press('Enter');
-  await edge.getByText('has not been looked at').waitFor();
 });
 
 test('a fold that is chosen is shown below the picture: which, why, and a schematic that says it is one', async () => {
