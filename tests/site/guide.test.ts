@@ -134,6 +134,11 @@ test('on a phone the menu leads to the guide, which is read without scrolling si
         await page.reload();
         const overhang = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
         expect(overhang, `${name} at ${width} px`).toBeLessThanOrEqual(0);
+        // The list of the guide beside the text or folded above it, never both: the page has its rules.
+        const isBeside = page.getByRole('navigation', { name: 'Guide', exact: true }).isVisible();
+        const isFolded = page.getByText('All of the guide').isVisible();
+        const isPage = name !== '';
+        expect([await isBeside, await isFolded]).toEqual([isPage && width === 1440, isPage && width === 390]);
         expect(await seriousBarriers(page), `${name} at ${width} px in ${scheme}`).toEqual([]);
         await picture(page, `guide-${name.replace('/', '') || 'list'}-${width}-${scheme}`);
       }
