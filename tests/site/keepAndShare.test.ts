@@ -155,7 +155,7 @@ test('a book that lies open in another tab is neither renamed nor removed from t
     await second.keyboard.press('Enter');
   };
   await renameTo('From the list');
-  await shelf.getByRole('alert').getByText('In the first tab lies open in another tab').waitFor();
+  await shelf.getByRole('alert').getByText('“In the first tab” lies open in another tab').waitFor();
   expect(
     await shelf
       .getByRole('button', { name: 'Rename In the first tab' })
