@@ -155,7 +155,7 @@ test('a book that lies open in another tab is neither renamed nor removed from t
     await second.keyboard.press('Enter');
   };
   await renameTo('From the list');
-  await shelf.getByRole('alert').getByText('In the first tab lies open in another tab').waitFor();
+  await shelf.getByRole('alert').getByText('“In the first tab” lies open in another tab').waitFor();
   expect(
     await shelf
       .getByRole('button', { name: 'Rename In the first tab' })
@@ -169,12 +169,10 @@ test('a book that lies open in another tab is neither renamed nor removed from t
 
   // Once that tab is gone it is as any other.
   await page.close();
-  await expect
-    .poll(async () => {
-      await renameTo('From the list');
-      return shelf.getByText('From the list', { exact: true }).count();
-    })
-    .toBe(1);
+  const held = () => second.evaluate(async () => (await navigator.locks.query()).held?.length);
+  await expect.poll(held).toBe(1);
+  await renameTo('From the list');
+  await shelf.getByText('From the list', { exact: true }).waitFor();
   expect(await shelf.getByRole('alert').count()).toBe(0);
 });
 

@@ -76,6 +76,7 @@ svg.section .plate{fill:var(--sheet)}
 .less{display:block;line-height:1.3}
 .below span{position:sticky;left:0;display:inline-block;max-width:calc(100vw - 34px)}
 .chart,.map{max-width:760px}
+figure>.chart{margin:18px 0 0}
 .chart-title{margin:0 0 6px;font-weight:600}
 .chart .field{position:relative;height:250px;margin:0 12px 26px 46px;border-left:1px solid var(--ink);border-bottom:1px solid var(--ink)}
 .chart .field svg{position:absolute;inset:0;height:100%;max-height:none;overflow:visible}
@@ -92,6 +93,7 @@ svg.section .plate{fill:var(--sheet)}
 .verdict-part.full{fill:currentColor;stroke:none}
 .chart .under{fill:var(--sheet)}
 .chart .key svg.point{width:14px;height:14px}
+.chart .field .limit-name.left{right:auto;left:0}
 .chart .field .limit-name.below{transform:translateY(15%)}
 .chart .field .now{top:0;bottom:0;border-left:1px solid var(--ink)}
 .chart .now i{position:absolute;left:-6.5px;width:12px;height:12px;margin-top:-6px;border-radius:50%;background:var(--ink);border:2px solid var(--sheet)}

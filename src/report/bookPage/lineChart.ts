@@ -67,7 +67,7 @@ ${rules.map((tick) => `<span class="up" style="top:${share(up(tick), FIELD.heigh
   )
   .join(
     '',
-  )}${inside.map(({ value, label }, index) => `<span class="limit-name${index < inside.length - 1 ? ' below' : ''}" style="top:${share(up(value), FIELD.height)}">${escaped(label)}</span>`).join('')}${points.join('')}${hasMarker ? MARKER : ''}</div>
+  )}${inside.map(({ value, label }, index) => `<span class="limit-name${index < inside.length - 1 ? ' below' : ''}${isClearerLeft(lines, value, x.domain) ? ' left' : ''}" style="top:${share(up(value), FIELD.height)}">${escaped(label)}</span>`).join('')}${points.join('')}${hasMarker ? MARKER : ''}</div>
 <p class="axis-name">${escaped(x.label)}</p>
 ${lines.length > 1 ? lineKey(lines) : ''}</figure>`;
 }
@@ -104,4 +104,19 @@ function curvePath(curve: Curve, across: (value: number) => number, up: (value: 
       return `${step}${short(across(value))} ${short(up(y[index]!))}`;
     })
     .join('');
+}
+
+/** Room that the name of a limit takes, as a share of the field. */
+const NAME = 0.35;
+
+/** Whether the name of a limit is further from every curve at the left end of the limit than at its right end. */
+function isClearerLeft(lines: readonly ChartLine[], value: number, [from, to]: ChartAxis['domain']): boolean {
+  const room = (to - from) * NAME;
+  const clearance = (isInside: (x: number) => boolean): number =>
+    Math.min(
+      ...lines.flatMap(({ x, y }) =>
+        x.flatMap((at, index) => (isInside(at) ? [Math.abs(y[index]! - value)] : [])),
+      ),
+    );
+  return clearance((x) => x < from + room) > clearance((x) => x > to - room);
 }
