@@ -6,11 +6,17 @@ import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
 import { cavityVolume } from '$src/core/section/cavity';
 import { endOf } from '$src/core/tilt/endOf';
-import { fromMillimetres, toDegrees, toMillimetres } from '$src/core/units';
+import { motionOf } from '$src/core/tilt/motionOf';
+import { fromDegrees, fromMillimetres, toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
 import { momentAt } from '$src/report/moment';
 import { numberedFolds } from '$src/report/numberedFolds';
+import { variationsOf } from '$src/report/sensitivity';
+import { pointResult } from '$src/report/study/pointFigures';
+import { resultWords } from '$src/report/study/regionWords';
+import { verdict } from '$src/report/verdict';
 import { computed } from './computed';
-import { coarsePlanOf } from './planOf';
+import { feedingAt } from './feedingAt';
+import { coarsePlanOf, planOf } from './planOf';
 import { fillHeight } from './sources/fillHeight';
 import { levelOrUphill } from './sources/levelOrUphill';
 import { SHELF } from './sources/shelf';
@@ -123,12 +129,57 @@ describe('level start against uphill start', () => {
     const plan = coarsePlanOf(levelOrUphill, 'level-sill');
     const { tilt } = plan;
     if (tilt.kind !== 'steady') throw new Error('The level start is steady.');
-    const slower: PourPlan = { ...plan, tilt: { ...tilt, rate: tilt.rate * 0.4 } };
-    const fuller: PourPlan = { ...plan, volume: volumeAt(plan, fromMillimetres(4)) };
+    const slower: PourPlan = { ...plan, tilt: { ...tilt, rate: tilt.rate / 3 } };
+    const fuller: PourPlan = { ...plan, volume: volumeAt(plan, fromMillimetres(8)) };
     const both: PourPlan = { ...slower, volume: fuller.volume };
     const [slow, full, mended] = [slower, fuller, both].map((each) => peak(computed(each)));
     for (const one of [slow!, full!]) expect(one).toBeLessThan(0.9 * peak(sills[0]!));
     expect(mended).toBeLessThan(0.9 * Math.min(slow!, full!));
+  });
+
+  it('turns about as long from level as from uphill', () => {
+    const [level, uphill] = ['level-sill', 'uphill-flush'].map(
+      (id) => motionOf(coarsePlanOf(levelOrUphill, id).tilt).duration,
+    );
+    expect(Math.abs(uphill! - level!)).toBeLessThan(0.3);
+  });
+
+  it.each([100, 200, 400])(
+    'pours from the flush basin what is sound, feeder and all, on %i cells',
+    (cells) => {
+      const { kind, shortage } = verdict(computed(planOf(levelOrUphill, 'uphill-flush', cells)));
+      expect([kind, shortage]).toEqual(['sound', null]);
+    },
+  );
+
+  it('stays sound with everything that is tried around it', { timeout: 120_000 }, () => {
+    const called = variationsOf(planOf(levelOrUphill, 'uphill-flush')).map(({ id, at }) => [
+      id,
+      'plan' in at ? resultWords(pointResult(computed(at.plan))) : at.refused.reason,
+    ]);
+    expect(called.length).toBeGreaterThan(12);
+    expect(called.filter(([, words]) => words !== 'sound')).toEqual([]);
+  });
+
+  it('has the feeder of its note, and with 0.9 kg one that lacks some 3 cm³, near a limit', () => {
+    const plan = coarsePlanOf(levelOrUphill, 'uphill-flush');
+    const { timeRatio, supply, demand } = feedingAt(plan, 1.2);
+    expect(timeRatio).toBeCloseTo(1.7, 1);
+    expect([supply, demand].map((volume) => Math.round(toCubicCentimetres(volume)))).toEqual([41, 34]);
+    const short = feedingAt(plan, 0.9);
+    expect(Math.round(toCubicCentimetres(short.demand - short.supply))).toBe(3);
+    const poured = verdict(computed({ ...plan, volume: 0.9 / plan.liquid.density }));
+    expect([poured.kind, poured.shortage]).toEqual(['near the limit', 'the feeder is short of metal']);
+  });
+
+  it('slowed to 2° a second from level, goes stiff before the arm is full', () => {
+    const plan = coarsePlanOf(levelOrUphill, 'level-sill');
+    const { tilt } = plan;
+    if (tilt.kind !== 'steady') throw new Error('The level start is steady.');
+    const slowed = (rate: number) => computed({ ...plan, tilt: { ...tilt, rate: fromDegrees(rate) } });
+    expect(peak(slowed(5))).toBeLessThan(peak(sills[0]!));
+    expect(peak(slowed(5))).toBeGreaterThan(critical(sills[0]!));
+    expect(slowed(2).figures.lap?.kind).toBe('misrun');
   });
 
   it('tells no fold of the machine that starts level to start uphill', () => {

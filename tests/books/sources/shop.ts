@@ -103,8 +103,8 @@ const ARM_ROOF = [
   [200, 24],
 ] as const;
 const ARM_LENGTH = 200;
-const BASIN_HEIGHT = 85;
-const FEEDER_HEIGHT = 45;
+/** Of the basins that are sized for the front alone: with the charge they hold at the brink their feeder is short. */
+const NARROW_BASIN = { width: 80, rim: 85, feederHeight: 45 } as const;
 
 /**
  * The hinge arm, always the same from the mouth on, behind a basin of one's choice [mm]: its length, how far its floor
@@ -115,22 +115,26 @@ export function armBehind(basin: {
   readonly length: number;
   readonly pit: number;
   readonly open: number;
+  /** Width into the page, height of the rims, and of the roofed part. */
+  readonly width?: number;
+  readonly rim?: number;
+  readonly feederHeight?: number;
 }): Section {
-  const { length, pit, open } = basin;
+  const { length, pit, open, width, rim, feederHeight } = { ...NARROW_BASIN, ...basin };
   const sill = pit > 0 ? [point(0, -pit), point(length, -pit)] : [point(0, 0)];
   const places = { root: length + 60, arm: length + 135, boss: length + ARM_LENGTH };
   return {
     floor: [...sill, ...(pit > 0 ? [point(length, 0)] : []), point(places.boss, 0)],
     roof: [
-      point(0, BASIN_HEIGHT),
-      point(open, BASIN_HEIGHT),
-      point(open, FEEDER_HEIGHT),
-      point(length, FEEDER_HEIGHT),
+      point(0, rim),
+      point(open, rim),
+      point(open, feederHeight),
+      point(length, feederHeight),
       ...ARM_ROOF.map(([x, y]) => point(length + x, y)),
     ],
     openings: [{ wall: 'roof', from: 0, to: 1 }],
     regions: [
-      { name: 'basin and feeder', end: fromMillimetres(length), width: fromMillimetres(80) },
+      { name: 'basin and feeder', end: fromMillimetres(length), width: fromMillimetres(width) },
       { name: 'root', end: fromMillimetres(places.root), width: fromMillimetres(40) },
       { name: 'arm', end: fromMillimetres(places.arm), width: fromMillimetres(34) },
       { name: 'boss', end: fromMillimetres(places.boss), width: fromMillimetres(40) },
