@@ -16,11 +16,12 @@ import { type PointResult, type Region, regionOf } from '$src/report/study/regio
  */
 
 const BOOK = 'static/pour-window.pourbook.json';
+const STUDY = 'Pour window of the wall';
 
 function windowOf(path: string): ChosenStudy {
   const read = readBook(readFileSync(path, 'utf8'));
   if (!('book' in read)) throw new Error(`${path} cannot be read.`);
-  const chosen = chooseStudy(read.book, null);
+  const chosen = chooseStudy(read.book, STUDY);
   if (!('plan' in chosen)) throw new Error(`${path} has no one study that can be computed.`);
   return chosen;
 }

@@ -1,11 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
+import { cavityVolume } from '$src/core/section/cavity';
 import { fromCelsius, fromDegrees, fromMillimetres, toDegrees } from '$src/core/units';
+import { variationsOf } from '$src/report/sensitivity';
 import { planAt, type SettingValues } from '$src/report/study/planAt';
 import { pointResult } from '$src/report/study/pointFigures';
 import { type Region, regionOf } from '$src/report/study/region';
+import { resultWords } from '$src/report/study/regionWords';
 import { computed } from './computed';
+import { feedingAt } from './feedingAt';
 import { coarsePlanOf } from './planOf';
 import { basinLengths } from './sources/basinLengths';
 import { thinWallWindow } from './sources/thinWall';
@@ -26,13 +30,31 @@ describe('the pour window of a 4 mm wall', () => {
     regionAt(wall, { 'tilt.time': time, 'tilt.start': fromDegrees(start) });
 
   it('folds film at its quick edge and goes stiff at its slow one', () => {
-    for (const start of [0, 30, 45]) expect(window(2, start)).toBe('folds film');
-    for (const start of [15, 30, 45]) expect(['misrun', 'laps']).toContain(window(30, start));
+    for (const start of [10, 30, 45]) expect(window(2, start)).toBe('folds film');
+    for (const start of [15, 30, 45]) expect(['misrun', 'laps']).toContain(window(21, start));
   });
 
   it('leaves something sound between the two, where the pour above is set', () => {
-    for (const start of [0, 15, 30]) expect(window(10, start)).toBe('sound');
+    for (const start of [10, 20, 30]) expect(window(10, start)).toBe('sound');
     expect(regionOf(pointResult(computed(wall)))).toBe('sound');
+  });
+
+  it('has metal in the die while it is ladled from level on, and not from 8° uphill', () => {
+    for (const start of [0, 5]) expect(window(10, start)).toBe('in the die while ladling');
+    expect(window(10, 8)).toBe('sound');
+  });
+
+  it('spills at the slow end of a flat start', () => {
+    expect(window(20, 10)).toBe('spills metal');
+  });
+
+  it('stays sound with everything that is tried around it, feeder and all', { timeout: 120_000 }, () => {
+    const called = variationsOf(wall).map(({ id, at }) => [
+      id,
+      'plan' in at ? resultWords(pointResult(computed(at.plan))) : at.refused.reason,
+    ]);
+    expect(called.length).toBeGreaterThan(12);
+    expect(called.filter(([, words]) => words !== 'sound')).toEqual([]);
   });
 
   it('is as sound on the mesh of the pour above, four times as fine: what folds there is slight', () => {
@@ -53,6 +75,48 @@ describe('the pour window of a 4 mm wall', () => {
     const slow = { 'tilt.time': 24, 'tilt.start': fromDegrees(30) };
     expect(pouredAt(wall, slow).figures.filledTime).toBeNull();
     expect(pouredAt(wall, { ...slow, 'heat.die': fromCelsius(480) }).figures.filledTime).not.toBeNull();
+  });
+});
+
+describe('how much to ladle behind a 4 mm wall', () => {
+  const wall = coarsePlanOf(thinWallWindow, 'pour');
+  const ladled = (mass: number, time = 10): string =>
+    resultWords(pointResult(pouredAt(wall, { 'charge.mass': mass, 'tilt.time': time })));
+
+  it('is too little up to some 0.48 kg: quiet, and the feeder short', () => {
+    for (const mass of [0.42, 0.46, 0.48])
+      expect(ladled(mass)).toBe('fills quietly, but the feeder is short of metal');
+  });
+
+  it('is enough from 0.5 kg on, at more than one tilt time', () => {
+    for (const mass of [0.5, 0.54, 0.6]) expect(ladled(mass)).toBe('sound');
+    for (const time of [9, 11]) expect(ladled(0.54, time)).toBe('sound');
+  });
+
+  it('is too much from some 0.62 kg on', () => {
+    for (const mass of [0.62, 0.66]) expect(ladled(mass)).toContain('spills metal');
+  });
+
+  it('folds and goes stiff at the ends of the map whatever is ladled', () => {
+    for (const mass of [0.42, 0.54, 0.66]) {
+      expect(ladled(mass, 2)).toContain('folds film');
+      expect(ladled(mass, 21)).toContain('misrun');
+    }
+  });
+
+  it('takes a quarter of a kilo for the wall itself', () => {
+    expect(cavityVolume(wall.section) * wall.liquid.density).toBeCloseTo(0.25, 2);
+  });
+
+  it('needs the roof over the mouth: no higher than the gate, the feeder freezes as soon as the gate does', () => {
+    const roof = wall.section.roof.map(({ x, y }) => ({
+      x,
+      y: y === fromMillimetres(30) ? fromMillimetres(12) : y,
+    }));
+    const low = { ...wall, section: { ...wall.section, roof } };
+    expect(feedingAt(wall, 0.54).timeRatio).toBeGreaterThan(1.5);
+    expect(feedingAt(low, 0.54).timeRatio).toBeCloseTo(1, 1);
+    expect(computed(low).figures.spilled).toBeGreaterThan(0);
   });
 });
 

@@ -12,7 +12,7 @@ import { regionOf } from '$src/report/study/region';
 
 function windowStudy(): ChosenStudy {
   const read = readBook(readFileSync('static/pour-window.pourbook.json', 'utf8'));
-  const chosen = 'book' in read ? chooseStudy(read.book, null) : read;
+  const chosen = 'book' in read ? chooseStudy(read.book, 'Pour window of the wall') : read;
   if (!('plan' in chosen)) throw new Error('The book has no one study.');
   return chosen;
 }
