@@ -16,7 +16,8 @@ import { escaped } from '$src/report/drawing/paper';
 import { pourJson } from '$src/report/pourFile';
 import { beyondMachine, marginsOf } from '$src/report/study/margins';
 import { namedAxes } from '$src/report/study/namedAxes';
-import { planAt, type SettingValues } from '$src/report/study/planAt';
+import type { SettingValues } from '$src/report/study/planAt';
+import { pointAt } from '$src/report/study/pointAt';
 import { pointResult } from '$src/report/study/pointFigures';
 import { type Region, regionOf } from '$src/report/study/region';
 import { soundFinding } from '$src/report/study/soundFinding';
@@ -266,11 +267,12 @@ describe('card', () => {
     // The pour of the 4 mm wall is sound as it is set, on this mesh too.
     const studied: Book = {
       ...thinWallWindow,
-      cells: thinWallWindow.cells.map((cell): Cell => {
-        if (cell.kind === 'pour') return { ...cell, computation: { ...cell.computation, meshCells: 40 } };
-        return cell.kind === 'study'
-          ? { ...cell, name: 'Window', study: { ...cell.study, axes, meshCells: 40 } }
-          : cell;
+      cells: thinWallWindow.cells.flatMap((cell): Cell[] => {
+        if (cell.kind === 'pour') return [{ ...cell, computation: { ...cell.computation, meshCells: 40 } }];
+        if (cell.kind !== 'study') return [cell];
+        return cell.id === 'window'
+          ? [{ ...cell, name: 'Window', study: { ...cell.study, axes, meshCells: 40 } }]
+          : [];
       }),
     };
     const { code, out } = await quietpour(
@@ -284,7 +286,8 @@ describe('card', () => {
     const html = await readFile(page, 'utf8');
     const base = studyPlan(planOf(studied, 'pour'), { axes, meshCells: 40 });
     const regionAt = async (values: SettingValues): Promise<Region> => {
-      const at = planAt(base, values);
+      // What the ladle fills in part is known before it is poured, on a map and here.
+      const at = pointAt(base, values);
       return regionOf('refused' in at ? at : pointResult(recordFrom(at.plan)));
     };
     const named = namedAxes(axes, base);

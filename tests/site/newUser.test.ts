@@ -276,7 +276,7 @@ function soundBook(): Book {
     { setting: 'tilt.start', from: 0, to: fromDegrees(40), points: 5 },
   ];
   const cells = thinWallWindow.cells
-    .filter(({ kind }) => kind !== 'note')
+    .filter(({ kind, id }) => kind !== 'note' && (kind !== 'study' || id === 'window'))
     .map((cell): Cell => {
       if (cell.kind === 'pour') return { ...cell, computation: { ...cell.computation, meshCells: 40 } };
       return cell.kind === 'study' ? { ...cell, study: { ...cell.study, axes, meshCells: 40 } } : cell;

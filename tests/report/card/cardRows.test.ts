@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { cardSource } from '$src/cells/cardSource';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { Book, PourCell } from '$src/cells/kinds';
+import { volumeFromFillLevel } from '$src/core/level/fillLevel';
 import { firstFlowBand } from '$src/core/level/firstFlowBand';
 import type { PourRecord } from '$src/core/pour/record';
 import { simulate } from '$src/core/pour/simulate';
@@ -20,6 +21,7 @@ import { type SoundFinding, soundFinding } from '$src/report/study/soundFinding'
 import { type SoundRange, soundRanges } from '$src/report/study/soundRanges';
 import { verdict } from '$src/report/verdict';
 import { rateText } from '$src/report/wording';
+import { computed } from '../../books/computed';
 import { levelOrUphill } from '../../books/sources/levelOrUphill';
 import { longestBook } from './longestBook';
 
@@ -50,10 +52,17 @@ const settingOf = (of: CardSource, label: string) =>
 describe('what is set', () => {
   test('charge as the charge cell has it, its mark from the lip', () => {
     const charge = settingOf(source, 'charge');
-    expect(charge.number).toBe('0.70');
+    expect(charge.number).toBe('1.20');
     expect(charge.unit).toBe('kg');
-    expect(charge.note).toMatch(/^to the brink: 0\.5 mm below the lip$/);
+    expect(charge.note).toMatch(/^5\.5 mm below the lip$/);
     expect(charge.isModel).toBe(false);
+  });
+
+  test('a charge that stands at the brink is told as that', () => {
+    const { plan } = record;
+    const volume = volumeFromFillLevel(plan.section, plan.tilt.start, fromMillimetres(-1.5))!;
+    const full = withChange({ record: { ...record, plan: { ...plan, volume } } });
+    expect(settingOf(full, 'charge').note).toMatch(/^to the brink: 0\.5 mm below the lip$/);
   });
 
   test('a level is told as finely as a hand keeps it, and a rate as finely as a machine', () => {
@@ -110,7 +119,7 @@ describe('what is set', () => {
 
   test('in inches, pounds and Fahrenheit nothing stays metric', () => {
     const us = withChange({ units: { length: 'in', mass: 'lb', temperature: 'degF' } });
-    expect(settingOf(us, 'charge').number).toBe((0.696 / 0.45359237).toFixed(2));
+    expect(settingOf(us, 'charge').number).toBe((1.2 / 0.45359237).toFixed(2));
     expect(settingOf(us, 'metal at the tilt').number).toBe('1319');
     expect(cardHtml(us, 'card')).not.toMatch(/\d\)? (?:mm|cm³|kg|°C|m\/s)[<,; ]/);
   });
@@ -307,13 +316,15 @@ describe('the page', () => {
   });
 
   test('says which limit a pour is near', () => {
-    expect(verdict(record).kind).toBe('near the limit');
-    const [first] = verdict(record).reasons;
+    // A ladle short of the charge that is sound: the metal lies lower, and its front comes later.
+    const { plan } = record;
+    const near = computed({ ...plan, volume: 0.9 / plan.liquid.density });
+    expect(verdict(near).kind).toBe('near the limit');
+    const [first] = verdict(near).reasons;
     const told = `<b>Near a limit ◇: ${first!.name}.</b> ${first!.line}`;
-    expect(cardHtml(source, 'card')).toContain(told);
+    expect(cardHtml(withChange({ record: near }), 'card')).toContain(told);
     // Just enough for the die leaves the feeder nothing to give.
-    const volume = 1.02 * cavityVolume(record.plan.section);
-    const short = { ...record, plan: { ...record.plan, volume } };
+    const short = { ...near, plan: { ...plan, volume: 1.02 * cavityVolume(plan.section) } };
     const [limit] = verdict(short).reasons;
     expect(verdict(short).kind).toBe('near the limit');
     expect(cardHtml(withChange({ record: short }), 'card')).toContain(
