@@ -7,19 +7,18 @@ import {
   cautions,
   chargeCell,
   compareCell,
+  FED,
   metalCell,
   note,
   pourCell,
+  SLOW_PAST_LEVEL,
   sectionCell,
   staged,
   steady,
   tiltCell,
+  WIDE_BASIN,
+  WIDE_FLUSH,
 } from './shop';
-
-/** Wide and high enough for a feeder that can feed the arm: narrower ones of the other books hold too little. */
-const WIDE = { width: 95, rim: 95, feederHeight: 55 } as const;
-const SILL = armBehind({ ...WIDE, length: 188, pit: 29, open: 123 });
-const FLUSH = armBehind({ ...WIDE, length: 148, pit: 0, open: 83 });
 
 export const levelOrUphill: Book = {
   title: 'Level start against uphill start',
@@ -32,26 +31,23 @@ export const levelOrUphill: Book = {
       '**Uphill, over the same sill.** The good start with the bad basin. Before you play it, guess which of the other two it will resemble.',
       'Go to the comparison at the foot and step the three pours by inclination. Watch *where the die lies when metal first passes the mouth*: all the rest follows from that.',
     ]),
-    sectionCell('sill-basin', 'Sill basin', SILL, 'to-the-lip'),
-    sectionCell('flush-basin', 'Flush basin', FLUSH, 'same-weight'),
+    sectionCell(
+      'sill-basin',
+      'Sill basin',
+      armBehind({ ...WIDE_BASIN, length: 188, pit: 29, open: 123 }),
+      'to-the-lip',
+    ),
+    sectionCell('flush-basin', 'Flush basin', armBehind(WIDE_FLUSH), 'same-weight'),
     metalCell(),
     tiltCell('level-start', 'Level start', steady(0, 12, { highestStart: 0 })),
-    tiltCell(
-      'uphill-start',
-      'Uphill start',
-      staged(30, [
-        [8, 12],
-        [-2, 7],
-        [-90, 20],
-      ]),
-    ),
+    tiltCell('uphill-start', 'Uphill start', staged(30, SLOW_PAST_LEVEL)),
     chargeCell('to-the-lip', 'To the lip of the sill', 'sill-basin', 'level-start', {
       by: 'fill level',
       fromLip: fromMillimetres(-1),
     }),
     chargeCell('same-weight', 'The same weight, flush', 'flush-basin', 'uphill-start', {
       by: 'mass',
-      mass: 1.2,
+      mass: FED,
     }),
     pourCell('level-sill', 'Level, over a sill', {
       section: 'sill-basin',

@@ -106,6 +106,20 @@ const ARM_LENGTH = 200;
 /** Of the basins that are sized for the front alone: with the charge they hold at the brink their feeder is short. */
 const NARROW_BASIN = { width: 80, rim: 85, feederHeight: 45 } as const;
 
+/** Wide and high enough for a feeder that can feed the arm, with 1.2 kg. */
+export const WIDE_BASIN = { width: 95, rim: 95, feederHeight: 55 } as const;
+/** Flush, and as long as holds 1.2 kg just under the brink, 30° uphill. */
+export const WIDE_FLUSH = { ...WIDE_BASIN, length: 148, pit: 0, open: 83 } as const;
+/** [kg], of arm and feeder. */
+export const FED = 1.2;
+
+/** The stages that bring a front home quietly behind the wide basin [°, °/s]. */
+export const SLOW_PAST_LEVEL = [
+  [8, 12],
+  [-2, 7],
+  [-90, 20],
+] as const;
+
 /**
  * The hinge arm, always the same from the mouth on, behind a basin of one's choice [mm]: its length, how far its floor
  * lies under the die floor (0 is flush), and how much of it at the back is open above. The rest is roofed, higher than
