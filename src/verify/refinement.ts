@@ -126,8 +126,6 @@ function clearAlone(name: string, rough: readonly Fold[], sharp: readonly Fold[]
 /** Scatter of a peak: least and greatest on five meshes within 3 % of 200 and of 400 cells, and on 800 [m/s]. */
 const scatter = (coarse: string, fine: string, finest: string): string =>
   `a slow front is let go by its skin in pulses, whose beat moves with the least change: the peak is ${coarse} m/s on five meshes within 3 % of 200 cells, ${fine} on five within 3 % of 400, ${finest} on 800`;
-const LAST_STRETCH =
-  'the front of a thin wall is quickest over its last 20 mm, where the gas ahead of it is pressed out; that stretch still sharpens with the mesh, the arrival does not: the peak is 0.393 to 0.449 m/s on five meshes within 3 % of 200 cells, 0.418 to 0.442 on five within 3 % of 400, 0.460 on 800';
 const STANDING_JUMP =
   'a standing jump near its threshold of 0.25 m/s, on which the return wave later runs: 0.25 m/s on 200 cells, 0.29 on 400, 0.30 on 800';
 const SHORT_JUMP =
@@ -136,8 +134,6 @@ const SHORT_TONGUE =
   'a tongue near its threshold: the Froude number is over 1 (1.0 to 1.25) over the last 25 mm on one mesh, 20 mm on the other, and more than 20 mm count';
 const SLOW_IMPACT =
   'an end impact near its threshold of 0.245 m/s: 0.257 m/s on 400 cells, under 0.245 on 200, and on five meshes within 3 % of either it is over it on two';
-const WEAK_RETURN =
-  'a return wave near its threshold of 0.25 m/s: under it on 200 cells, 0.26 on 400 and 0.27 on 800, 0.26 to 0.28 on three of five meshes within 3 % of 200';
 const once = (cause: string) => ({ most: 1, cause });
 
 /** Measured; the verification page tells each with its cause. */
@@ -145,14 +141,8 @@ export const KNOWN: KnownMisses = {
   'Fill height and front speed, Filled to 6 mm under: breaking bore': once(SHORT_JUMP),
   'Fill height and front speed, Filled to 12 mm under: breaking bore': once(STANDING_JUMP),
   'Two tilt profiles side by side, Staged: peak front speed': {
-    most: 0.22,
-    cause: scatter('0.173 to 0.197', '0.162 to 0.205', '0.194'),
-  },
-  'Two tilt profiles side by side, Staged: return wave': once(WEAK_RETURN),
-
-  'Too slow is cold: the pour window of a 4 mm wall, As it is set: peak front speed': {
-    most: 0.13,
-    cause: LAST_STRETCH,
+    most: 0.15,
+    cause: scatter('0.165 to 0.203', '0.173 to 0.184', '0.179'),
   },
   'From a measured tilt to a better one, Front-led: peak front speed': {
     most: 0.13,

@@ -8,6 +8,7 @@ import { cavityVolume } from '$src/core/section/cavity';
 import { endOf } from '$src/core/tilt/endOf';
 import { motionOf } from '$src/core/tilt/motionOf';
 import { fromDegrees, fromMillimetres, toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
+import { feederShortage } from '$src/report/feederShortage';
 import { momentAt } from '$src/report/moment';
 import { numberedFolds } from '$src/report/numberedFolds';
 import { variationsOf } from '$src/report/sensitivity';
@@ -17,9 +18,14 @@ import { verdict } from '$src/report/verdict';
 import { computed } from './computed';
 import { feedingAt } from './feedingAt';
 import { coarsePlanOf, planOf } from './planOf';
+import { basinLengths } from './sources/basinLengths';
+import { betterTilt } from './sources/betterTilt';
+import { castingsLog } from './sources/castingsLog';
 import { fillHeight } from './sources/fillHeight';
 import { levelOrUphill } from './sources/levelOrUphill';
+import { settingDamper } from './sources/settingDamper';
 import { SHELF } from './sources/shelf';
+import { FEEDER_SHORT } from './sources/shop';
 import { twoTilts } from './sources/twoTilts';
 
 /** The notes of the books make claims; these tests hold the books to them, on the coarse mesh. */
@@ -236,6 +242,31 @@ describe('fill height and front speed', () => {
   });
 });
 
+describe('the feeder of the books about the front', () => {
+  const shortage = (book: Book, pour: string) => feederShortage(recordOf(book, pour))?.inShort ?? null;
+
+  it('is short wherever the arm fills, in the books that say so', () => {
+    for (const book of [basinLengths, settingDamper, betterTilt, castingsLog]) {
+      const texts = book.cells.map((cell) => (cell.kind === 'note' ? cell.text : ''));
+      expect(texts.join(' ')).toContain(FEEDER_SHORT);
+      const filled = book.cells
+        .filter(isPour)
+        .filter(({ id }) => recordOf(book, id).figures.filledTime !== null);
+      expect(filled.length).toBeGreaterThan(0);
+      for (const { id } of filled) expect(shortage(book, id), id).toContain('short of metal');
+    }
+  });
+
+  it('is enough with the fullest of four ladles only', () => {
+    expect([1, 6, 12, 18].map((below) => shortage(fillHeight, `pour-${below}`) === null)).toEqual([
+      true,
+      false,
+      false,
+      false,
+    ]);
+  });
+});
+
 describe('two tilt profiles', () => {
   const [quick, slow] = [recordOf(twoTilts, 'pour-quick'), recordOf(twoTilts, 'pour-staged')];
 
@@ -248,6 +279,18 @@ describe('two tilt profiles', () => {
     const level = fromLip(coarsePlanOf(twoTilts, 'pour-staged'));
     expect(level).toBeLessThanOrEqual(0);
     expect(level).toBeGreaterThanOrEqual(-10);
+  });
+
+  it('shuts gas in with the quick one, and spills none of what that keeps out', () => {
+    const { outcome, figures, folds } = recordOf(twoTilts, 'pour-quick');
+    expect(outcome.kind).toBe('quiet, not filled');
+    expect(figures.spilled).toBeLessThan(1e-9);
+    expect(folds.map(({ kind }) => kind)).toContain('gas sealed in');
+  });
+
+  it.each([100, 200, 400])('calls the staged one sound, feeder and all, on %i cells', (cells) => {
+    const { kind, shortage } = verdict(computed(planOf(twoTilts, 'pour-staged', cells)));
+    expect([kind, shortage]).toEqual(['sound', null]);
   });
 
   it('fills the arm with the staged one', () => {

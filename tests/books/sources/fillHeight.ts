@@ -39,6 +39,7 @@ export const fillHeight: Book = {
       'The same hinge arm, the same basin with a low sill, the same tilt from 20° uphill. Only the ladle differs: the basin is filled to 1, 6, 12 or 18 mm under the lip. All four fill the arm.',
       'Read the comparison at the foot from left to right. The lower the fill, the later the metal comes over the lip; the later it comes, the less uphill is left; and the front runs the faster for it.',
       'Somewhere between the second and the last column the front crosses the critical speed. That is the ladling tolerance of this basin, in millimetres. It leans on the capillary stand, which is assumed: computed without it, the metal comes some 7° sooner and even the lowest fill only just reaches critical. That lower fills come later and run faster holds either way.',
+      'The ladle that is short is short twice. Only the fullest of the four leaves metal enough over the mouth to feed the arm as it freezes; the verdicts of the others say what their feeder lacks, where the front lets them speak of it.',
     ]),
     sectionCell('low-sill', 'Low sill basin', armBehind({ length: 151, pit: 12, open: 80 }), 'charge-1'),
     metalCell(),

@@ -9,6 +9,7 @@ import {
   cautions,
   chargeCell,
   compareCell,
+  FEEDER_SHORT,
   metalCell,
   note,
   pourCell,
@@ -47,6 +48,7 @@ export const settingDamper: Book = {
     note('try', 'Try it', [
       "Cool the oil to 5 \u00b0C in the tilt cell: the same half turn is another machine on a cold morning. Note the oil's temperature beside the valve setting on every shop card.",
       'The masses, places and valve here are invented. Weigh yours and measure your linkage, then check one dry run with a phone on the cool frame before believing any curve.',
+      FEEDER_SHORT,
     ]),
     cautions('cautions'),
   ],

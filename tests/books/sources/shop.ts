@@ -189,6 +189,10 @@ export const staged = (
   limits: machineThat(limits),
 });
 
+/** Said in a book about the front whose narrow basin is a short feeder besides. */
+export const FEEDER_SHORT =
+  'One thing this book leaves aside: **the feeder is short.** Where the arm fills, too little metal is left over the mouth to feed it, and the verdict says so. What a basin must hold for that, and the same arm poured sound, is in *Level start against uphill start*.';
+
 export const cautions = (id: CellId): CellOf<'note'> =>
   note(id, 'Before anyone pours', [
     'These figures **compare** pours. They are not a promise: a flat section knows no jets, no rivulets and no side walls, and nothing here has been matched with castings of yours.',

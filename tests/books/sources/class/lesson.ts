@@ -64,6 +64,7 @@ export const aims = (minutes: string, lines: readonly string[]): Cell =>
   note('aims', 'What this is about', [
     ...lines,
     `*About ${minutes} minutes. Every pour here is invented, and computed on a coarse mesh so that nobody waits; your guesses are kept in the book.*`,
+    '*The lessons are about the front. Their basins are small: where a pour says that its feeder is short, the casting would draw or shrink inside, however quietly it fills. Basins that feed, too, are in the examples* Level start against uphill start *and* Too slow is cold.',
   ]);
 
 export const metal = (): Cell => tucked(metalCell());
