@@ -31,7 +31,7 @@ describe('the pour window of a 4 mm wall', () => {
 
   it('folds film at its quick edge and goes stiff at its slow one', () => {
     for (const start of [10, 30, 45]) expect(window(2, start)).toBe('folds film');
-    for (const start of [15, 30, 45]) expect(['misrun', 'laps']).toContain(window(21, start));
+    for (const start of [15, 30, 45]) expect(['misrun', 'laps']).toContain(window(30, start));
   });
 
   it('leaves something sound between the two, where the pour above is set', () => {
@@ -42,10 +42,6 @@ describe('the pour window of a 4 mm wall', () => {
   it('has metal in the die while it is ladled from level on, and not from 8° uphill', () => {
     for (const start of [0, 5]) expect(window(10, start)).toBe('in the die while ladling');
     expect(window(10, 8)).toBe('sound');
-  });
-
-  it('spills at the slow end of a flat start', () => {
-    expect(window(20, 10)).toBe('spills metal');
   });
 
   it('stays sound with everything that is tried around it, feeder and all', { timeout: 120_000 }, () => {
@@ -93,14 +89,15 @@ describe('how much to ladle behind a 4 mm wall', () => {
     for (const time of [9, 11]) expect(ladled(0.54, time)).toBe('sound');
   });
 
-  it('is too much from some 0.62 kg on', () => {
-    for (const mass of [0.62, 0.66]) expect(ladled(mass)).toContain('spills metal');
+  it('is too much from some 0.76 kg on, past the end of the map', () => {
+    for (const mass of [0.66, 0.75]) expect(ladled(mass)).not.toContain('spills metal');
+    for (const mass of [0.78, 0.8]) expect(ladled(mass)).toContain('spills metal');
   });
 
   it('folds and goes stiff at the ends of the map whatever is ladled', () => {
     for (const mass of [0.42, 0.54, 0.66]) {
       expect(ladled(mass, 2)).toContain('folds film');
-      expect(ladled(mass, 21)).toContain('misrun');
+      expect(ladled(mass, 30)).toContain('misrun');
     }
   });
 
@@ -111,7 +108,7 @@ describe('how much to ladle behind a 4 mm wall', () => {
   it('needs the roof over the mouth: no higher than the gate, the feeder freezes as soon as the gate does', () => {
     const roof = wall.section.roof.map(({ x, y }) => ({
       x,
-      y: y === fromMillimetres(30) ? fromMillimetres(12) : y,
+      y: y === fromMillimetres(35) ? fromMillimetres(12) : y,
     }));
     const low = { ...wall, section: { ...wall.section, roof } };
     expect(feedingAt(wall, 0.54).timeRatio).toBeGreaterThan(1.5);
