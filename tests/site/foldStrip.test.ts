@@ -49,7 +49,7 @@ test('two pours of one section and charge share one level fill, named once; of t
 });
 
 test('in a comparison the axis of folds spans what happened, and the rest is told', async () => {
-  const book = coarseBook(readFileSync(inProject('static/two-tilts.pourbook.json'), 'utf8'));
+  const book = coarseBook(readFileSync(inProject('static/level-or-uphill.pourbook.json'), 'utf8'));
   const page = await openPage({ book });
   await waitUntilFresh(page);
   const compare = page.locator('[data-kind="compare"]');
