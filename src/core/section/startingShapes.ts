@@ -37,6 +37,14 @@ const HINGE_TO_BEGIN = {
   roofHeight: mm(75),
 };
 
+/** Gas is shut in under the step up to the boss, before the metal reaches the end: a second vent lets it out. */
+function hingeToBegin(): Section {
+  const section = hingeArm(HINGE_TO_BEGIN);
+  const { basinLength, feederLength, armLength, cavityWidth } = HINGE_TO_BEGIN;
+  const place = basinLength + feederLength + armLength + mm(5);
+  return { ...section, vents: [{ place, area: cavityWidth * mm(0.3), blocked: 0 }, ...section.vents] };
+}
+
 const LEVER_TO_BEGIN = {
   ...TAPERED_LEVER,
   basinLength: mm(150),
@@ -58,7 +66,7 @@ export const STARTING_SHAPES: readonly StartingShape[] = [
   {
     name: 'hinge arm',
     meaning: 'feeder end, tapering arm and boss, two cavities',
-    make: () => hingeArm(HINGE_TO_BEGIN),
+    make: hingeToBegin,
     isBadExample: false,
   },
   {
