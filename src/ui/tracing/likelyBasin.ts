@@ -6,6 +6,8 @@ const STEEP = 4;
 /** A step takes this share of the height between floor and roof, or is none that parts basin from die. */
 const SHARE = 0.15;
 const SAME = 1e-6;
+/** Steps nearer to the ends than this share of the length are the walls there. */
+const WALL = 0.05;
 
 /** Where an outline narrows at a step, and which wall does it [m along the axis]. */
 interface Step {
@@ -25,7 +27,11 @@ export interface LikelyBasin {
  * basin, so that the mouth is not told by it.
  */
 export function likelyBasin(floor: readonly Point[], roof: readonly Point[]): LikelyBasin {
-  const steps = [...stepsOf(floor, roof, 'floor'), ...stepsOf(roof, floor, 'roof')].sort((a, b) => a.x - b.x);
+  const [back, end] = [floor[0]!.x, floor.at(-1)!.x];
+  const reach = WALL * (end - back);
+  const steps = [...stepsOf(floor, roof, 'floor'), ...stepsOf(roof, floor, 'roof')]
+    .filter(({ x }) => x > back + reach && x < end - reach)
+    .sort((a, b) => a.x - b.x);
   const rim = steps.find(({ wall }) => wall === 'roof')?.x ?? null;
   const mouth = steps.find(({ x, wall }) => wall === 'floor' || (rim !== null && x > rim + SAME));
   return { rim, mouth: mouth?.x ?? null };

@@ -34,6 +34,8 @@ it('reads the basin from the steps of an outline', () => {
     points([0, 60], [120, 60], [120, 30], [300, 30]),
   );
   expect(pit).toEqual({ rim: 0.12, mouth: 0.12 });
+  // What goes up at the die end is its end wall.
+  expect(likelyBasin(points([0, 0], [300, 0], [300, 20]), stepped)).toEqual({ rim: 0.06, mouth: 0.11 });
   // A step drawn with draft, and no step at all.
   expect(likelyBasin(flat, points([0, 90], [50, 90], [55, 40], [100, 40], [102, 25], [300, 25]))).toEqual({
     rim: 0.055,
