@@ -12,10 +12,12 @@ import type { Metal } from '$src/core/metal/metal';
 import { heatPlanOf } from '$src/core/pour/heatPlanOf';
 import { ladledMetal } from '$src/core/pour/ladledMetal';
 import { cavityVolume, wholeVolume } from '$src/core/section/cavity';
+import { millimetres } from '$src/core/section/millimetres';
 import type { Section } from '$src/core/section/section';
 import { toDegrees } from '$src/core/units';
 import type { ChargeValue } from './evaluate';
 import type { ChargeBy } from './kinds';
+import { largestHead } from './largestHead';
 
 /** Less than this share of the cavity is a slip of typing, and nothing to compute a front from. */
 const LEAST_SHARE = 1e-3;
@@ -44,7 +46,7 @@ export function chargeValue(
   const density = metal.density.value;
   const share = ladling ? shareThatLeaves(ladling) : 1;
   const volume = volumeOf(section, start, end, density / share, charge);
-  if (volume === null) return refusal(path, ...unreachable(charge, start, end));
+  if (volume === null) return { issues: [unreachable(section, path, charge, start, end)] };
   const wrongSize = sizeIssue(path, section, volume, density);
   if (wrongSize) return { issues: [wrongSize] };
   const headOnce = once(() =>
@@ -116,18 +118,27 @@ function volumeOf(
   }
 }
 
-function unreachable(charge: ChargeBy, start: number, end: number): [message: string, remedy: string] {
+function unreachable(section: Section, path: string, charge: ChargeBy, start: number, end: number): Issue {
   const at = (inclination: number) => `${Number(toDegrees(inclination).toFixed(1))}°`.replace('-', '−');
-  if (charge.by === 'fill level') {
-    return [
-      `No metal can stand at that level at ${at(start)}: it lies under the basin floor or over a rim.`,
-      'Give a level between the two, or make the basin deeper.',
-    ];
-  }
-  return [
-    `No charge leaves that head at ${at(end)}: it would stand over a rim, or run out on the way.`,
-    'Ask for less head, or roof more of the basin.',
-  ];
+  if (charge.by !== 'head')
+    return {
+      path,
+      message: `No metal can stand at that level at ${at(start)}: it lies under the basin floor or over a rim.`,
+      remedy: 'Give a level between the two, or make the basin deeper.',
+    };
+  const remedyOnce = once(() => {
+    const most = largestHead(section, start, end, charge.head);
+    return most === null
+      ? 'No head goes here: give a mass or a fill level, or roof more of the basin.'
+      : `The most that goes here is ${millimetres(most)} mm: ask for no more, or roof more of the basin.`;
+  });
+  return {
+    path,
+    message: `No charge leaves that head at ${at(end)}: it would stand over a rim, or run out on the way.`,
+    get remedy() {
+      return remedyOnce();
+    },
+  };
 }
 
 function sizeIssue(path: string, section: Section, volume: number, density: number): Issue | null {

@@ -1,10 +1,11 @@
 import { METALS } from '$src/core/metal/metals';
 import { DEFAULT_COMPUTATION } from '$src/core/pour/plan';
-import { FLUSH_BASIN, type FlushBasin, flushBasin } from '$src/core/section/shapes';
+import { FIRST_SIZE } from '$src/core/section/firstSize';
+import { flushBasin } from '$src/core/section/shapes';
 import { nearestTilt } from '$src/core/tilt/nearestTilt';
 import { DEFAULT_LIMITS } from '$src/core/tilt/range';
 import type { MachineLimits, Tilt } from '$src/core/tilt/tilt';
-import { fromDegrees, fromMillimetres, METRIC } from '$src/core/units';
+import { fromDegrees, METRIC } from '$src/core/units';
 import { firstCharge } from './firstCharge';
 import { firstQuestion } from './guessQuestion';
 import type { Book, Cell, CellId, CellKind } from './kinds';
@@ -25,21 +26,6 @@ const NAMES: Readonly<Record<CellKind, string>> = {
   castings: 'Castings log',
   guess: 'Guess first',
   'shop card': 'Shop card',
-};
-
-/**
- * A small one whose first pour is sound, feeder and all: a die of 0.2 kg of aluminium, and as much again over its mouth. The
- * whole charge stands in the basin at +30°, under the lip. Chosen by what is computed of it; ours, no source.
- */
-const FIRST_SIZE: FlushBasin = {
-  ...FLUSH_BASIN,
-  basinLength: fromMillimetres(100),
-  basinDepth: fromMillimetres(100),
-  basinWidth: fromMillimetres(90),
-  roofReach: fromMillimetres(60),
-  dieLength: fromMillimetres(150),
-  dieHeight: fromMillimetres(20),
-  cavityWidth: fromMillimetres(30),
 };
 
 /** Of a new tilt [°/s]: slow enough that the front of a small die comes home quietly, quick enough that it comes warm. Our choice. */

@@ -9,7 +9,7 @@ import type { SettingGroup } from '$src/report/study/setting';
 import { settingNamed } from '$src/report/study/settings';
 import { addCell, replaceCell } from './edit';
 import type { Book, Cell, CellId, ChargeCell, PourCell } from './kinds';
-import { freeId, freeName } from './names';
+import { freeId } from './names';
 
 /** A point of a study: the settings varied and the plan they lead to. */
 export interface StudyPoint {
@@ -103,12 +103,15 @@ function atPoint(cell: Cell, point: StudyPoint, { units = METRIC }: Book): Cell 
 
 const KINDS: readonly Kind[] = ['section', 'metal', 'tilt', 'charge'];
 
-/** The book with the point as a pour of its own at the end, with cells of its own for what differs. */
+/**
+ * The book with the point as a pour of its own at the end, with cells of its own for what differs. They are named
+ * after the study and counted: a setting in a name, or in that of the pour they come from, would contradict what they hold.
+ */
 export function withPourAt(
   book: Book,
   pourId: CellId,
   point: StudyPoint,
-  name: string,
+  study: string,
 ): { book: Book; id: CellId } {
   const pour = book.cells.find((cell): cell is PourCell => cell.id === pourId && cell.kind === 'pour');
   if (!pour) throw new Error(`Pour ${pourId} is not in the book.`);
@@ -120,12 +123,13 @@ export function withPourAt(
     tilt: pour.tilt,
     charge: pour.charge,
   };
+  const number = freePoint(book, study);
   let next = book;
   for (const kind of KINDS.filter((one) => changed.has(one))) {
     const cell = find(pour[kind]);
     if (!cell) continue;
     const id = freeId(next, kind);
-    const copy = atPoint({ ...cell, id, name: freeName(next, `${cell.name}, ${name}`) }, point, book);
+    const copy = atPoint({ ...cell, id, name: pointName(study, kind, number) }, point, book);
     next = addCell(next, copy.kind === 'charge' ? { ...copy, ...pick(taken) } : copy);
     taken[kind] = id;
   }
@@ -134,11 +138,23 @@ export function withPourAt(
     ...pour,
     ...taken,
     id,
-    name: freeName(next, `${pour.name}, ${name}`),
+    name: pointName(study, 'pour', number),
     folded: false,
   };
   return { book: addCell(next, copy), id };
 }
+
+/** The first number that none of the point's cells would share with a cell of the book. */
+function freePoint(book: Book, study: string): number {
+  const taken = new Set(book.cells.map(({ name }) => name));
+  const kinds = [...KINDS, 'pour'] as const;
+  let number = 1;
+  while (kinds.some((kind) => taken.has(pointName(study, kind, number)))) number++;
+  return number;
+}
+
+const pointName = (study: string, kind: Kind | 'pour', number: number): string =>
+  `${study}, ${kind} ${number}`;
 
 const pick = ({ section, metal, tilt }: Record<Kind, CellId | null>) => ({ section, metal, tilt });
 

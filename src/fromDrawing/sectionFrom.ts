@@ -28,7 +28,7 @@ export interface FromDrawing {
 const OVERHANG = 0.05;
 const SAME = 1e-6;
 
-/** The section that the chosen lines give. Widths, cavities and coats are those of the section it takes the place of. */
+/** The section that the chosen lines give. Widths, cavities and coats are those of the section it takes the place of, and its vents as far from the die end. */
 export function sectionFrom({ floor, roof, placing, mouth, openTo }: Choice, before: Section): FromDrawing {
   const [low, high] = [wallOf(floor, 'floor', placing), wallOf(roof, 'roof', placing)];
   const wrong = [low, high].flatMap((wall) => ('issues' in wall ? wall.issues : []));
@@ -83,9 +83,13 @@ function assembled(floor: Point[], roof: Point[], mouth: number, openTo: number,
     mouth,
     cavities: before.cavities,
     pivot: { x: mouth, y: 0 },
-    vents: before.vents.map((vent) => ({ ...vent, place: Math.min(vent.place, end) })),
+    vents: before.vents.map((vent) => ({ ...vent, place: tidy(ventPlace(vent.place, before, mouth, end)) })),
   };
 }
+
+/** As far from the die end as it was, where gas is shut in last; within the die, where that is shorter. */
+const ventPlace = (place: number, before: Section, mouth: number, end: number): number =>
+  Math.min(end, Math.max(mouth, end - (before.floor.at(-1)!.x - place)));
 
 /** The first point of the roof at the rim: before a step down, where there is one. */
 const rimOf = (roof: readonly Point[], at: number): number =>

@@ -4,6 +4,7 @@ import { FEEDER_EFFICIENCY } from '$src/core/heat/shrinkage';
 import { thermalOfFreezing } from '$src/core/heat/thermalMetals';
 import type { PourRecord } from '$src/core/pour/record';
 import { toCubicCentimetres } from '$src/core/units';
+import { ladleMoreText } from './ladleMore';
 import { toldApart } from './toldApart';
 import type { Reason } from './verdictReasons';
 import { capital, fixed, listText, significant } from './wording';
@@ -23,9 +24,12 @@ export function feederShortage(record: PourRecord): FeederShortage | null {
   const { heat, section, volume } = plan;
   const thermal = heat && thermalOfFreezing(heat.freezing);
   if (!heat || !thermal || figures.filledTime === null) return null;
-  const parts = restingParts(section, heat, volume - figures.spilled, false);
-  if (!parts.feeder) return NO_FEEDER;
-  return shortageOf(feedingOf(parts, parts.feeder, heat, thermal.freezingShrinkage.value));
+  const judge = (amount: number): Feeding | null => {
+    const parts = restingParts(section, heat, amount, false);
+    return parts.feeder && feedingOf(parts, parts.feeder, heat, thermal.freezingShrinkage.value);
+  };
+  const left = volume - figures.spilled;
+  return shortageOf(judge(left), () => ladleMoreText(plan, left, judge));
 }
 
 /** Whether anything can be said of its feeder: the die is full, and heat and the metal's solid are known. */
@@ -39,26 +43,40 @@ export const feedingOf = (
   shrinkage: number,
 ): Feeding => judgeFeeding(freezing, die, feeder, shrinkage, FEEDER_EFFICIENCY.plain);
 
-const NO_FEEDER: FeederShortage = {
-  inShort: 'no metal is left to feed it',
-  reason: {
-    name: 'no feeder',
-    line: 'No metal is left over the mouth under the roof: nothing makes up for what the casting loses as it freezes.',
-  },
-};
+const NO_FEEDER =
+  'No metal is left over the mouth under the roof: nothing makes up for what the casting loses as it freezes.';
 
-function shortageOf(feeding: Feeding): FeederShortage | null {
+/** `more` tells how much more to ladle; it takes a search, and most who ask for a shortage do not read it. */
+function shortageOf(feeding: Feeding | null, more: () => string): FeederShortage | null {
+  if (!feeding)
+    return {
+      inShort: 'no metal is left to feed it',
+      reason: told('no feeder', () => `${NO_FEEDER} ${more()}`),
+    };
   const { enough } = feeding;
   const lacks = [
     ...(enough.metal ? [] : ['is short of metal']),
     ...(enough.time ? [] : ['freezes too soon']),
   ];
   if (lacks.length === 0) return null;
+  const line = () => {
+    const remedy = enough.metal ? '' : ` ${more()}`;
+    return `${lackWords(feeding)}.${remedy} The casting may draw or shrink inside. An estimate.`;
+  };
   return {
     inShort: `the feeder ${listText(lacks)}`,
-    reason: {
-      name: `feeder ${enough.metal ? 'freezes too soon' : 'short of metal'}`,
-      line: `${lackWords(feeding)}. The casting may draw or shrink inside. An estimate.`,
+    reason: told(`feeder ${enough.metal ? 'freezes too soon' : 'short of metal'}`, line),
+  };
+}
+
+/** A reason whose line is worked out once, when it is read. */
+function told(name: string, line: () => string): Reason {
+  let text: string | null = null;
+  return {
+    name,
+    get line() {
+      text ??= line();
+      return text;
     },
   };
 }

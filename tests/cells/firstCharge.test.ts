@@ -8,8 +8,9 @@ import { DEFAULT_COMPUTATION, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
 import { cavityVolume } from '$src/core/section/cavity';
 import type { Section } from '$src/core/section/section';
 import { flushBasin, hingeArm, pitBehindSill, taperedLever, thinWall } from '$src/core/section/shapes';
+import { STARTING_SHAPES } from '$src/core/section/startingShapes';
 import { fromDegrees } from '$src/core/units';
-import { feederShortage } from '$src/report/feederShortage';
+import { feederShortage, isFeederJudged } from '$src/report/feederShortage';
 import { verdict } from '$src/report/verdict';
 import { firstOf, sampleBook } from '../book/sample';
 import { computed } from '../books/computed';
@@ -110,3 +111,39 @@ test.each([PREVIEW_MESH_CELLS, DEFAULT_COMPUTATION.meshCells])(
     }
   },
 );
+
+describe('a starting shape', () => {
+  const pourOf = (section: Section) => {
+    const sample = sampleBook();
+    const shop = shopWith(section, fromDegrees(30));
+    const charge = newCell('charge', shop) as ChargeCell;
+    const book = addCell(shop, charge);
+    return planOf(
+      { ...book, cells: [...book.cells, { ...firstOf(sample, 'pour'), charge: charge.id }] },
+      'pour-1',
+      PREVIEW_MESH_CELLS,
+    );
+  };
+  const good = STARTING_SHAPES.filter(({ isBadExample }) => !isBadExample);
+
+  test.each(good)('$name: its first charge fills the die, under the lip, and feeds it', ({ make }) => {
+    const plan = pourOf(make());
+    const record = computed(plan);
+    expect(plan.volume).toBeLessThan(basinCapacity(plan.section, plan.tilt.start));
+    expect(record.figures.filledTime).toBeGreaterThan(0);
+    expect(isFeederJudged(record)).toBe(true);
+    expect(feederShortage(record)).toBeNull();
+  });
+
+  test('that cannot be fed is called a bad example, and says why', () => {
+    const bad = STARTING_SHAPES.filter(({ isBadExample }) => isBadExample);
+    expect(bad.length).toBeGreaterThan(0);
+    for (const { name, meaning, make } of bad) {
+      expect(feederShortage(computed(pourOf(make())))?.inShort).toBe('no metal is left to feed it');
+      expect([name, meaning]).toEqual([
+        expect.stringMatching(/^bad example: /),
+        expect.stringContaining('keeps no feeder'),
+      ]);
+    }
+  });
+});

@@ -58,7 +58,7 @@ function expectPlan(plan: PourPlan, wanted: PourPlan): void {
 describe('a point of a study in the book', () => {
   it.each(POINTS)('as a pour of its own has the plan of the point: %j', (values) => {
     const point = pointAt(values);
-    const { book: grown, id } = withPourAt(book, 'pour-1', point, 'a point');
+    const { book: grown, id } = withPourAt(book, 'pour-1', point, 'Pour window');
     expectPlan(planOf(grown, id), point.plan);
     expect(grown.cells.slice(0, book.cells.length)).toEqual(book.cells);
     expect([...evaluateBook(grown).values()].filter(({ state }) => state === 'wrong input')).toEqual([]);
@@ -71,7 +71,7 @@ describe('a point of a study in the book', () => {
 
   it('takes a charge along that is reckoned in its own section and tilt, and weighs the same', () => {
     const values = { 'basin.length': fromMillimetres(170), 'tilt.start': fromDegrees(20) };
-    const { book: grown, id } = withPourAt(book, 'pour-1', pointAt(values), 'a point');
+    const { book: grown, id } = withPourAt(book, 'pour-1', pointAt(values), 'Pour window');
     const find = (wanted: string | null) => grown.cells.find((cell) => cell.id === wanted);
     const pour = find(id);
     if (pour?.kind !== 'pour') throw new Error('no pour');
@@ -94,7 +94,7 @@ describe('a point of a study in the book', () => {
     const at = planAt(from, { 'charge.mass': 0.55 });
     if ('refused' in at) throw new Error(at.refused.reason);
     const point = { base: from, values: { 'charge.mass': 0.55 }, plan: at.plan };
-    const { book: grown, id } = withPourAt(ladled, 'pour-1', point, 'a point');
+    const { book: grown, id } = withPourAt(ladled, 'pour-1', point, 'Pour window');
     expect(Math.abs(planOf(grown, id).volume - at.plan.volume)).toBeLessThanOrEqual(HALF_A_GRAM);
   });
 
@@ -102,7 +102,7 @@ describe('a point of a study in the book', () => {
     const point = pointAt({ 'tilt.start': fromDegrees(20) });
     const massIn = (units?: PageUnits): number => {
       const counted: Book = units ? { ...book, units } : book;
-      const { book: grown } = withPourAt(counted, 'pour-1', point, 'a point');
+      const { book: grown } = withPourAt(counted, 'pour-1', point, 'Pour window');
       const charge = grown.cells.findLast((cell) => cell.kind === 'charge');
       if (charge?.kind !== 'charge' || charge.charge.by !== 'mass') throw new Error('no mass');
       return charge.charge.mass;
@@ -112,14 +112,31 @@ describe('a point of a study in the book', () => {
     expect(pounds).toBeCloseTo(Number(pounds.toFixed(3)), 12);
   });
 
+  it('is named after the study, not after settings, which may change under the name or contradict it', () => {
+    const named = book.cells.map((cell) =>
+      cell.id === 'pour-1' || cell.kind === 'charge' ? { ...cell, name: 'Filled to 6 mm under' } : cell,
+    );
+    const from = { ...book, cells: named };
+    const first = withPourAt(from, 'pour-1', pointAt({ 'tilt.time': 6 }), 'Pour window').book;
+    const second = withPourAt(first, 'pour-1', pointAt({ 'tilt.time': 8 }), 'Pour window').book;
+    expect(second.cells.slice(book.cells.length).map(({ name }) => name)).toEqual([
+      'Pour window, tilt 1',
+      'Pour window, charge 1',
+      'Pour window, pour 1',
+      'Pour window, tilt 2',
+      'Pour window, charge 2',
+      'Pour window, pour 2',
+    ]);
+  });
+
   it('keeps a mass that the study varied as it is', () => {
-    const { book: grown } = withPourAt(book, 'pour-1', pointAt({ 'charge.mass': 0.54321 }), 'a point');
+    const { book: grown } = withPourAt(book, 'pour-1', pointAt({ 'charge.mass': 0.54321 }), 'Pour window');
     const charge = grown.cells.findLast((cell) => cell.kind === 'charge');
     expect(charge?.kind === 'charge' && charge.charge).toEqual({ by: 'mass', mass: 0.54321 });
   });
 
   it('takes a cell of its own only for what differs', () => {
-    const { book: grown } = withPourAt(book, 'pour-1', pointAt({ 'tilt.time': 6 }), 'a point');
+    const { book: grown } = withPourAt(book, 'pour-1', pointAt({ 'tilt.time': 6 }), 'Pour window');
     expect(grown.cells.slice(book.cells.length).map(({ kind }) => kind)).toEqual(['tilt', 'charge', 'pour']);
     expect(planHash(planOf(grown, 'pour-1'))).toBe(planHash(base));
   });

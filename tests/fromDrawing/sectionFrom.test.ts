@@ -31,6 +31,16 @@ describe('a section from a drawing', () => {
     expect(section!.regions[1]!.width).toBe(before.regions.at(-1)!.width);
   });
 
+  it('keeps vents as far from the die end as they were, and within the die', () => {
+    const vents = [0.345, 0.1].map((place) => ({ place, area: 1e-5, blocked: 0 }));
+    const placing = { ...millimetre, metresPerUnit: fromMillimetres(2) };
+    const longer = sectionFrom({ ...choice, placing, mouth: 0.31, openTo: 0.206 }, { ...before, vents });
+    expect(longer.issues).toEqual([]);
+    expect(longer.section!.vents.map(({ place }) => place)).toEqual([0.7, 0.455]);
+    const shorter = sectionFrom(choice, { ...before, vents });
+    expect(shorter.section!.vents.map(({ place }) => place)).toEqual([0.345, 0.155]);
+  });
+
   it('is scaled, turned and mirrored into place', () => {
     const turnedText = SVG.replace('translate(10 20)', 'translate(100 0) rotate(90) scale(0.5)');
     const turned = drawn(readSvg(turnedText)).lines;

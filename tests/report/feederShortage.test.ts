@@ -1,7 +1,15 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Feeding } from '$src/core/heat/afterFill';
-import { fromCubicCentimetres } from '$src/core/units';
-import { lackWords } from '$src/report/feederShortage';
+import { basinCapacity } from '$src/core/level/basinCapacity';
+import { metalNamed } from '$src/core/metal/metals';
+import { heatPlanOf } from '$src/core/pour/heatPlanOf';
+import { cavityVolume } from '$src/core/section/cavity';
+import { FIRST_SIZE } from '$src/core/section/firstSize';
+import type { Section } from '$src/core/section/section';
+import { flushBasin } from '$src/core/section/shapes';
+import { fromCubicCentimetres, fromDegrees, fromMillimetres } from '$src/core/units';
+import { feederShortage, lackWords } from '$src/report/feederShortage';
+import { inventedPlan, inventedRecord } from './inventedRecord';
 
 const feeding = (timeRatio: number, supply: number, demand: number): Feeding => ({
   timeRatio,
@@ -27,4 +35,55 @@ test('what is lacking is seen in its figures', () => {
   expect(lackWords(feeding(1.17, 45, 40))).toContain("1.17 × the die's time, 1.20 wanted");
   expect(lackWords(feeding(1.3, 39.8, 40.2))).toMatch(/^It lacks 0\.4 cm³ of metal: it can give 39\.8 cm³/);
   expect(lackWords(feeding(1.3, 39.99, 40.01))).toMatch(/^It lacks under 0\.1 cm³ of metal/);
+});
+
+describe('how much more to ladle', () => {
+  const full = (section: Section, volume: number, start = inventedPlan.tilt.start, spilled = 0) => {
+    const heat = heatPlanOf(metalNamed('A356')!, section);
+    const tilt = { ...inventedPlan.tilt, start };
+    const record = inventedRecord({ plan: { ...inventedPlan, section, heat, volume, tilt }, folds: [] });
+    return feederShortage({ ...record, figures: { ...record.figures, spilled } });
+  };
+  const section = flushBasin(FIRST_SIZE);
+  const short = 1.3 * cavityVolume(section);
+  const moreIn = (line: string): number =>
+    fromCubicCentimetres(Number(/Ladle (\d+) cm³ more/.exec(line)![1]));
+
+  test('is what makes the feeder enough, and a little less does not', () => {
+    const { name, line } = full(section, short)!.reason;
+    expect(name).toBe('feeder short of metal');
+    const more = moreIn(line);
+    expect(full(section, short + more)).toBeNull();
+    const less = full(section, short + more - fromCubicCentimetres(1.1))!;
+    expect(less.inShort).toBe('the feeder is short of metal');
+    // Several times what is lacking: that is why the lack alone says too little.
+    const lacking = fromCubicCentimetres(Number(/lacks ([\d.]+) cm³/.exec(line)![1]));
+    expect(more).toBeGreaterThan(3 * lacking);
+  });
+
+  test('is told where nothing stands over the mouth yet, and what has spilled is made up for', () => {
+    const bare = full(section, cavityVolume(section))!.reason;
+    expect(bare.name).toBe('no feeder');
+    expect(full(section, cavityVolume(section) + moreIn(bare.line))).toBeNull();
+    const spilled = fromCubicCentimetres(10);
+    const more = moreIn(full(section, short)!.reason.line);
+    expect(moreIn(full(section, short + spilled, undefined, spilled)!.reason.line)).toBeCloseTo(more, 5);
+  });
+
+  test('is no help where the basin cannot hold it, where it would spill, or where no charge is enough', () => {
+    const level = full(section, short, fromDegrees(15))!.reason.line;
+    const held = basinCapacity(section, fromDegrees(15));
+    expect(level).toContain(`at +15.0° the basin holds ${(held * 1e6).toFixed(0)} cm³ of those`);
+    expect(level).not.toContain('Ladle');
+    const wide = flushBasin({
+      ...FIRST_SIZE,
+      basinDepth: fromMillimetres(22),
+      basinLength: fromMillimetres(300),
+    });
+    expect(full(wide, short)!.reason.line).toMatch(
+      /spills over a rim on the way to −90°: roof more of the basin/,
+    );
+    const low = flushBasin({ ...FIRST_SIZE, roofReach: fromMillimetres(20) });
+    expect(full(low, short)!.reason.line).toContain('No charge gives it enough');
+  });
 });

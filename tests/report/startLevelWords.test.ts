@@ -31,6 +31,7 @@ function sectionAsDrawn(book: Book, pourId: CellId) {
   const around = {
     charges: () => [charge],
     metals: () => [],
+    pours: () => [],
     cell: (id: CellId | null) => book.cells.find((cell) => cell.id === id) ?? null,
     evaluation: (id: CellId) => evaluations.get(id)!,
   };

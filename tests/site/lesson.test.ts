@@ -247,6 +247,18 @@ test(
     await expect.poll(() => cell.locator('svg image').count()).toBe(1);
     await cell.getByRole('slider', { name: 'mark A' }).focus();
     await page.keyboard.press('Shift+ArrowRight');
+    // Where A is counted from, and what adds a point beside the picture, with the panel open.
+    await cell.getByLabel(/^A along the die axis, from the back wall/).waitFor();
+    const adders = cell.getByRole('button', { name: /^Add a point/ });
+    expect(await adders.count()).toBe(2);
+    const [panel, adder, drawing] = await Promise.all(
+      [
+        cell.getByRole('button', { name: 'Take the picture out' }),
+        adders.last(),
+        cell.locator('svg.traced'),
+      ].map(async (one) => (await one.boundingBox())!.y),
+    );
+    expect([panel! < adder!, adder! < drawing!, drawing! - adder! < 120]).toEqual([true, true, true]);
     await picture(page, 'traced');
     expect(await seriousBarriers(page)).toEqual([]);
 

@@ -13,11 +13,17 @@ interface DieSize {
   readonly cavities: number;
 }
 
-export interface FlushBasin extends DieSize {
+/** A basin on one floor with the die. */
+interface BasinSize extends DieSize {
   readonly basinLength: number;
   readonly basinDepth: number;
   /** How far the die's roof reaches back over the basin, so that it holds its metal as the feeder at the end. */
   readonly roofReach: number;
+  /** Height of that roof over the floor; without one it goes on as high as the die. */
+  readonly roofHeight?: number;
+}
+
+export interface FlushBasin extends BasinSize {
   readonly dieLength: number;
   readonly dieHeight: number;
 }
@@ -33,10 +39,7 @@ export interface PitBehindSill extends DieSize {
   readonly dieHeight: number;
 }
 
-export interface HingeArm extends DieSize {
-  readonly basinLength: number;
-  readonly basinDepth: number;
-  readonly roofReach: number;
+export interface HingeArm extends BasinSize {
   /** The feeder end of the casting next to the mouth, then the arm, tapering, then the boss at the die end. */
   readonly feederLength: number;
   readonly feederHeight: number;
@@ -48,20 +51,14 @@ export interface HingeArm extends DieSize {
   readonly armWidth: number;
 }
 
-export interface ThinWall extends DieSize {
-  readonly basinLength: number;
-  readonly basinDepth: number;
-  readonly roofReach: number;
+export interface ThinWall extends BasinSize {
   readonly gateLength: number;
   readonly gateHeight: number;
   readonly wallLength: number;
   readonly wallHeight: number;
 }
 
-export interface TaperedLever extends DieSize {
-  readonly basinLength: number;
-  readonly basinDepth: number;
-  readonly roofReach: number;
+export interface TaperedLever extends BasinSize {
   readonly leverLength: number;
   /** Height and width of the cavity narrow evenly from the mouth to the die end; `cavityWidth` is the one at the mouth. */
   readonly heightAtMouth: number;
@@ -213,7 +210,7 @@ export function taperedLever(size: TaperedLever = TAPERED_LEVER): Section {
     floor: [at(0, 0), at(end, 0)],
     roof: [
       ...basinRoof(size, size.heightAtMouth),
-      at(size.basinLength, size.heightAtMouth),
+      ...(size.roofHeight === undefined ? [at(size.basinLength, size.heightAtMouth)] : []),
       at(end, size.heightAtEnd),
     ],
     mouth: size.basinLength,
@@ -231,13 +228,12 @@ interface Drawing {
 
 const at = (x: number, y: number): Point => ({ x, y });
 
-/** Back wall, rims, and the die's roof as far back as it reaches over the basin. */
-function basinRoof(
-  size: { basinLength: number; basinDepth: number; roofReach: number },
-  throat: number,
-): Point[] {
-  const rim = size.basinLength - size.roofReach;
-  return [at(0, size.basinDepth), at(rim, size.basinDepth), at(rim, throat)];
+/** Back wall, rims, and the roof as far back as it reaches over the basin; down to the die at the mouth where it is higher. */
+function basinRoof({ basinLength, basinDepth, roofReach, roofHeight }: BasinSize, throat: number): Point[] {
+  const rim = basinLength - roofReach;
+  const rims = [at(0, basinDepth), at(rim, basinDepth)];
+  if (roofHeight === undefined) return [...rims, at(rim, throat)];
+  return [...rims, at(rim, roofHeight), at(basinLength, roofHeight), at(basinLength, throat)];
 }
 
 function sectionOf(size: DieSize, { floor, roof, mouth, dieRegions }: Drawing): Section {

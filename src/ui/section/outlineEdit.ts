@@ -26,14 +26,15 @@ export function movedTo(section: Section, { line, index }: Corner, to: Point): S
   return isEnd && to.x !== points[index]?.x ? withEnd(moved, to.x) : moved;
 }
 
-/** Ends floor, roof and last region at x [m]; vents at the die end go with it. */
+/** Ends floor, roof and last region at x [m]; vents nearer to the die end than to what comes before it keep their distance from it. */
 function withEnd(section: Section, x: number): Section {
   const ended = (points: readonly Point[]) =>
     points.map((p, i) => (i === points.length - 1 ? { ...p, x } : p));
   const regions = section.regions.map((r, i) => (i === section.regions.length - 1 ? { ...r, end: x } : r));
-  const before = section.regions[section.regions.length - 1]?.end;
+  const before = section.regions.at(-1)?.end ?? x;
+  const last = Math.max(section.mouth, section.floor.at(-2)!.x, section.roof.at(-2)!.x);
   const vents = section.vents.map((v) =>
-    before !== undefined && Math.abs(v.place - before) < SAME ? { ...v, place: x } : v,
+    v.place > (last + before) / 2 ? { ...v, place: Math.max(section.mouth, v.place + x - before) } : v,
   );
   return { ...section, floor: ended(section.floor), roof: ended(section.roof), regions, vents };
 }

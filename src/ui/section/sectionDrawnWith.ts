@@ -1,6 +1,7 @@
-import type { ChargeValue, Evaluation } from '$src/cells/evaluate';
-import type { Cell, CellId, ChargeCell, MetalCell, SectionCell } from '$src/cells/kinds';
+import type { Evaluation } from '$src/cells/evaluate';
+import type { Cell, CellId, ChargeCell, MetalCell, PourCell, SectionCell } from '$src/cells/kinds';
 import { remember } from '$src/cells/remember';
+import { fillLevelFromVolume } from '$src/core/level/fillLevel';
 import type { Liquid } from '$src/core/metal/liquid';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import { METALS } from '$src/core/metal/metals';
@@ -12,9 +13,11 @@ import { angleText } from '$src/report/wording';
 
 /** The stroke and the metal a section is drawn with. */
 export interface DrawnWith {
-  /** The charge they come from; null = assumed, see `assumed`. */
+  /** The charge they come from; null = no charge that takes this section gives any. */
   readonly charge: ChargeCell | null;
-  /** The charge cell that should give them, whether it does or not. */
+  /** That charge, else the pour that takes this section with a charge of another; null = assumed, see `assumed`. */
+  readonly from: ChargeCell | PourCell | null;
+  /** The cell that should give them, whether it does or not. */
   readonly of: CellId | null;
   readonly start: number;
   readonly end: number;
@@ -24,7 +27,7 @@ export interface DrawnWith {
   readonly fromLip: number | null;
   readonly liquid: Liquid;
   readonly metalName: string;
-  /** What had to be assumed, in words; null when all comes from the charge. */
+  /** What had to be assumed, in words; null when all comes from a cell. */
   readonly assumed: string | null;
 }
 
@@ -35,6 +38,7 @@ const SPARE = 1.15;
 /** What is read of the book that the section stands in. */
 export interface BookAround {
   charges(): readonly ChargeCell[];
+  pours(): readonly PourCell[];
   metals(): readonly MetalCell[];
   cell(id: CellId | null): Cell | null;
   evaluation(id: CellId): Evaluation;
@@ -45,9 +49,6 @@ function chargeOf(charges: readonly ChargeCell[], cell: SectionCell): ChargeCell
   const takers = charges.filter(({ section }) => section === cell.id);
   return takers.find(({ id }) => id === cell.drawnWith) ?? takers[0] ?? null;
 }
-
-const chargeValueIn = (evaluation: Evaluation): ChargeValue | null =>
-  'charge' in evaluation ? evaluation.charge : null;
 
 const liquidIn = remember(liquidOf);
 
@@ -76,34 +77,53 @@ function drawnNow(
   before: DrawnWith | null,
 ): DrawnWith {
   const charge = chargeOf(around.charges(), cell);
-  const value = charge ? chargeValueIn(around.evaluation(charge.id)) : null;
-  const metalCell = around.cell(charge?.metal ?? null);
+  // A section may be poured with a charge that was worked out for another: then that metal is in it.
+  const source =
+    charge ?? around.pours().find((pour) => pour.section === cell.id && takesCharge(around, pour)) ?? null;
+  const metalCell = around.cell(source?.metal ?? null);
   const metal = metalCell?.kind === 'metal' ? metalCell.metal : (around.metals()[0]?.metal ?? METALS[0]!);
-  const known = { liquid: liquidIn(metal), metalName: metal.name };
-  if (charge && value) {
-    const { startInclination: start, endInclination: end, volume, fromLip } = value;
-    return { ...known, charge, of: charge.id, start, end, volume, fromLip, assumed: null };
-  }
+  const known = { liquid: liquidIn(metal), metalName: metal.name, charge, from: source };
+  const given = source && givenBy(around.evaluation(source.id), section);
+  if (given) return { ...known, ...given, of: source.id, assumed: null };
   const own = {
     ...known,
     charge: null,
-    of: charge?.id ?? null,
+    from: null,
+    of: source?.id ?? null,
     fromLip: null,
-    ...strokeOf(around, charge),
+    ...strokeOf(around, source),
   };
   const stroke = `from ${angleText(own.start)} to ${angleText(own.end)}`;
-  if (charge && before?.of === charge.id) {
-    const assumed = `${charge.name} gives no metal for this: drawn ${stroke} with as much as it gave last.`;
+  if (source && before?.of === source.id) {
+    const assumed = `${source.name} gives no metal for this: drawn ${stroke} with as much as it gave last.`;
     return { ...own, volume: before.volume, assumed };
   }
-  const why = charge ? `${charge.name} gives no metal yet` : 'No charge takes this section yet';
+  const why = source ? `${source.name} gives no metal yet` : 'No charge takes this section yet';
   const assumed = `${why}: drawn ${stroke} with 1.15 times the cavity of ${metal.name}.`;
   return { ...own, volume: SPARE * cavityVolume(section), assumed };
 }
 
-/** The stroke of the charge's tilt, as long as that is in order by itself; else one that most dies could have. */
-function strokeOf(around: BookAround, charge: ChargeCell | null): { start: number; end: number } {
-  const cell = around.cell(charge?.tilt ?? null);
+const takesCharge = (around: BookAround, { charge }: PourCell): boolean =>
+  around.cell(charge)?.kind === 'charge';
+
+/** Stroke and metal of a charge, or of the pour as it runs; null while neither is in order. */
+function givenBy(
+  evaluation: Evaluation,
+  section: Section,
+): Pick<DrawnWith, 'start' | 'end' | 'volume' | 'fromLip'> | null {
+  if ('charge' in evaluation) {
+    const { startInclination: start, endInclination: end, volume, fromLip } = evaluation.charge;
+    return { start, end, volume, fromLip };
+  }
+  if (!('plan' in evaluation)) return null;
+  const { tilt, volume } = evaluation.plan;
+  const { start } = tilt;
+  return { start, end: endOf(tilt), volume, fromLip: fillLevelFromVolume(section, start, volume) };
+}
+
+/** The stroke of the tilt it takes, as long as that is in order by itself; else one that most dies could have. */
+function strokeOf(around: BookAround, source: ChargeCell | PourCell | null): { start: number; end: number } {
+  const cell = around.cell(source?.tilt ?? null);
   if (cell?.kind !== 'tilt' || around.evaluation(cell.id).state !== 'ready')
     return { start: START, end: END };
   return { start: cell.tilt.start, end: endOf(cell.tilt) };

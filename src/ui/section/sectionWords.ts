@@ -10,6 +10,9 @@ const lengthWords = (length: number, units: PageUnits) => withUnit(shownLength(l
 const massWords = ({ volume, liquid }: DrawnWith, units: PageUnits) =>
   withUnit(shownMass(volume * liquid.density, units));
 
+/** Said behind the name of the pour that a section is drawn with. */
+export const OTHERS = ', whose charge was worked out for another section';
+
 /** What the picture of a section shows, for those who do not see it. */
 export function pictureWords(name: string, section: Section, drawn: DrawnWith, units: PageUnits): string {
   const end = section.floor[section.floor.length - 1]!.x;

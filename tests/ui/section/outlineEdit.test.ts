@@ -3,7 +3,7 @@ import { cavityVolume } from '$src/core/section/cavity';
 import { checkSection } from '$src/core/section/checkSection';
 import { flushBasin, hingeArm, pitBehindSill } from '$src/core/section/shapes';
 import { cornerName } from '$src/ui/section/cornerNames';
-import { dragged, nudged } from '$src/ui/section/handles';
+import { dragged, type Handle, nudged } from '$src/ui/section/handles';
 import {
   canRemove,
   isOpen,
@@ -17,6 +17,7 @@ import {
   withRoofPiece,
   withWidthAtEnd,
 } from '$src/ui/section/outlineEdit';
+import { stopWords } from '$src/ui/section/stopWords';
 
 const section = flushBasin();
 const corner = (line: 'floor' | 'roof', index: number) =>
@@ -41,6 +42,26 @@ describe('a dragged corner', () => {
     expect(next.regions.at(-1)!.end).toBe(0.4);
     expect(next.vents[0]!.place).toBe(0.4);
     expect(checkSection(next)).toEqual([]);
+  });
+
+  test('at the die end takes a vent near it along, and leaves one that is nearer to what comes before', () => {
+    const vents = [0.35, 0.2].map((place) => ({ place, area: 1e-5, blocked: 0 }));
+    const next = dragged({ ...section, vents }, corner('floor', 1), { x: 0.4, y: 0 }, 0.001);
+    expect(next.vents[0]!.place).toBeCloseTo(0.395, 9);
+    expect(next.vents[1]!.place).toBe(0.2);
+  });
+
+  test('that does not follow says why', () => {
+    const why = (handle: Handle, x: number, y: number) => stopWords(section, handle, { x, y }, 0.001);
+    expect(why(corner('roof', 1), 0.096, 0.091)).toBeNull();
+    expect(why(corner('roof', 1), 0.2, 0.091)).toBe('stops at R3: move that first');
+    expect(why(corner('roof', 2), 0.05, 0.03)).toBe('stops at R2: move that first');
+    expect(why(corner('roof', 2), 0.11, -0.2)).toBe('keeps 1 mm off the floor');
+    expect(why(corner('roof', 0), 0.05, 0.12)).toBe('stays at the back wall: x counts from there');
+    expect(why(corner('floor', 1), 0.02, 0)).toBe('keeps 1 mm off the mouth and the corners before it');
+    expect(why({ kind: 'mouth' }, 0.9, 0)).toBe('leaves some basin and some die, and passes no region');
+    expect(why({ kind: 'mouth' }, 0.15, 0)).toBeNull();
+    expect(why({ kind: 'pivot' }, 5, 5)).toBeNull();
   });
 
   test('at the back wall keeps its x', () => {

@@ -1,7 +1,10 @@
 import { expect, test } from 'vitest';
 import { evaluateBook } from '$src/cells/evaluate';
-import type { Book, Cell, CellId, ChargeCell, SectionCell, TiltCell } from '$src/cells/kinds';
+import type { Book, Cell, CellId, ChargeCell, PourCell, SectionCell, TiltCell } from '$src/cells/kinds';
+import { fillLevelFromVolume } from '$src/core/level/fillLevel';
 import { METALS } from '$src/core/metal/metals';
+import type { Section } from '$src/core/section/section';
+import { taperedLever } from '$src/core/section/shapes';
 import { fromDegrees } from '$src/core/units';
 import { type DrawnWith, drawnWith } from '$src/ui/section/sectionDrawnWith';
 import { sampleBook } from '../../book/sample';
@@ -20,15 +23,19 @@ const withCell = (next: Cell): Book => ({
   cells: book.cells.map((cell) => (cell.id === next.id ? next : cell)),
 });
 
-function drawnIn(changed: Book, before: DrawnWith | null = null): DrawnWith {
+const drawnIn = (changed: Book, before: DrawnWith | null = null): DrawnWith =>
+  drawnOf(changed, sectionIn(changed), good, before).drawn;
+
+function drawnOf(changed: Book, cell: SectionCell, section: Section, before: DrawnWith | null = null) {
   const evaluations = evaluateBook(changed);
   const around = {
     charges: () => changed.cells.filter((cell) => cell.kind === 'charge'),
+    pours: () => changed.cells.filter((cell) => cell.kind === 'pour'),
     metals: () => changed.cells.filter((cell) => cell.kind === 'metal'),
     cell: (id: CellId | null) => changed.cells.find((cell) => cell.id === id) ?? null,
     evaluation: (id: CellId) => evaluations.get(id)!,
   };
-  return drawnWith(around, sectionIn(changed), good, before);
+  return { drawn: drawnWith(around, cell, section, before), evaluations };
 }
 
 /** The outline as it stands while a number is half typed: back wall and basin crossed. */
@@ -76,4 +83,17 @@ test('a tilt that turns otherwise between the same ends leaves what is drawn the
   const slower = { ...cell, tilt: { ...tilt, smoothing: 0.31 } as TiltCell['tilt'] };
   expect(drawnIn(withCell(slower), whole)).toBe(whole);
   expect(drawnIn(withCell({ ...cell, tilt: { ...tilt, start: tilt.start - 0.01 } }), whole)).not.toBe(whole);
+});
+
+test('a section poured with the charge of another is drawn with the metal of that pour', () => {
+  const pour = book.cells.find((cell): cell is PourCell => cell.kind === 'pour')!;
+  const other = { ...sectionIn(book), id: 'section-2', name: 'Other', section: taperedLever() };
+  const changed = withCell({ ...pour, section: other.id });
+  const cells = [...changed.cells, other];
+  const { drawn, evaluations } = drawnOf({ ...changed, cells }, other, other.section);
+  const run = evaluations.get(pour.id)!;
+  if (!('plan' in run)) throw new Error('The pour is not in order.');
+  expect(drawn).toMatchObject({ charge: null, assumed: null, volume: run.plan.volume, start: tilt.start });
+  expect(drawn.from?.id).toBe(pour.id);
+  expect(drawn.fromLip).toBe(fillLevelFromVolume(other.section, tilt.start, run.plan.volume));
 });

@@ -7,7 +7,7 @@ import { sectionInputs } from '$src/report/inputWords';
 import { inUnits } from '$src/report/inUnits';
 import { startReadings } from '../../section/levelReadings';
 import { drawnWith } from '../../section/sectionDrawnWith';
-import { levelWords, pictureWords } from '../../section/sectionWords';
+import { levelWords, OTHERS, pictureWords } from '../../section/sectionWords';
 import type { PageSource } from './pageSource';
 import { sectionDrawing } from './sectionDrawing';
 
@@ -21,8 +21,8 @@ export function sectionPart(source: PageSource, cell: SectionCell, id: string): 
   const told = levelWords(drawn, level, units);
   return [
     `<figure>${sectionDrawing(section, { words, metal: shape, units }, id)}</figure>`,
-    drawn.charge
-      ? `<p>Drawn with ${escaped(drawn.charge.name)}: ${escaped(told)}.</p>`
+    drawn.from
+      ? `<p>Drawn with ${escaped(drawn.from.name)}${drawn.charge ? '' : OTHERS}: ${escaped(told)}.</p>`
       : paragraph(drawn.assumed ?? '', units),
     plainTable({
       caption: 'Measures',
@@ -37,6 +37,7 @@ const aroundOf = ({ book, evaluations }: PageSource) => {
     book.cells.filter((cell): cell is Extract<Cell, { kind: K }> => cell.kind === kind);
   return {
     charges: () => ofKind('charge'),
+    pours: () => ofKind('pour'),
     metals: () => ofKind('metal'),
     cell: (id: string | null) => book.cells.find((cell) => cell.id === id) ?? null,
     evaluation: (id: string) => evaluations.get(id)!,
