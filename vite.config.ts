@@ -45,7 +45,13 @@ const commandLine = defineConfig({
 const fewFiles = {
   codeSplitting: {
     groups: [
-      { name: 'start', tags: ['$initial' as const], priority: 2 },
+      // The guide is read without a script: neither its parts nor the list of routes that leads to them is waited for.
+      {
+        name: 'start',
+        test: /^(?!.*\/(src\/(ui|routes)\/guide|client-optimized\/nodes)\/)/,
+        tags: ['$initial' as const],
+        priority: 2,
+      },
       { name: 'inputs', test: /src\/ui\/(section\/Section|cells\/(Metal|Charge)View)/, priority: 1 },
       { name: 'pours', test: /src\/ui\/cells\/(Tilt|Pour)View/ },
     ],
