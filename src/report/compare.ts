@@ -90,7 +90,7 @@ function namedInOrder(columns: readonly (readonly InputWords[])[]): InputWords[]
 const equal = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
 
 const isUnseen = ({ all }: InputOfAll): boolean =>
-  all.every(({ isAsShown, text }) => isAsShown && text === all[0]!.text);
+  all.every(({ isToTenths, text }) => isToTenths && text === all[0]!.text);
 
 const isSame = ({ all }: InputOfAll): boolean => all.every((words) => isAlike(words, all[0]!));
 

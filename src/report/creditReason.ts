@@ -11,7 +11,7 @@ export interface InputOfAll {
   readonly all: readonly InputWords[];
 }
 
-/** Inputs that differ: those that are told, and those whose cells show the same. */
+/** Inputs that differ: those that are told, and those that read alike to a tenth of a degree. */
 export interface Differing {
   readonly told: readonly InputOfAll[];
   readonly unseen: readonly InputOfAll[];
@@ -82,8 +82,8 @@ export function creditReason({ told, unseen }: Differing, pours: readonly Named[
   );
   if (things.length === 0 && finer !== '')
     return {
-      name: 'nothing differs that is shown',
-      line: `Only the ${finer}, by less than its cell shows; where metal folds, even that can move a figure.`,
+      name: 'nothing differs by a tenth of a degree',
+      line: `Only the ${finer}, by less than that; where metal folds, even so little can move a figure.`,
     };
   if (told.length === 0)
     return { name: 'nothing differs', line: 'The inputs are the same; so must the figures be.' };
@@ -95,7 +95,7 @@ export function creditReason({ told, unseen }: Differing, pours: readonly Named[
   const { name, line } = creditOf(things, pours);
   const beside = [
     ...(asides === '' ? [] : [` Beside it, and deciding no figure: ${asides}.`]),
-    ...(finer === '' ? [] : [` Beside it, by less than its cell shows: ${finer}.`]),
+    ...(finer === '' ? [] : [` Beside it, by less than a tenth of a degree: ${finer}.`]),
   ];
   return { name, line: `${line}${beside.join('')}` };
 }

@@ -52,7 +52,7 @@ function startText(start: number): string {
   return `${shownAngle(start)}, ${degrees > 0 ? 'uphill' : 'downhill'}`;
 }
 
-/** As finely as the tilt cell shows it, without a nought that tells nothing. */
+/** To a tenth of a degree, without a nought that tells nothing. */
 const shownAngle = (angle: number): string => angleText(angle).replace('.0°', '°');
 
 /** Every input of a tilt in words. */
@@ -61,8 +61,8 @@ export function tiltWords(tilt: Tilt, units: PageUnits): InputWords[] {
   const { start } = tilt;
   const end = endOf(tilt);
   return [
-    { name: 'start angle', text: startText(start), decides: start, group, isAsShown: true },
-    { name: 'end angle', text: shownAngle(end), decides: end, group, isAsShown: true, isOfTilt: true },
+    { name: 'start angle', text: startText(start), decides: start, group, isToTenths: true },
+    { name: 'end angle', text: shownAngle(end), decides: end, group, isToTenths: true, isOfTilt: true },
     { name: 'tilt', text: tiltText(tilt, units), decides: paceOf(tilt), group, isOfTilt: true },
     ...smoothingWords(tilt),
     ...('knots' in tilt ? [originWords(tilt)] : []),
@@ -75,7 +75,9 @@ function originWords({ origin, band, readings }: KnotTilt): InputWords {
   const { smoothedOver: _, ...known } = readings ?? {};
   return {
     name: 'origin of the tilt',
-    text: [origin || 'none given', ...(band ? [countText(band.count, 'repeat')] : [])].join(', '),
+    text: band
+      ? `${(origin || 'none given').replace(/\.$/, '')}, ${countText(band.count, 'repeat')}`
+      : origin || 'none given',
     decides: [origin, band ?? null, known],
     group: 'tilt',
     isAside: true,

@@ -34,7 +34,7 @@ const quick = {
 };
 
 describe('compare', () => {
-  it('tells an end as finely as its cell does', () => {
+  it('tells an end to a tenth of a degree', () => {
     const end = (degrees: number) => ({
       name: `${degrees}`,
       record: inventedRecord({
@@ -422,7 +422,7 @@ describe('pours whose tilts are of different kinds', () => {
     );
     const by = new Map(differs.map(({ name, texts }) => [name, texts]));
     expect(by.get('smoothing of the tilt')).toEqual(['readings, over 2.5 s', '0.20 s']);
-    // Both cells show −89.8°.
+    // Both read −89.8°.
     expect(by.has('end angle')).toBe(false);
   });
 
@@ -452,7 +452,7 @@ describe('pours whose tilts are of different kinds', () => {
     expect(reason!.line).toContain('“Short” by the smoothing of the tilt and “Slow” by the tilt.');
   });
 
-  it('are not called the same inputs where an end differs by less than its cell shows', () => {
+  it('are not called the same inputs where an end differs by less than is told', () => {
     const led = (end: number): Tilt => ({
       kind: 'front-led',
       start: 0.5,
@@ -465,12 +465,12 @@ describe('pours whose tilts are of different kinds', () => {
     const { differs, reasons, same } = compare(pours);
     expect(differs).toEqual([]);
     expect(same).toContain('tilt');
-    expect(reasons[0]!.name).toBe('nothing differs that is shown');
+    expect(reasons[0]!.name).toBe('nothing differs by a tenth of a degree');
     expect(reasons[0]!.line).toContain('end angle');
     const fuller = inventedRecord({ plan: { ...pours[1]!.record.plan, volume: 1.1 * inventedPlan.volume } });
     expect(compare([pours[0]!, { name: 'B', record: fuller }]).reasons[0]).toEqual({
       name: 'one thing differs',
-      line: 'Only the charge: what changes, changes by it. Beside it, by less than its cell shows: end angle.',
+      line: 'Only the charge: what changes, changes by it. Beside it, by less than a tenth of a degree: end angle.',
     });
   });
 });
