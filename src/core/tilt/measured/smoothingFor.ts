@@ -47,11 +47,14 @@ export function usualStep(readings: readonly Reading[]): number {
   return steps.sort((a, b) => a - b)[Math.floor(steps.length / 2)]!;
 }
 
-/** Two figures, so that a field shows what is taken; not less, or the outermost readings would fall out. */
+/** To the next of a hundredth of a second, of a tenth above one: a field shows it; not less, or the outermost fall out. */
 function roundUp(time: number): number {
-  const digit = 10 ** (Math.floor(Math.log10(time)) - 1);
-  return Number((Math.ceil(time / digit - 1e-6) * digit).toPrecision(2));
+  const parts = time > 1 ? 10 : 100;
+  return Math.ceil(time * parts - ROUNDED) / parts;
 }
+
+/** A time just above a whole part is one by the rounding of numbers. */
+const ROUNDED = 1e-6;
 
 interface Stretch {
   readonly from: number;
