@@ -4,7 +4,7 @@ import { unwrapped } from './unwrapped';
 
 /** Readings that a parabola has to go through before what they stray from it tells their scatter: it meets three exactly. */
 export const FEWEST_NEAR = 5;
-/** Shorter is not needed: no body on a pivot changes its rate within it [s]. Ours. */
+/** Shorter takes little off the noise of a phone, which gives 25 to 50 readings a second [s]. Ours. */
 const SHORTEST = 0.2;
 /** Each time that is tried is longer by this, up to this share of the turn and no longer than this [s]. */
 const LONGER = 1.25;
