@@ -159,7 +159,9 @@ test('a machine is fitted to a measured tilt of the book, and set for a wanted o
   await page.getByRole('button', { name: 'Take these settings' }).click();
 
   // One machine in the shop: its limits go to every tilt, as one step.
-  const highest = page.locator('[data-kind="tilt"]').getByLabel('highest start');
+  const highest = page
+    .locator('[data-kind="tilt"]')
+    .getByRole('textbox', { name: 'highest start', includeHidden: true });
   await page.getByText('What the machine can do').first().click();
   await highest.first().fill('12');
   await page.getByRole('button', { name: 'Take this machine for all tilts' }).first().click();
