@@ -1,6 +1,7 @@
 import type { PourRecord } from '$src/core/pour/record';
 import { METRIC, type PageUnits } from '$src/core/units';
 import { compareSentence } from './compareSentence';
+import { creditReason, type InputOfAll } from './creditReason';
 import { differenceText } from './difference';
 import { type FigureRow, figureRows, figuresOfPours } from './figures';
 import { type InputWords, inputWords, isAlike } from './inputWords';
@@ -8,7 +9,7 @@ import { figureIn } from './inUnits';
 import type { Sentence } from './sentence';
 import { verdict } from './verdict';
 import type { Reason } from './verdictReasons';
-import { countText, listText } from './wording';
+import { listText } from './wording';
 
 /** A pour that takes part in a comparison. The first one is the reference. */
 export interface Compared {
@@ -61,14 +62,7 @@ const SHOWN: readonly string[] = [
   'folds_borderline',
 ];
 
-interface Input {
-  readonly name: string;
-  readonly group: InputWords['group'];
-  readonly isAside: boolean;
-  readonly all: readonly InputWords[];
-}
-
-function inputsSideBySide(pours: readonly Compared[], units: PageUnits): Input[] {
+function inputsSideBySide(pours: readonly Compared[], units: PageUnits): InputOfAll[] {
   const columns = pours.map(({ record }) => inputWords(record.plan, units));
   return namedInOrder(columns).map(({ name, group }) => {
     const all = columns.map((column) => column.find((words) => words.name === name) ?? without(name, group));
@@ -95,10 +89,13 @@ function namedInOrder(columns: readonly (readonly InputWords[])[]): InputWords[]
 
 const equal = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
 
-const isSame = ({ all }: Input): boolean => all.every((words) => isAlike(words, all[0]!));
+const isUnseen = ({ all }: InputOfAll): boolean =>
+  all.every(({ isToTenths, text }) => isToTenths && text === all[0]!.text);
+
+const isSame = ({ all }: InputOfAll): boolean => all.every((words) => isAlike(words, all[0]!));
 
 /** What is the same, by its name: "vents", or "vents from the die end"; where only some keep to the end, those from the mouth are told too. */
-function sameName({ name, all }: Input): string {
+function sameName({ name, all }: InputOfAll): string {
   const [first] = all;
   if (!first?.fromEnd || all.every(({ decides }) => equal(decides, first.decides))) return name;
   const isFromEnd = all.every(({ fromEnd }) => equal(fromEnd?.decides, first.fromEnd?.decides));
@@ -106,7 +103,7 @@ function sameName({ name, all }: Input): string {
 }
 
 /** Words too coarse to show a difference say that there is one rather than repeat themselves. */
-function differingTexts({ all, group }: Input): string[] {
+function differingTexts({ all, group }: InputOfAll): string[] {
   const texts = all.map(({ text }) => text);
   if (new Set(texts).size > 1) return texts;
   const [first] = all;
@@ -121,11 +118,12 @@ const besideFirst = (more: number): string =>
   more === 0 ? '' : more > 0 ? ', a little higher' : ', a little lower';
 
 /** Whole groups by their name, single inputs of a group that differs elsewhere by theirs. */
-function sameText(inputs: readonly Input[]): string {
+function sameText(inputs: readonly InputOfAll[]): string {
   const groups = [...new Set(inputs.map(({ group }) => group))];
   const names = groups.flatMap((group) => {
     const ofGroup = inputs.filter((input) => input.group === group);
-    return ofGroup.every(isSame) ? [group] : ofGroup.filter(isSame).map(sameName);
+    const isShownSame = (input: InputOfAll) => isSame(input) || isUnseen(input);
+    return ofGroup.every(isShownSame) ? [group] : ofGroup.filter(isShownSame).map(sameName);
   });
   return names.length === 0 ? 'Nothing is the same.' : `Same in all: ${listText(names)}.`;
 }
@@ -152,69 +150,16 @@ function figuresSideBySide(pours: readonly Compared[], units: PageUnits): Compar
     }));
 }
 
-/** A thing by which pours differ, as a founder counts: another metal is one, with all that comes with it. */
-interface Thing {
-  readonly name: string;
-  readonly inputs: readonly Input[];
-}
-
-/** So many values of the metal are no change of one of them, but another metal. */
-const OTHER_METAL = 4;
-
-function thingsThatDiffer(inputs: readonly Input[]): Thing[] {
-  const ofMetal = inputs.filter(({ group }) => group === 'metal');
-  if (ofMetal.length < OTHER_METAL) return inputs.map((input) => ({ name: input.name, inputs: [input] }));
-  const rest = inputs.filter(({ group }) => group !== 'metal');
-  return [
-    { name: 'metal', inputs: ofMetal },
-    ...rest.map((input) => ({ name: input.name, inputs: [input] })),
-  ];
-}
-
-const differsFromFirst = ({ inputs }: Thing, pour: number): boolean =>
-  inputs.some(({ all }) => !isAlike(all[pour]!, all[0]!));
-
-/** How far the comparison can be trusted to show the effect of one thing. */
-function creditReason(differing: readonly Input[], pours: readonly Compared[]): Reason {
-  const things = thingsThatDiffer(differing.filter(({ isAside }) => !isAside));
-  const asides = listText(differing.filter(({ isAside }) => isAside).map(({ name }) => name));
-  if (differing.length === 0)
-    return { name: 'nothing differs', line: 'The inputs are the same; so must the figures be.' };
-  if (things.length === 0)
-    return {
-      name: 'nothing differs that decides a pour',
-      line: `Only ${asides}: the figures must be the same.`,
-    };
-  const { name, line } = creditOf(things, pours);
-  return { name, line: asides === '' ? line : `${line} Beside it, and deciding no figure: ${asides}.` };
-}
-
-function creditOf(things: readonly Thing[], pours: readonly Compared[]): Reason {
-  if (things.length === 1)
-    return { name: 'one thing differs', line: `Only the ${things[0]!.name}: what changes, changes by it.` };
-  const changes = pours
-    .slice(1)
-    .map((_, index) => things.filter((thing) => differsFromFirst(thing, index + 1)));
-  if (changes.every(({ length }) => length <= 1))
-    return {
-      name: 'one thing at a time',
-      line: `Against “${pours[0]!.name}” each differs by one thing at most: ${listText(changes.flatMap(([one], index) => (one ? `“${pours[index + 1]!.name}” by the ${one.name}` : [])))}.`,
-    };
-  return {
-    name: `${countText(things.length, 'thing')} differ`,
-    line: `${listText(things.map(({ name }) => name))}: no one of them can be credited alone.`,
-  };
-}
-
 /** Two or more pours side by side: what differs in the inputs first, then the figures. */
 export function compare(pours: readonly Compared[], units: PageUnits = METRIC): Comparison {
   if (pours.length === 0) throw new Error('compare: no pours');
   const inputs = inputsSideBySide(pours, units);
   const differing = inputs.filter((input) => !isSame(input));
+  const told = differing.filter((input) => !isUnseen(input));
   return {
     sentence: compareSentence(pours, units),
-    reasons: [creditReason(differing, pours)],
-    differs: differing.map((input) => ({ name: input.name, texts: differingTexts(input) })),
+    reasons: [creditReason({ told, unseen: differing.filter(isUnseen) }, pours)],
+    differs: told.map((input) => ({ name: input.name, texts: differingTexts(input) })),
     same: sameText(inputs),
     figures: figuresSideBySide(pours, units),
     verdicts: pours.map(verdictWords),

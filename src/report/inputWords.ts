@@ -35,6 +35,10 @@ export interface InputWords {
   readonly group: 'section' | 'metal' | 'charge' | 'tilt' | 'heat' | 'computation';
   /** It decides what is advised or told of the pour, and not how the metal runs. */
   readonly isAside?: true;
+  /** The words are as fine as an angle is set, a tenth of a degree: where they are alike, so is what was set. */
+  readonly isToTenths?: true;
+  /** Part of one choice, how the die is turned: its kind, pace, end and smoothing. Where it starts is another. */
+  readonly isOfTilt?: true;
 }
 
 const equal = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);

@@ -49,30 +49,40 @@ function stagesPace({ stages }: Extract<ProgrammedTilt, { readonly kind: 'staged
 function startText(start: number): string {
   const degrees = toDegrees(start);
   if (Math.abs(degrees) < 0.05) return '0°, level';
-  return `${angleText(start, Number.isInteger(Math.round(degrees * 1e6) / 1e6) ? 0 : 1)}, ${degrees > 0 ? 'uphill' : 'downhill'}`;
+  return `${shownAngle(start)}, ${degrees > 0 ? 'uphill' : 'downhill'}`;
 }
+
+/** To a tenth of a degree, without a nought that tells nothing. */
+const shownAngle = (angle: number): string => angleText(angle).replace('.0°', '°');
 
 /** Every input of a tilt in words. */
 export function tiltWords(tilt: Tilt, units: PageUnits): InputWords[] {
   const group = 'tilt';
+  const { start } = tilt;
+  const end = endOf(tilt);
   return [
-    { name: 'start angle', text: startText(tilt.start), decides: tilt.start, group },
-    { name: 'end angle', text: angleText(endOf(tilt), 0), decides: endOf(tilt), group },
-    { name: 'tilt', text: tiltText(tilt, units), decides: paceOf(tilt), group },
-    ...('smoothing' in tilt ? [smoothingWords(tilt.smoothing)] : []),
+    { name: 'start angle', text: startText(start), decides: start, group, isToTenths: true },
+    { name: 'end angle', text: shownAngle(end), decides: end, group, isToTenths: true, isOfTilt: true },
+    { name: 'tilt', text: tiltText(tilt, units), decides: paceOf(tilt), group, isOfTilt: true },
+    ...smoothingWords(tilt),
     ...('knots' in tilt ? [originWords(tilt)] : []),
     limitsWords(tilt),
   ];
 }
 
 /** Where knots come from and how repeats of them strayed: told beside a tilt, and no part of it. */
-const originWords = ({ origin, band, readings }: KnotTilt): InputWords => ({
-  name: 'origin of the tilt',
-  text: [origin || 'none given', ...(band ? [countText(band.count, 'repeat')] : [])].join(', '),
-  decides: [origin, band ?? null, readings ?? null],
-  group: 'tilt',
-  isAside: true,
-});
+function originWords({ origin, band, readings }: KnotTilt): InputWords {
+  const { smoothedOver: _, ...known } = readings ?? {};
+  return {
+    name: 'origin of the tilt',
+    text: band
+      ? `${(origin || 'none given').replace(/\.$/, '')}, ${countText(band.count, 'repeat')}`
+      : origin || 'none given',
+    decides: [origin, band ?? null, known],
+    group: 'tilt',
+    isAside: true,
+  };
+}
 
 /** They bound what was set, and decide nothing themselves; but a front-led tilt is worked out within them. */
 const limitsWords = ({ kind, limits }: Tilt): InputWords => ({
@@ -80,15 +90,20 @@ const limitsWords = ({ kind, limits }: Tilt): InputWords => ({
   text: `${angleText(limits.highestStart, 0)} to ${angleText(limits.lowestEnd, 0)}, ${rateText(limits.slowest)} to ${rateText(limits.quickest)}`,
   decides: limits,
   group: 'tilt',
-  ...(kind === 'front-led' ? {} : { isAside: true as const }),
+  ...(kind === 'front-led' ? { isOfTilt: true as const } : { isAside: true as const }),
 });
 
-const smoothingWords = (smoothing: number): InputWords => ({
-  name: 'smoothing of the tilt',
-  text: `${significant(smoothing)} s`,
-  decides: smoothing,
-  group: 'tilt',
-});
+/** Corners that a drive rounds, or readings that a line was drawn through: what a tilt is made smooth over, if anything. */
+function smoothingWords(tilt: Tilt): InputWords[] {
+  const words = (text: string, decides: unknown): InputWords[] => [
+    { name: 'smoothing of the tilt', text, decides, group: 'tilt', isOfTilt: true },
+  ];
+  if ('smoothing' in tilt) return words(`${significant(tilt.smoothing)} s`, tilt.smoothing);
+  if (tilt.kind !== 'measured') return [];
+  if (!tilt.readings) return words('not known', null);
+  const { smoothedOver } = tilt.readings;
+  return words(`readings, over ${significant(smoothedOver)} s`, ['readings', smoothedOver]);
+}
 
 function paceOf(tilt: Tilt): unknown {
   switch (tilt.kind) {

@@ -37,7 +37,7 @@ const TOLD_ONLY: Readonly<Record<string, string>> = {
   'core/flow/conditions.ts': 'Math.cbrt', // friction laws of checks, not of a die
   'core/heat/volumes.ts': 'Math.acos', // shape of a cast part, for its modulus
   'core/level/deepBasin.ts': 'Math.tanh', // how far a deep basin strains the model
-  'core/tilt/measured/treatReadings.ts': '**', // smoothing of readings, before there is a tilt
+  'core/tilt/measured/parabola.ts': '**', // smoothing of readings, before there is a tilt
   'core/watch/lips.ts': 'Math.asin', // bend of a lip, told beside its fold
 };
 const ENGINE =

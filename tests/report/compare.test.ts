@@ -34,7 +34,7 @@ const quick = {
 };
 
 describe('compare', () => {
-  it('says which way an angle differs whose words are the same', () => {
+  it('tells an end to a tenth of a degree', () => {
     const end = (degrees: number) => ({
       name: `${degrees}`,
       record: inventedRecord({
@@ -42,9 +42,7 @@ describe('compare', () => {
       }),
     });
     const { differs } = compare([end(-90), end(-89.9), end(-90), end(-90.1)]);
-    expect(differs).toEqual([
-      { name: 'end angle', texts: ['−90°', '−90°, a little higher', '−90°', '−90°, a little lower'] },
-    ]);
+    expect(differs).toEqual([{ name: 'end angle', texts: ['−90°', '−89.9°', '−90°', '−90.1°'] }]);
   });
 
   it('puts what differs in words, and nothing that does not', () => {
@@ -395,5 +393,84 @@ describe('pours whose tilts are of different kinds', () => {
     expect(differs.map(({ name }) => name)).not.toContain('charge');
     for (const group of ['section', 'charge', 'metal', 'computation']) expect(same).toContain(group);
     expect(differs.some(({ texts }) => texts.includes('–'))).toBe(true);
+  });
+
+  const measured = (smoothedOver: number, end: number): Tilt => ({
+    kind: 'measured',
+    start: fromDegrees(30),
+    limits,
+    knots: [{ time: 5.8, inclination: fromDegrees(end) }],
+    origin: 'dry-run.csv',
+    readings: { smoothedOver, scatter: 0.01, before: 3, after: 3 },
+  });
+  const staged = (end: number): Tilt => ({
+    kind: 'staged',
+    start: fromDegrees(30),
+    limits,
+    smoothing: 0.2,
+    stages: [{ to: fromDegrees(end), rate: fromDegrees(20) }],
+  });
+
+  it('differ by one thing, the tilt, with its parts told', () => {
+    const { differs, reasons } = compare([
+      pourWith('Measured', measured(2.5, -89.83)),
+      pourWith('In stages', staged(-89.8)),
+    ]);
+    expect(reasons[0]!.name).toBe('one thing differs');
+    expect(reasons[0]!.line).toMatch(
+      /^Only the tilt: .* Its parts, how it turns and smoothing, are one choice: none can be credited alone\. Beside it, and deciding no figure: origin of the tilt\.$/,
+    );
+    const by = new Map(differs.map(({ name, texts }) => [name, texts]));
+    expect(by.get('smoothing of the tilt')).toEqual(['readings, over 2.5 s', '0.20 s']);
+    // Both read −89.8°.
+    expect(by.has('end angle')).toBe(false);
+  });
+
+  it('differ by two things where they also start elsewhere, or hold another charge', () => {
+    const steeper = { ...staged(-90), start: fromDegrees(20) };
+    const two = compare([pourWith('A', measured(0.2, -90)), pourWith('B', steeper)]).reasons[0]!;
+    expect(two).toEqual({
+      name: 'two things differ',
+      line: expect.stringMatching(/^start angle and tilt: no one of them can be credited alone\./),
+    });
+    const fuller = pourWith('B', staged(-80));
+    const plan = { ...fuller.record.plan, volume: 1.1 * inventedPlan.volume };
+    const { reasons } = compare([
+      pourWith('A', measured(0.2, -90)),
+      { ...fuller, record: { ...fuller.record, plan } },
+    ]);
+    expect(reasons[0]!.line).toMatch(/^tilt and charge: /);
+  });
+
+  it('are named by the one part in which each differs from the first', () => {
+    const pace = { ...staged(-90), stages: [{ to: fromDegrees(-90), rate: fromDegrees(12) }] } as Tilt;
+    const [reason] = compare([
+      pourWith('First', staged(-90)),
+      pourWith('Short', { ...staged(-90), smoothing: 0.1 } as Tilt),
+      pourWith('Slow', pace),
+    ]).reasons;
+    expect(reason!.line).toContain('“Short” by the smoothing of the tilt and “Slow” by the tilt.');
+  });
+
+  it('are not called the same inputs where an end differs by less than is told', () => {
+    const led = (end: number): Tilt => ({
+      kind: 'front-led',
+      start: 0.5,
+      end: fromDegrees(end),
+      share: 0.6,
+      homeWithin: null,
+      limits,
+    });
+    const pours = [pourWith('A', led(-90)), pourWith('B', led(-90.03))];
+    const { differs, reasons, same } = compare(pours);
+    expect(differs).toEqual([]);
+    expect(same).toContain('tilt');
+    expect(reasons[0]!.name).toBe('nothing differs by a tenth of a degree');
+    expect(reasons[0]!.line).toContain('end angle');
+    const fuller = inventedRecord({ plan: { ...pours[1]!.record.plan, volume: 1.1 * inventedPlan.volume } });
+    expect(compare([pours[0]!, { name: 'B', record: fuller }]).reasons[0]).toEqual({
+      name: 'one thing differs',
+      line: 'Only the charge: what changes, changes by it. Beside it, by less than a tenth of a degree: end angle.',
+    });
   });
 });

@@ -22,7 +22,8 @@ const LATER: readonly CellKind[] = ['study', 'castings'];
 function withTilts(book: Book): Book {
   return TILTS.reduce((sum, kind) => {
     const cell = newCell('tilt', sum) as TiltCell;
-    return addCell(sum, { ...cell, name: `Tilt ${kind}`, tilt: asKind(cell.tilt, kind) });
+    const tilt = kind === 'measured' ? { ...asKind(cell.tilt, 'drawn'), kind } : asKind(cell.tilt, kind);
+    return addCell(sum, { ...cell, name: `Tilt ${kind}`, tilt: tilt as Tilt });
   }, book);
 }
 

@@ -120,6 +120,23 @@ test('a measured tilt that is drawn anew no longer says what its readings were',
   expect(Object.keys(drawn).toSorted()).toEqual(['kind', 'knots', 'limits', 'origin', 'start']);
 });
 
+test('no tilt becomes measured by being called so; one that was measured is there again, readings and all', () => {
+  expect(asKind(staged, 'measured')).toBe(staged);
+  const measured: Tilt = {
+    kind: 'measured',
+    start: base.start,
+    limits: base.limits,
+    origin: 'phone.csv',
+    knots: [{ time: 4, inclination: fromDegrees(-90) }],
+    readings: { smoothedOver: 0.5, scatter: 0.002, before: 20, after: 20 },
+  };
+  const kept = keptOf(measured, {});
+  const other = asKind(measured, 'drawn', null, kept);
+  expect(asKind(other, 'measured', null, keptOf(other, kept))).toEqual(measured);
+  const limited = { ...asKind(measured, 'steady', null, kept), limits: DEFAULT_LIMITS };
+  expect(asKind(limited, 'measured', null, kept)).toEqual({ ...measured, limits: DEFAULT_LIMITS });
+});
+
 test('a tilt first made a machine falls within what a new tilt may do, and no quicker', () => {
   const made = asKind({ ...steady, limits: DEFAULT_LIMITS }, 'machine');
   if (made.kind !== 'machine') throw new Error('It was made a machine.');

@@ -11,7 +11,25 @@ export const MOST_KNOTS = 400;
 export function checkKnots(tilt: KnotTilt): Issue[] {
   const broken = shapeIssues(tilt);
   if (broken.length > 0) return broken;
-  return [...rangeIssues(tilt), ...turnIssues(tilt), ...rateIssues(tilt), ...creepIssues(tilt)];
+  const out = tilt.kind === 'measured' ? reachIssues(tilt) : rangeIssues(tilt);
+  return [...out, ...turnIssues(tilt), ...rateIssues(tilt), ...creepIssues(tilt)];
+}
+
+/** Said once for all readings: none of them can be typed, but the zero they are counted from can. */
+function reachIssues({ start, knots }: KnotTilt): Issue[] {
+  const { highest, lowest } = INCLINATION_RANGE;
+  const all = [start, ...knots.map(({ inclination }) => inclination)];
+  const beyond = all.map((angle) => Math.max(angle - highest, lowest - angle));
+  const count = beyond.filter((by) => by > ROUNDING).length;
+  if (count === 0) return [];
+  const furthest = all[beyond.indexOf(Math.max(...beyond))]!;
+  return [
+    {
+      path: beyond[0]! > ROUNDING ? 'start' : 'knots',
+      message: `${count} of ${all.length} smoothed readings ${count === 1 ? 'is' : 'are'} out of reach, the furthest at ${degrees(furthest)}.`,
+      remedy: `They have to lie within ${degrees(highest)} and ${degrees(lowest)}. Where the instrument counts from another zero, type what it shows when its face is level, or where the die starts: all readings move with it.`,
+    },
+  ];
 }
 
 function shapeIssues({ start, knots }: KnotTilt): Issue[] {
@@ -33,18 +51,14 @@ function shapeIssues({ start, knots }: KnotTilt): Issue[] {
   });
 }
 
-function rangeIssues({ kind, start, knots, limits }: KnotTilt): Issue[] {
-  const usable =
-    kind === 'measured'
-      ? { highestStart: INCLINATION_RANGE.highest, lowestEnd: INCLINATION_RANGE.lowest }
-      : usableLimits(limits);
-  const { highestStart, lowestEnd } = usable;
+function rangeIssues({ start, knots, limits }: KnotTilt): Issue[] {
+  const { highestStart, lowestEnd } = usableLimits(limits);
   const remedy = `Keep within ${degrees(highestStart)} and ${degrees(lowestEnd)}.`;
   const all = [start, ...knots.map((knot) => knot.inclination)];
   return all.flatMap((inclination, index) => {
     const path = index === 0 ? 'start' : `knots.${index - 1}.inclination`;
     if (inclination <= highestStart + ROUNDING && inclination >= lowestEnd - ROUNDING)
-      return kind === 'drawn' && index > 0 && inclination > all[index - 1]!
+      return index > 0 && inclination > all[index - 1]!
         ? [
             {
               path,
@@ -88,7 +102,11 @@ function rateIssues(tilt: KnotTilt): Issue[] {
     most = Math.max(most, Math.abs(motion.rateAt((motion.duration * i) / LOOKS)));
   if (most <= quickest + ROUNDING) return [];
   const message = `The tilt reaches ${degrees(most)} a second; ${degrees(quickest)} a second is the most.`;
-  return [{ path: 'knots', message, remedy: 'Move the knots further apart in time.' }];
+  const remedy =
+    tilt.kind === 'measured'
+      ? 'Smooth the readings over a longer time, or look for a wrong one in the file.'
+      : 'Move the knots further apart in time.';
+  return [{ path: 'knots', message, remedy }];
 }
 
 const degrees = (radians: number): string => `${Number(toDegrees(radians).toFixed(1))}°`.replace('-', '−');

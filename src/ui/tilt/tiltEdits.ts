@@ -21,7 +21,8 @@ import { fromDegrees } from '$src/core/units';
 type SteadyTilt = Extract<ProgrammedTilt, { readonly kind: 'steady' }>;
 
 /**
- * The same turn, told the other way. A staged tilt of several stages becomes steady at its mean rate.
+ * The same turn, told the other way. A staged tilt of several stages becomes steady at its mean rate. None becomes
+ * measured by being called so: that is the tilt as it was measured before, or this one unchanged as long as none was.
  * @param found what a front-led tilt came to in its pour; null when that is not known yet
  * @param kept what was typed for a kind before, see `keptOf`
  */
@@ -33,8 +34,9 @@ export function asKind(tilt: Tilt, kind: Tilt['kind'], found: KnotTilt | null = 
       return asFrontLed(plain, kept);
     case 'machine':
       return asMachine(plain, kept);
-    case 'drawn':
     case 'measured':
+      return kept.measured ? { ...kept.measured, limits: tilt.limits } : tilt;
+    case 'drawn':
       return { ...asDrawn(plain), kind };
     default:
       if (!('smoothing' in tilt)) {
@@ -49,6 +51,7 @@ export function asKind(tilt: Tilt, kind: Tilt['kind'], found: KnotTilt | null = 
 export interface Kept {
   readonly frontLed?: Pick<FrontLedTilt, 'share' | 'homeWithin'>;
   readonly machine?: MachineTilt['machine'];
+  readonly measured?: KnotTilt;
   readonly steady?: Pick<SteadyTilt, 'rate' | 'smoothing'>;
   readonly staged?: Pick<StagedTilt, 'stages' | 'smoothing'>;
 }
@@ -56,6 +59,7 @@ export interface Kept {
 /** What is kept once this tilt is left. */
 export function keptOf(tilt: Tilt, before: Kept): Kept {
   if (tilt.kind === 'machine') return { ...before, machine: tilt.machine };
+  if (tilt.kind === 'measured') return { ...before, measured: tilt };
   if (tilt.kind === 'steady') return { ...before, steady: { rate: tilt.rate, smoothing: tilt.smoothing } };
   if (tilt.kind === 'staged')
     return { ...before, staged: { stages: tilt.stages, smoothing: tilt.smoothing } };
@@ -117,6 +121,15 @@ function asDrawn(tilt: PlainTilt): KnotTilt {
   });
   return { kind: 'drawn', start, limits, knots, origin: '' };
 }
+
+/** What readings are put into once there are some. */
+export const unread = ({ start, limits }: Tilt): KnotTilt => ({
+  kind: 'measured',
+  start,
+  limits,
+  knots: [],
+  origin: '',
+});
 
 export const moveKnot = (tilt: KnotTilt, index: number, knot: Knot): KnotTilt => ({
   ...tilt,

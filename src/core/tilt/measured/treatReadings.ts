@@ -1,8 +1,11 @@
 import type { Issue } from '$src/core/issue';
 import { fromDegrees } from '$src/core/units';
 import type { Knot, KnownReadings } from '../tilt';
+import { AT_EDGE, parabolaAt } from './parabola';
 import type { Reading } from './readRows';
 import { restBeyond } from './restBeyond';
+import { FEWEST_NEAR, leastSmoothing, usualStep } from './smoothingFor';
+import { unwrapped } from './unwrapped';
 
 /** What is done to readings before they are a tilt. */
 export interface Treatment {
@@ -23,8 +26,8 @@ export const PLAIN_TREATMENT: Treatment = { reversed: false, face: 0, zero: 0, l
 export interface Treated {
   readonly start: number;
   readonly knots: readonly Knot[];
-  /** Root mean square of readings about the smoothed line [rad]. */
-  readonly noise: number;
+  /** Root mean square of readings about the smoothed line [rad]; null where too few are near it to tell. */
+  readonly noise: number | null;
   readonly readings: KnownReadings;
   readonly notes: readonly Issue[];
 }
@@ -34,7 +37,10 @@ const MOVED = fromDegrees(0.5);
 /** Or further, by so many times the scatter of the readings: noise that looks like a beginning would come too early. */
 const NOISY = 3;
 const KNOTS = 60;
-const TURN = 2 * Math.PI;
+/** So long from the first reading, and before the last, it is taken to stand [s]. */
+const SURELY = 0.2;
+/** Steps of a file are rounded to its digits: a window may be short of its readings by this share. */
+const ROUNDED = 0.05;
 /** A gap this many usual steps long is named. */
 const GAP = 5;
 
@@ -42,11 +48,12 @@ const GAP = 5;
 export function treatReadings(readings: readonly Reading[], treatment: Treatment): Treated {
   const corrected = correctedOf(readings, treatment);
   const half = treatment.smoothing / 2;
-  const smooth = corrected.map(({ time }) => smoothedAt(corrected, time, half)!);
-  const squares = corrected.reduce((sum, { angle }, i) => sum + (angle - smooth[i]!) ** 2, 0);
-  const noise = Math.sqrt(squares / readings.length);
+  const smooth = smoothedLine(corrected, half);
+  const about = scatterAbout(corrected, half, smooth);
+  // Too few readings near tell no scatter: that of one is then taken from a line through more of them.
+  const { noise, scatter } = about ?? scatterAbout(corrected, leastSmoothing(corrected) / 2, null)!;
   const moved = Math.max(MOVED, NOISY * noise);
-  const [from, to] = turningStretch(smooth, standsAt(corrected, treatment.smoothing), moved);
+  const [from, to] = turningStretch(smooth, standsAt(corrected, treatment.smoothing, moved), moved);
   // Half of each rest, away from the turn: the body creeps before it shows and after it seems to stand.
   const before = Math.ceil((from + 1) / 2);
   const after = Math.ceil((corrected.length - to) / 2);
@@ -68,24 +75,19 @@ export function treatReadings(readings: readonly Reading[], treatment: Treatment
   });
   const known = {
     smoothedOver: treatment.smoothing,
-    scatter: scatterOf(corrected, noise, half),
+    scatter,
     before,
     after,
   };
-  return { start, knots, noise, readings: known, notes: gapNotes(readings) };
+  return { start, knots, noise: about?.noise ?? null, readings: known, notes: gapNotes(readings) };
 }
 
-/** Sign, zero, face and lag put right, and no jump where the instrument counts on from +180° to −180°. */
+/** Sign, zero, face and lag put right, without the jumps of a count. */
 function correctedOf(readings: readonly Reading[], { reversed, face, zero, lag }: Treatment): Reading[] {
   const sign = reversed ? -1 : 1;
-  const turns = (angle: number) => Math.round(angle / TURN) * TURN;
-  let last = 0;
-  return readings.map(({ time, angle }, index) => {
-    const raw = sign * (angle - zero) - face;
-    // The first is brought within half a turn of level, each later one within half a turn of the one before.
-    last = raw - (index === 0 ? turns(raw) : turns(raw - last));
-    return { time: time - lag, angle: last };
-  });
+  return unwrapped(
+    readings.map(({ time, angle }) => ({ time: time - lag, angle: sign * (angle - zero) - face })),
+  );
 }
 
 /** Whether the readings rise where a pour must fall: the sign is then reversed. */
@@ -98,49 +100,61 @@ export function looksReversed(readings: readonly Reading[]): boolean {
 const meanAngle = (readings: readonly Reading[]): number =>
   readings.reduce((sum, { angle }) => sum + angle, 0) / readings.length;
 
-/** Parabola through the readings near a time, least squares (Savitzky and Golay's way, for uneven steps); null without any. */
+/** Parabola through the readings near a time; null without any. */
 function smoothedAt(readings: readonly Reading[], time: number, half: number): number | null {
-  const near = readings.filter((one) => Math.abs(one.time - time) <= half + 1e-12);
-  if (near.length === 0) return null;
-  const order = Math.min(2, near.length - 1);
-  const scale = half || 1;
-  const sums = new Array<number>(2 * order + 1).fill(0);
-  const right = new Array<number>(order + 1).fill(0);
-  for (const one of near) {
-    const u = (one.time - time) / scale;
-    for (let p = 0; p < sums.length; p++) sums[p] = sums[p]! + u ** p;
-    for (let p = 0; p < right.length; p++) right[p] = right[p]! + one.angle * u ** p;
-  }
-  return valueAtMiddle(sums, right);
+  return parabolaAt(near(readings, time, half), time, half);
 }
 
-/** First unknown of the normal equations, by elimination. */
-function valueAtMiddle(sums: readonly number[], right: readonly number[]): number {
-  const n = right.length;
-  const rows = right.map((value, i) => [...Array.from({ length: n }, (_, j) => sums[i + j]!), value]);
-  for (let i = n - 1; i > 0; i--) {
-    for (let k = 0; k < i; k++) {
-      const factor = rows[k]![i]! / rows[i]![i]!;
-      for (let j = 0; j <= n; j++) rows[k]![j] = rows[k]![j]! - factor * rows[i]![j]!;
-    }
-  }
-  return rows[0]![n]! / rows[0]![0]!;
+const near = (readings: readonly Reading[], time: number, half: number): Reading[] =>
+  readings.filter((one) => Math.abs(one.time - time) <= half + AT_EDGE);
+
+const smoothedLine = (readings: readonly Reading[], half: number): number[] =>
+  readings.map(({ time }) => smoothedAt(readings, time, half)!);
+
+interface Scatter {
+  /** Root mean square of readings about the line [rad]. */
+  readonly noise: number;
+  /** Standard deviation of one reading [rad]. */
+  readonly scatter: number;
 }
 
-/** Scatter of one reading from that about a line which follows it: the parabola takes 9/4n of its square off, n readings in reach. */
-function scatterOf(readings: readonly Reading[], noise: number, half: number): number {
+/**
+ * How readings scatter about the line: a parabola through so few that it meets them tells nothing of it, which is null.
+ * One reading scatters more than about a line which follows it: the parabola takes 9/4n of its square off, n in reach.
+ */
+function scatterAbout(
+  readings: readonly Reading[],
+  half: number,
+  line: readonly number[] | null,
+): Scatter | null {
+  const isTold = 2 * half >= (FEWEST_NEAR - 1) * usualStep(readings) * (1 - ROUNDED);
+  if (!isTold) return null;
+  const smooth = line ?? smoothedLine(readings, half);
+  const squares = readings.reduce((sum, { angle }, i) => sum + (angle - smooth[i]!) ** 2, 0);
+  const noise = Math.sqrt(squares / readings.length);
   const spacing = (readings.at(-1)!.time - readings[0]!.time) / (readings.length - 1);
   const followed = 9 / (4 * ((2 * half) / spacing + 1));
-  return followed < 0.9 ? noise / Math.sqrt(1 - followed) : noise;
+  return { noise, scatter: followed < 0.9 ? noise / Math.sqrt(1 - followed) : noise };
 }
 
-/** Where it stands at the beginning and at the end: means, because a parabola at the edge follows the noise. */
-function standsAt(readings: readonly Reading[], over: number): [begin: number, end: number] {
-  const [first, last] = [readings[0]!.time, readings.at(-1)!.time];
-  return [
-    meanAngle(readings.filter(({ time }) => time <= first + over)),
-    meanAngle(readings.filter(({ time }) => time >= last - over)),
-  ];
+/**
+ * Where it stands at the beginning and at the end: means, because a parabola at the edge follows the noise. A rest that
+ * is shorter than the readings are smoothed over counts as long as it lasts.
+ */
+function standsAt(readings: readonly Reading[], over: number, moved: number): [begin: number, end: number] {
+  return [standing(readings, over, moved), standing(readings.toReversed(), over, moved)];
+}
+
+/** Mean of the readings before it is seen to move, the first of them by their time alone. */
+function standing(readings: readonly Reading[], over: number, moved: number): number {
+  const since = ({ time }: Reading): number => Math.abs(time - readings[0]!.time);
+  const still: Reading[] = [];
+  for (const one of readings) {
+    const isStill = since(one) <= SURELY || Math.abs(one.angle - meanAngle(still)) <= moved;
+    if (since(one) > over || !isStill) break;
+    still.push(one);
+  }
+  return meanAngle(still);
 }
 
 /** Where the smoothed line first leaves where it stood by more than `moved`, and where it is last away from its end. */
@@ -171,7 +185,7 @@ function between(readings: readonly Reading[], smooth: readonly number[], time: 
 
 function gapNotes(readings: readonly Reading[]): Issue[] {
   const steps = readings.slice(1).map((one, i) => one.time - readings[i]!.time);
-  const usual = [...steps].sort((a, b) => a - b)[Math.floor(steps.length / 2)]!;
+  const usual = usualStep(readings);
   return steps.flatMap((step, i) => {
     if (step <= GAP * usual) return [];
     const at = readings[i]!.time.toFixed(2);

@@ -3,6 +3,7 @@ import { checkKnots } from '$src/core/tilt/checkKnots';
 import { knotMotion } from '$src/core/tilt/knotMotion';
 import { type Readings, readRows } from '$src/core/tilt/measured/readRows';
 import { repeatsOf } from '$src/core/tilt/measured/repeats';
+import { leastSmoothing, smoothingFor } from '$src/core/tilt/measured/smoothingFor';
 import { looksReversed, PLAIN_TREATMENT, treatReadings } from '$src/core/tilt/measured/treatReadings';
 import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import { fromDegrees, toDegrees } from '$src/core/units';
@@ -76,8 +77,8 @@ describe('readings to a tilt', () => {
     const level = passing((t) => toDegrees(motion.inclinationAt(t)));
     const rate = toDegrees(motion.rateAt(level));
     expect(Math.abs(rate + 60 * (Math.PI / 4) * Math.sin(Math.PI / 3))).toBeLessThan(3);
-    expect(treated.noise).toBeGreaterThan(fromDegrees(0.1));
-    expect(treated.noise).toBeLessThan(fromDegrees(0.3));
+    expect(treated.noise!).toBeGreaterThan(fromDegrees(0.1));
+    expect(treated.noise!).toBeLessThan(fromDegrees(0.3));
     expect(checkKnots({ kind: 'measured', limits: WIDEST_LIMITS, origin: '', ...treated })).toEqual([]);
   });
 
@@ -129,14 +130,149 @@ describe('repeats', () => {
   it('of one tilt are no band', () => expect(repeatsOf([repeat(30, 5)]).band).toBeNull());
 });
 
+/** Numbers spread as a bell, from a fixed seed. */
+function bellFrom(seed: number): () => number {
+  let state = seed;
+  const even = () => {
+    state = (state * 1664525 + 1013904223) % 4294967296;
+    return (state + 0.5) / 4294967296;
+  };
+  return () => Math.sqrt(-2 * Math.log(even())) * Math.cos(2 * Math.PI * even());
+}
+
+describe('how long readings are smoothed over', () => {
+  const SEEDS = [1, 2, 3, 4, 5, 6];
+  /** A turn of 120° in so many seconds, half a second of rest on either side. */
+  const turnOver = (seconds: number, t: number): number => {
+    const share = Math.min(1, Math.max(0, (t - 0.5) / seconds));
+    return 30 - 120 * share ** 2 * (3 - 2 * share);
+  };
+  const film = (step: number, noise: number, seed: number, seconds = 5) => {
+    const bell = bellFrom(seed);
+    return Array.from({ length: Math.round((seconds + 1) / step) + 1 }, (_, i) => ({
+      time: i * step,
+      angle: fromDegrees(turnOver(seconds, i * step) + noise * bell()),
+    }));
+  };
+  /** How far the rate of the turn is off [°/s], root mean square, when it is set against the true one at its best. */
+  const rateOff = (rows: ReturnType<typeof film>, smoothing: number): number => {
+    const motion = knotMotion(treatReadings(rows, { ...PLAIN_TREATMENT, smoothing }));
+    const off = (late: number) => {
+      const all = Array.from({ length: 99 }, (_, i) => {
+        const t = (5 * (i + 1)) / 100;
+        const rate = (turnOver(5, 0.5 + t + 0.01) - turnOver(5, 0.5 + t - 0.01)) / 0.02;
+        return (toDegrees(motion.rateAt(t + late)) - rate) ** 2;
+      });
+      return Math.sqrt(all.reduce((sum, one) => sum + one, 0) / all.length);
+    };
+    return Math.min(...Array.from({ length: 41 }, (_, k) => off((k - 20) / 50)));
+  };
+
+  it('spans five readings of a film, whose noise is then seen and kept out of the rate', () => {
+    for (const seed of SEEDS) {
+      const rows = film(0.25, 0.8, seed);
+      expect(rows).toHaveLength(25);
+      const over = smoothingFor(rows);
+      expect(over).toBeGreaterThanOrEqual(1);
+      const { noise, readings } = treatReadings(rows, { ...PLAIN_TREATMENT, smoothing: over });
+      expect(toDegrees(noise!)).toBeGreaterThan(0.3);
+      expect(toDegrees(readings.scatter)).toBeGreaterThan(0.4);
+      expect(toDegrees(readings.scatter)).toBeLessThan(1.4);
+    }
+    const off = (smoothing: (rows: ReturnType<typeof film>) => number) =>
+      SEEDS.reduce((sum, seed) => sum + rateOff(film(0.25, 0.8, seed), smoothing(film(0.25, 0.8, seed))), 0);
+    expect(off(smoothingFor)).toBeLessThan(0.5 * off(() => 0.2));
+  });
+
+  it('follows the noise, and not a long rest', () => {
+    for (const seed of SEEDS) {
+      const [still, some, much] = [0, 0.1, 0.8].map((noise) => smoothingFor(film(0.02, noise, seed)));
+      expect(still).toBeLessThanOrEqual(0.25);
+      expect(some).toBeGreaterThan(still!);
+      expect(much).toBeGreaterThan(some!);
+      const rested = film(0.02, 0.1, seed, 3);
+      const bell = bellFrom(seed + 50);
+      const minute = Array.from({ length: 3000 }, (_, i) => ({
+        time: i / 50 - 60,
+        angle: fromDegrees(30 + 0.1 * bell()),
+      }));
+      expect(smoothingFor([...minute, ...rested])).toBeLessThan(1.5);
+    }
+  });
+
+  it('is the same for a count that jumps, and no wait for the longest file', () => {
+    const rows = film(0.02, 0.3, 1);
+    const jumping = rows.map(({ time, angle }) => ({
+      time,
+      angle: Math.atan2(Math.sin(angle - 2), Math.cos(angle - 2)),
+    }));
+    expect(smoothingFor(jumping)).toBe(smoothingFor(rows));
+    const long = Array.from({ length: 20_000 }, (_, i) => ({
+      time: i / 100,
+      angle: fromDegrees(30 - i / 200),
+    }));
+    const begun = performance.now();
+    smoothingFor(long);
+    expect(performance.now() - begun).toBeLessThan(4000);
+  });
+
+  it('through too few readings is no knowledge of their scatter, neither for the page nor for a fit', () => {
+    const rows = film(0.25, 0.8, 3);
+    const { noise, readings } = treatReadings(rows, PLAIN_TREATMENT);
+    expect(noise).toBeNull();
+    expect(toDegrees(readings.scatter)).toBeGreaterThan(0.4);
+    expect(leastSmoothing(rows)).toBe(1);
+    expect(treatReadings(rows, { ...PLAIN_TREATMENT, smoothing: 1 }).noise).not.toBeNull();
+  });
+
+  it('longer than the rest before the turn does not move where it stood', () => {
+    const { start, knots } = treatReadings(film(0.05, 0.1, 2), { ...PLAIN_TREATMENT, smoothing: 1.6 });
+    expect(Math.abs(toDegrees(start) - 30)).toBeLessThan(0.5);
+    expect(Math.abs(toDegrees(knots.at(-1)!.inclination) + 90)).toBeLessThan(0.5);
+    expect(Math.abs(knots.at(-1)!.time - 5)).toBeLessThan(0.6);
+  });
+});
+
+describe('a measured tilt that counts from elsewhere', () => {
+  const down = (from: number) => times.map((t) => ({ time: t, angle: fromDegrees(from + 30 - truth(t)) }));
+  const tiltOf = (zero: number) =>
+    ({
+      kind: 'measured',
+      limits: WIDEST_LIMITS,
+      origin: '',
+      ...treatReadings(down(0), { ...PLAIN_TREATMENT, reversed: true, zero: fromDegrees(zero) }),
+    }) as const;
+
+  it('is refused once, in words of its readings, with how many and what to do', () => {
+    const issues = checkKnots(tiltOf(0));
+    expect(issues).toHaveLength(1);
+    expect(issues[0]!.message).toMatch(
+      /^\d+ of 61 smoothed readings are out of reach, the furthest at −120°\.$/,
+    );
+    expect(issues[0]!.remedy).toMatch(/what it shows when its face is level, or where the die starts/);
+    const { start, knots } = tiltOf(0);
+    const out = [start, ...knots.map(({ inclination }) => inclination)].filter(
+      (one) => toDegrees(one) < -100,
+    );
+    expect(issues[0]!.message).toContain(`${out.length} of 61`);
+    expect(checkKnots(tiltOf(30))).toEqual([]);
+  });
+
+  it('that would turn too quickly is not told of knots', () => {
+    const [issue] = checkKnots({
+      kind: 'measured',
+      start: 0,
+      limits: WIDEST_LIMITS,
+      origin: '',
+      knots: [{ time: 0.3, inclination: -1.5 }],
+    });
+    expect(`${issue!.message} ${issue!.remedy}`).not.toMatch(/knot/i);
+  });
+});
+
 describe('what is known of the readings', () => {
   const noisy = (noise: number, seed: number) => {
-    let state = seed;
-    const even = () => {
-      state = (state * 1664525 + 1013904223) % 4294967296;
-      return (state + 0.5) / 4294967296;
-    };
-    const bell = () => Math.sqrt(-2 * Math.log(even())) * Math.cos(2 * Math.PI * even());
+    const bell = bellFrom(seed);
     return Array.from({ length: 200 }, (_, i) => {
       const share = Math.min(1, Math.max(0, (i - 40) / 120));
       return { time: i / 50, angle: fromDegrees(30 - 120 * share ** 2 * (3 - 2 * share) + noise * bell()) };
