@@ -1,11 +1,11 @@
 import type { Issue } from '$src/core/issue';
-import { type CastingRow, castingsIn, FAULTS } from '$src/report/castings/casting';
+import { type CastingRow, FAULTS } from '$src/report/castings/casting';
 import type { Cell, CellId } from './kinds';
 
 /** Most castings of one row; more is a slip of typing. */
 export const MOST_CASTINGS = 100_000;
 
-/** What is wrong with a castings log; paths start at the cell, e.g. `castings.2.good`. */
+/** What is wrong with a castings log. A row without castings is in order: it counts nothing yet. Paths start at the cell, e.g. `castings.2.good`. */
 export function checkCastings(castings: readonly CastingRow[], cells: ReadonlyMap<CellId, Cell>): Issue[] {
   return castings.flatMap((row, index) => [
     ...pourIssues(row, index, cells),
@@ -29,18 +29,13 @@ function countIssues(row: CastingRow, index: number): Issue[] {
       count: row.bad[fault],
     })),
   ];
-  const issues = counts
+  return counts
     .filter(({ count }) => !(Number.isInteger(count) && count >= 0 && count <= MOST_CASTINGS))
     .map(({ path, name, count }) => ({
       path: `castings.${index}.${path}`,
       message: `Row ${index + 1}: ${count} ${name} cannot be.`,
       remedy: 'Type a whole number, 0 or more.',
     }));
-  if (issues.length > 0 || castingsIn(row) > 0) return issues;
-  const message = `Row ${index + 1} has no castings, good or bad.`;
-  return [
-    { path: `castings.${index}.good`, message, remedy: 'Type how many were poured, or take the row out.' },
-  ];
 }
 
 function settingIssues(row: CastingRow, index: number): Issue[] {

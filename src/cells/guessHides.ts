@@ -60,11 +60,17 @@ const SHOWS_RESULTS: ReadonlySet<string> = new Set([
   'shop card',
 ]);
 
-/** The guesses still to be given about a pour that takes this section: what is read off the section would answer them. */
-export function guessesOverSection(book: Pick<Book, 'cells'>, section: CellId): GuessCell[] {
+/** The guesses that hide, given or not, about a pour that takes this section or charge: what is read off it would answer them. */
+export function guessesOver(book: Pick<Book, 'cells'>, part: CellId): GuessCell[] {
   const takes = (id: CellId): boolean =>
-    book.cells.some((cell) => cell.id === id && cell.kind === 'pour' && cell.section === section);
+    book.cells.some(
+      (cell) => cell.id === id && cell.kind === 'pour' && (cell.section === part || cell.charge === part),
+    );
   const asks = (cell: Cell): cell is GuessCell =>
-    cell.kind === 'guess' && cell.hides && !cell.given && cell.pours.some(takes);
+    cell.kind === 'guess' && cell.hides && cell.pours.some(takes);
   return book.cells.filter(asks);
 }
+
+/** Those of them still to be given. */
+export const guessesOverSection = (book: Pick<Book, 'cells'>, section: CellId): GuessCell[] =>
+  guessesOver(book, section).filter(({ given }) => !given);

@@ -20,6 +20,10 @@ export function spilledWords({
 export const SPILL_CAUTION =
   'Molten metal over a rim burns, and explodes on anything wet: keep a dry sand bed or tray below and everybody away.';
 
+/** Said of what a charge spills by the level fill, before any pour; the amount stands before it. */
+export const SPILL_BY_LEVEL =
+  'as the body turns, by the level fill; a pour may lose less, where metal has gone stiff in the feeder by then.';
+
 /** Metal that left over a rim in the pour: a hazard, whatever becomes of the casting. */
 export function spilledReason(record: PourRecord): Reason | null {
   const words = spilledWords(record);

@@ -75,7 +75,7 @@ const LOG = castingsCsv(
 
 /** Reads a log; every row it takes is one that a book can hold. */
 function takeLog(text: string): void {
-  const { castings, issues } = readCastings(text, POURS);
+  const { castings, issues } = readCastings(text, { pours: POURS });
   if (issues.length > 0) expectReadable(issues);
   const cell = {
     kind: 'castings',
@@ -106,7 +106,7 @@ describe('logs of castings', () => {
   it('rows beyond what a book holds are counted aloud, not dropped in silence', () => {
     const [head, first] = LOG.split('\n');
     const { castings, issues } = promptly(() =>
-      readCastings(`${head}\n${`${first}\n`.repeat(30_000)}`, POURS),
+      readCastings(`${head}\n${`${first}\n`.repeat(30_000)}`, { pours: POURS }),
     );
     expect(castings).toHaveLength(2000);
     expect(issues.map(({ message }) => message).join(' ')).toContain('28000');

@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { checkCastings } from '$src/cells/checkCastings';
+import type { Cell } from '$src/cells/kinds';
 import { fromCelsius, fromDegrees } from '$src/core/units';
 import { runOtherwise } from '$src/report/castings/asRun';
 import { type CastingRow, castingsIn, countedBad, EMPTY_ROW, NO_FAULTS } from '$src/report/castings/casting';
@@ -93,7 +95,7 @@ describe('castings against the prediction', () => {
     const many = (factor: number) => overlap(wilson(0, 4 * factor), wilson(2 * factor, 4 * factor));
     expect(many(times)).toBe(false);
     expect(many(times - 1)).toBe(true);
-    expect(said(few)).toContain(`about ${4 * times} and ${4 * times} castings`);
+    expect(said(few)).toContain(`about ${4 * times} castings of each`);
   });
 
   it('says when scrap goes with the prediction, and when against it', () => {
@@ -106,6 +108,30 @@ describe('castings against the prediction', () => {
     expect(said([row('a', 58, 2), row('b', 30, 30)], alike)).toMatch(
       /^The predictions do not differ enough\./,
     );
+  });
+
+  it('takes lap margins as alike that coat and die could make differ, and those far from any lap', () => {
+    const lapsSaid = (margins: readonly [number, number], castings: readonly CastingRow[]): string => {
+      const of = [slow, quick].map((pour, index) => ({ ...pour, lapMargin: margins[index]! }));
+      return plainText(scrapSentence(scrapGroups(castings, 'lap', 'lap margin', of), 'lap', 'lap margin'));
+    };
+    const differing = [row('a', 58, 0, 2), row('b', 30, 0, 30)];
+    const far = lapsSaid([7.32, 7.08], differing);
+    expect(far).toMatch(/^The predictions do not differ enough\..*Both are far from any lap/);
+    expect(far).not.toContain('cast a pour');
+    expect(lapsSaid([12, 4], differing)).toContain('Both are far from any lap');
+    expect(lapsSaid([0.6, 0.2], differing)).toMatch(/^The predictions do not differ enough\./);
+    expect(lapsSaid([0.6, 0.2], differing)).not.toContain('far from any lap');
+    expect(lapsSaid([7, -0.4], differing)).toMatch(
+      /^Scrap goes with the prediction\..*predicted at about 0\.80 s of lap margin next\.$/,
+    );
+  });
+
+  it('counts nothing of a row without castings', () => {
+    const pours = new Map<string, Cell>();
+    expect(checkCastings([{ ...EMPTY_ROW, date: 'today' }], pours)).toEqual([]);
+    expect(said([row('a', 0, 0)])).toMatch(/^Nothing to set side by side yet\./);
+    expect(said([row('a', 58, 2), row('b', 0, 0)])).toMatch(/^One pour is no comparison\./);
   });
 
   it('lists what was cast and nothing between', () => {
@@ -172,7 +198,7 @@ describe('castings as CSV', () => {
   ];
 
   it('come back as they were', () => {
-    const { castings, issues } = readCastings(castingsCsv(rows, pours), pours);
+    const { castings, issues } = readCastings(castingsCsv(rows, pours), { pours });
     expect(issues).toEqual([]);
     expect(castings).toHaveLength(2);
     castings.forEach((read, index) => {
@@ -194,7 +220,7 @@ describe('castings as CSV', () => {
   it('name the rows that are wrong and keep the others', () => {
     const text =
       'date,pour,good,fold,colour\n1,"Slow, staged",12,1,red\n2,Nobody,3,0,\n3,"Slow, staged",2.5,0,\n\n4,"Slow, staged",0,0,\n5,"Slow, staged",x,-1,\n';
-    const { castings, issues } = readCastings(text, pours);
+    const { castings, issues } = readCastings(text, { pours });
     expect(castings.map(({ date, pour }) => [date, pour])).toEqual([
       ['1', 'a'],
       ['2', null],
@@ -205,13 +231,89 @@ describe('castings as CSV', () => {
   });
 
   it('are read with semicolons and decimal commas', () => {
-    const { castings, issues } = readCastings('date;good;charge_kg\r\n1;5;1,25\r\n', pours);
+    const { castings, issues } = readCastings('date;good;charge_kg\r\n1;5;1,25\r\n', { pours });
     expect(issues).toEqual([]);
     expect(castings[0]).toMatchObject({ good: 5, mass: 1.25 });
   });
 
+  it('are read by the headings of the page, in either units', () => {
+    const headings = [
+      ['date', 'pour', 'start angle, °', 'tilt time, s', 'charge, kg', 'metal, °C', 'die, °C'],
+      ['good', 'fold or oxide', 'lap or misrun', 'gas', 'shrink\u00adage', 'other', 'all', 'remark'],
+    ].flat();
+    const line = (cells: readonly string[]): string => cells.map((cell) => `"${cell}"`).join(',');
+    const text = [
+      line(headings),
+      line([
+        '1',
+        'Slow, staged',
+        '28.5',
+        '7.2',
+        '1.24',
+        '715',
+        '340',
+        '17',
+        '1',
+        '2',
+        '3',
+        '4',
+        '5',
+        '32',
+        'so',
+      ]),
+      line(['2', '', '', '', '', '', '', '0', '6', '0', '0', '0', '0', '6', '']),
+    ].join('\n');
+    const { castings, issues, asks } = readCastings(text, { pours });
+    expect([issues, asks]).toEqual([[], []]);
+    expect(castings.map(({ good, bad }) => [good, ...Object.values(bad)])).toEqual([
+      [17, 1, 2, 3, 4, 5],
+      [0, 6, 0, 0, 0, 0],
+    ]);
+    expect(castings[0]).toMatchObject({ pour: 'a', tiltTime: 7.2, mass: 1.24, remark: 'so' });
+    expect(castings[0]!.metalTemperature).toBeCloseTo(fromCelsius(715), 9);
+    expect(castings[0]!.startAngle).toBeCloseTo(fromDegrees(28.5), 9);
+    const pounds = readCastings('good,"charge, lb","metal, °F",Folds,Misruns\n1,2,1300,3,4\n', { pours });
+    expect(pounds.castings[0]!.mass).toBeCloseTo(0.90718474, 9);
+    expect(pounds.castings[0]!.metalTemperature).toBeCloseTo(fromCelsius(1268 / 1.8), 9);
+    expect(pounds.castings[0]!.bad).toMatchObject({ fold: 3, lap: 4 });
+    const units = { length: 'in', mass: 'lb', temperature: 'degF' } as const;
+    expect(readCastings('good,charge\n1,2\n', { pours, units }).castings[0]!.mass).toBeCloseTo(0.90718474, 9);
+  });
+
+  it('are asked about before rows are taken, when a column may count castings and is not known', () => {
+    const text = 'pour,good,cracks,colour,tears\n,1,0,red,0\n,0,4,,1\n';
+    const first = readCastings(text, { pours });
+    expect(first.asks).toEqual(['cracks', 'tears']);
+    const answers = new Map([
+      ['cracks', 'other'],
+      ['tears', 'other'],
+    ] as const);
+    const read = readCastings(text, { pours, answers });
+    expect(read.asks).toEqual([]);
+    expect(read.issues.map(({ path }) => path)).toEqual(['column']);
+    expect(read.castings.map(({ good, bad }) => [good, bad.other])).toEqual([
+      [1, 0],
+      [0, 5],
+    ]);
+    const without = readCastings(text, {
+      pours,
+      answers: new Map([
+        ['cracks', null],
+        ['tears', 'other'],
+      ]),
+    });
+    expect(without.castings.map(castingsIn)).toEqual([1, 1]);
+    expect(without.issues[0]!.message).toContain('“cracks” is not known and was left out');
+  });
+
+  it('name a row whose columns do not make what it says in all', () => {
+    const { castings, issues } = readCastings('good,fold,all\n5,1,6\n5,1,8\n', { pours });
+    expect(castings).toHaveLength(1);
+    expect(issues[0]!.message).toContain('it says 8 in all, but its columns make 6');
+  });
+
   it('say which columns are wanted when there are none', () => {
-    const { castings, issues } = readCastings('1,2,3\n4,5,6', pours);
+    const { castings, issues } = readCastings('1,2,3\n4,5,6', { pours });
     expect(castings).toEqual([]);
     expect(issues[0]!.remedy).toContain('start_angle_deg');
   });

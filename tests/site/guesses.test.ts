@@ -39,6 +39,7 @@ test('an answer that would give another guess away waits until that one is given
   expect(await call.getByRole('link', { name: 'Which is fastest' }).count()).toBe(1);
   expect(await call.textContent()).not.toMatch(/m\/s|computed\./i);
   expect(await pour.textContent()).toContain('The result is hidden.');
+  await call.getByText('You chose “stays under critical speed”.').waitFor();
   await picture(page, 'guess-waits');
   expect(await seriousBarriers(page)).toEqual([]);
 

@@ -182,6 +182,36 @@ test('castings are set against the prediction, and come in and go out as CSV', P
     .toMatch(/one row read from more\.csv.*Row 3 of the file: “x” in good/);
   expect(await log.getByRole('button', { name: /^Take out row/ }).count()).toBe(6);
 
+  // A column that may count bad castings is asked about before any row is taken.
+  await give(page, log.getByRole('button', { name: 'Read rows from CSV' }), {
+    name: 'cracks.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from('pour,good,fold or oxide,cracks\nThe old way,0,1,2\n'),
+  });
+  const ask = log.getByRole('form', { name: 'Columns not understood' });
+  await ask.waitFor();
+  expect(await log.getByRole('button', { name: /^Take out row/ }).count()).toBe(6);
+  expect(await ask.getByRole('button', { name: 'Take the rows' }).isDisabled()).toBe(true);
+  await ask.getByRole('combobox', { name: 'column cracks' }).selectOption('castings with other');
+  await picture(page, 'castings-asked');
+  await ask.getByRole('button', { name: 'Take the rows' }).click();
+  await expect.poll(() => log.getByRole('status').textContent()).toMatch(/^one row read from cracks\.csv\.$/);
+  expect(await log.getByRole('textbox', { name: 'fold or oxide, row 7' }).inputValue()).toBe('1');
+  expect(await log.getByRole('textbox', { name: 'other, row 7' }).inputValue()).toBe('2');
+  await log.getByRole('button', { name: 'Take out row 7' }).click();
+
+  // A new row counts nothing before something is typed, and the answer stays.
+  const before = await log.getByRole('heading', { level: 3 }).textContent();
+  await log.getByRole('button', { name: 'Add a row' }).click();
+  await log.getByText('Row 7 counts nothing until').waitFor();
+  expect(await log.getByRole('textbox', { name: 'good, row 7' }).inputValue()).toBe('');
+  expect(await log.getByRole('heading', { level: 3 }).textContent()).toBe(before);
+  await picture(page, 'castings-row');
+  await log.getByRole('textbox', { name: 'gas, row 7' }).fill('3');
+  await expect.poll(() => log.getByText('Row 7 counts nothing until').count()).toBe(0);
+  expect(await log.getByRole('textbox', { name: 'good, row 7' }).inputValue()).toBe('0');
+  await log.getByRole('button', { name: 'Take out row 7' }).click();
+
   const saving = page.waitForEvent('download');
   await log.getByRole('button', { name: 'Save rows as CSV' }).click();
   const stream = await (await saving).createReadStream();

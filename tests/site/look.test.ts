@@ -149,3 +149,69 @@ test.each(['two-tilts', 'better-tilt'])(
     expect(await lines.count()).toBeGreaterThan(0);
   },
 );
+
+// Firefox's protocol cannot show a page as it is printed.
+test.skipIf(isFirefox)('on paper stands the choice taken alone, and no hint for a pointer', async () => {
+  const book = sampleBook();
+  const page = await openPage({
+    book: writeBook({ ...book, cells: book.cells.filter(({ kind }) => kind === 'tilt').slice(0, 1) }),
+  });
+  const tilt = page.locator('[data-kind="tilt"]');
+  const hint = tilt.getByText(/Point at the\s+chart to read it/);
+  await hint.waitFor();
+  const choices = tilt.locator('fieldset label:has(input[type="radio"])');
+  const shown = (): Promise<string[]> =>
+    choices.evaluateAll((all) =>
+      all.filter((one) => one.checkVisibility()).map((one) => one.textContent!.trim()),
+    );
+  expect((await shown()).length).toBeGreaterThan(4);
+  await page.emulateMedia({ media: 'print' });
+  expect(await shown()).toEqual(['steady']);
+  expect(await hint.isVisible()).toBe(false);
+  await picture(page, 'tilt-printed');
+});
+
+test('a drag over a drawing that takes hold of nothing marks none of its labels', async () => {
+  const book = sampleBook();
+  const page = await openPage({
+    book: writeBook({ ...book, cells: book.cells.filter(({ kind }) => kind === 'section') }),
+  });
+  const drawing = page.locator('[data-kind="section"] svg.drawing').first();
+  await drawing.waitFor();
+  await expect.poll(() => page.locator('[data-undrawn]').count()).toBe(0);
+  await drawing.scrollIntoViewIfNeeded();
+  const { x, y, width, height } = (await drawing.boundingBox())!;
+  await page.mouse.move(x + 6, y + 6);
+  await page.mouse.down();
+  await page.mouse.move(x + width / 2, y + height / 2, { steps: 5 });
+  await page.mouse.move(x + width - 6, y + height - 6, { steps: 5 });
+  await page.mouse.up();
+  expect(await page.evaluate(() => String(getSelection()))).toBe('');
+});
+
+test('headings of a castings log stand apart, a long remark is seen whole, and what a pour lacks is not cut', async () => {
+  const remark = 'small film at the boss, jerked the lever after the break';
+  const cells = castingsLog.cells.map((cell) =>
+    cell.kind === 'castings'
+      ? { ...cell, castings: cell.castings.map((row, at) => (at === 0 ? { ...row, remark } : row)) }
+      : cell,
+  );
+  const page = await openPage({ book: writeBook({ ...castingsLog, cells }) });
+  const table = page.getByRole('region', { name: 'Castings poured' });
+  await table.waitFor();
+  const apart = await table.locator('th').evaluateAll((heads) => {
+    const boxes = heads.map((head) => {
+      const range = document.createRange();
+      range.selectNodeContents(head);
+      return range.getBoundingClientRect();
+    });
+    return boxes.slice(1, -1).map((box, at) => box.left - boxes[at]!.right);
+  });
+  expect(Math.min(...apart)).toBeGreaterThan(6);
+  const field = table.getByRole('textbox', { name: 'remark, row 1' });
+  expect(await field.inputValue()).toBe(remark);
+  const hidden = await field.evaluate((one) => one.scrollHeight - one.clientHeight);
+  expect(hidden).toBeLessThanOrEqual(1);
+  await table.scrollIntoViewIfNeeded();
+  await picture(page, 'castings-headings');
+});

@@ -69,7 +69,7 @@ test('a die is made longer and higher by one number each, as a whole or one regi
   const section = page.locator('[data-kind="section"]');
   const field = (name: string | RegExp) => section.getByRole('textbox', { name });
   const length = field('die length, mouth to end');
-  await section.getByText('It gives way between 180 and 320 mm').waitFor();
+  await section.getByText('stretches or shortens the die between 180 and 320 mm').waitFor();
   expect(await length.inputValue()).toBe('230.0');
   await length.press('ControlOrMeta+a');
   await length.pressSequentially('250');

@@ -202,3 +202,22 @@ test('where there is a keyboard no button for the sign stands beside a number', 
   await page.getByRole('textbox', { name: 'start at' }).waitFor();
   expect(await page.getByRole('button', { name: /^Change the sign/ }).count()).toBe(0);
 });
+
+test('on a phone the bar of a running pour begins where its words do, and is as wide as they may be', async () => {
+  const book = sampleBook();
+  const fine = { meshCells: 1600, capillaryGate: true, settlingTime: 4 };
+  const cells = book.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation: fine } : cell));
+  const page = await openPage({ ...PHONE, book: writeBook({ ...book, cells }) });
+  const banner = page.locator('.banner', {
+    has: page.getByRole('progressbar', { name: 'Share of the run done' }),
+  });
+  await banner.first().waitFor({ timeout: 60_000 });
+  const [bar, words, held] = await banner.first().evaluate((one) => {
+    const box = (part: Element) => part.getBoundingClientRect();
+    const { clientWidth } = one;
+    return [box(one.querySelector('progress')!), box(one.querySelector('.btn')!), clientWidth] as const;
+  });
+  expect(Math.abs(bar.left - words.left)).toBeLessThan(2);
+  expect(bar.width).toBeGreaterThan(0.8 * held);
+  await picture(page, 'phone-running');
+});

@@ -100,6 +100,68 @@ test('before the first look over the range is done it is said how far it is, and
   expect(said(none, null, 8)).toMatch(/^No pour here\./);
 });
 
+test('a map of many rows speaks at the row of the setting first, and of the widest elsewhere only where none is near', () => {
+  const rows = 21;
+  const tall: readonly NamedAxis[] = [
+    { ...axes[0]!, setPoint: 4 },
+    { setting: 'heat.die', name: 'die', quantity: 'count', from: 0, to: 20, points: rows, setPoint: 10 },
+  ];
+  const saidOf = (soundRows: ReadonlyMap<number, readonly Region[]>): string => {
+    const none: readonly Region[] = ['misrun', 'misrun', 'misrun', 'misrun'];
+    const regions = Array.from({ length: rows }, (_, row) => soundRows.get(row) ?? none).flat();
+    const answer: MapAnswer = {
+      grid: gridOf({ axes: tall }),
+      regions,
+      isComputed: regions.map(() => true),
+      shortages: regions.map(() => null),
+      mainFold: null,
+    };
+    const feeders = { atSetting: null, sound: 4, short: 0 };
+    const [margins, tried, spreads] = [null, [], [0, 0]];
+    const parts = {
+      axes: tall,
+      answer,
+      setRegion: 'misrun' as const,
+      margins,
+      tried,
+      isDone: true,
+      spreads,
+      feeders,
+    };
+    return answerSentence({ ...parts, firstLook: firstLookOf(answer) })
+      .map(({ text }) => text)
+      .join('');
+  };
+  const wide: readonly Region[] = ['sound', 'sound', 'sound', 'sound'];
+  const narrow: readonly Region[] = ['misrun', 'sound', 'misrun', 'misrun'];
+  expect(
+    saidOf(
+      new Map([
+        [18, wide],
+        [10, narrow],
+      ]),
+    ),
+  ).toBe('The setting misruns. At die 10, tilt time 2 s is sound.');
+  expect(
+    saidOf(
+      new Map([
+        [18, wide],
+        [12, narrow],
+      ]),
+    ),
+  ).toBe('The setting misruns. At die 12, tilt time 2 s is sound.');
+  expect(
+    saidOf(
+      new Map([
+        [18, wide],
+        [15, narrow],
+      ]),
+    ),
+  ).toBe(
+    'The setting misruns. Nothing is sound near die 10, as it is set. The widest range lies elsewhere: at die 18, tilt time 1 s to 4 s is sound.',
+  );
+});
+
 test('what a study that still runs has found is told as so far; the setting itself is computed first and stands', () => {
   const row: Region[] = ['folds film', 'sound', 'sound', 'laps'];
   expect(said(four(...row), 'sound', 8, null, [0, 0], false)).toMatch(/^So far: the setting is sound\. At/);

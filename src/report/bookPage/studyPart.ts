@@ -2,6 +2,7 @@ import type { PourPlan } from '$src/core/pour/plan';
 import type { PageUnits } from '$src/core/units';
 import { criticalBand } from '../chartWords';
 import { escaped } from '../drawing/paper';
+import { evenFigures } from '../evenFigures';
 import { plain, type Sentence } from '../sentence';
 import {
   answerSentence,
@@ -160,12 +161,20 @@ function curve({ axes, study, results, plan, isDone, pours }: KeptStudy, units: 
       })),
     ],
   });
+  const settings = evenFigures(
+    found.x,
+    found.points.map((point) => shownNumber(axisValue(axis, point), axis.quantity, units)),
+  );
+  const figures = evenFigures(
+    found.y,
+    found.y.map((figure) => (Number.isFinite(figure) ? significant(figure) : 'no such figure')),
+  );
   const table = plainTable({
     caption: `${title} by ${axis.name}`,
     columns: [name, title, 'the pour', 'feeder'],
     rows: found.points.map((point, index) => [
-      shownNumber(axisValue(axis, point), axis.quantity, units),
-      Number.isFinite(found.y[index]!) ? significant(found.y[index]!) : 'no such figure',
+      settings[index]!,
+      figures[index]!,
       regionWords(regionOf(results.get(point)!)),
       feederCell(results.get(point)!),
     ]),

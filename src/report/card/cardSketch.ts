@@ -67,18 +67,24 @@ function sketchIn(layout: Layout, plan: PourPlan, units: PageUnits, id: string):
   const { shape, levels } = metalAtRest(section, volume, tilt.start, standOfPlan(plan));
   const mark =
     levels[0] === undefined ? NO_MARK : levelMark(paper, plan, levels[0], steel, units, layout.foot);
-  const mouth = mouthLine(paper, plan);
   const measures = measuresOf(section, steel).filter(({ name }) => name !== 'opening');
-  const marks = [
-    sectionMarks(paper, steel, shape, { id, step: 6 }),
-    mark.lines,
-    mouth.svg,
-    sketchMeasures(paper, measures, units, {
+  const measuredWith = (mouth: MouthLine) => ({
+    mouth,
+    drawn: sketchMeasures(paper, measures, units, {
       section,
       steel,
       frame: { left: 4, top: 4, right: width - 4, bottom: height - 4 },
       taken: [mouth.box, ...mark.boxes],
     }),
+  });
+  const plain = measuredWith(mouthLine(paper, plan, 'over'));
+  // The word makes way for a line that leads to a figure and would run through it.
+  const { mouth, drawn } = plain.drawn.strikesTaken ? measuredWith(mouthLine(paper, plan, 'aside')) : plain;
+  const marks = [
+    sectionMarks(paper, steel, shape, { id, step: 6 }),
+    mark.lines,
+    mouth.svg,
+    drawn.svg,
     mark.words,
     plumb(mark, layout.foot),
     cardDial(dial, tilt.start, endOf(tilt)),
@@ -110,14 +116,25 @@ function plumb({ top, bottom }: LeftMark, foot: number): string {
   return `<path class="thin" d="M24 ${short(y)}v42"/><path class="solid" d="M24 ${short(y + 50)}l-4 -12h8Z"/><text x="33" y="${short(y + 50)}">plumb</text>`;
 }
 
-function mouthLine(paper: Paper, { section: { mouth, floor, roof } }: PourPlan): { svg: string; box: Box } {
+interface MouthLine {
+  readonly svg: string;
+  readonly box: Box;
+}
+
+/** The line across the mouth, its word over its end or from there towards the die. */
+function mouthLine(
+  paper: Paper,
+  { section: { mouth, floor, roof } }: PourPlan,
+  word: 'over' | 'aside',
+): MouthLine {
   const ys = [...floor, ...roof].map(({ y }) => y);
   const [low, high] = [Math.min(...ys), Math.max(...ys)];
   const reach = (high - low) * 0.12;
   const a = paper.place({ x: mouth, y: low - reach });
   const b = paper.place({ x: mouth, y: high + reach });
-  const svg = `<path class="plane" d="${pathOf([a, b])}"/><text x="${short(b.x)}" y="${short(b.y - 5)}" class="middle halo bold">mouth</text>`;
-  return { svg, box: { left: b.x - 22, right: b.x + 22, top: b.y - 17, bottom: b.y - 3 } };
+  const x = word === 'over' ? b.x : b.x + 18;
+  const svg = `<path class="plane" d="${pathOf([a, b])}"/><text x="${short(x)}" y="${short(b.y - 5)}" class="middle halo bold">mouth</text>`;
+  return { svg, box: { left: x - 22, right: x + 22, top: b.y - 17, bottom: b.y - 3 } };
 }
 
 /** Level of the metal and of the lip as lines to the left of the basin, and what lies between them. */

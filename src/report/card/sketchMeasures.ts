@@ -41,6 +41,12 @@ export interface Surroundings {
   readonly taken: readonly Box[];
 }
 
+/** Measures as drawn, and whether a line that leads to a figure runs through something that was taken. */
+export interface DrawnMeasures {
+  readonly svg: string;
+  readonly strikesTaken: boolean;
+}
+
 /**
  * The measures of a section as drawn on the card. Figures keep off each other and off what is taken, those of gaps
  * within the die, and off the edges of the steel where there is such a place; those that have the least choice of place, gaps far in the die, are placed first.
@@ -50,13 +56,14 @@ export function sketchMeasures(
   measures: readonly Measure[],
   units: PageUnits,
   { section, steel, frame, taken }: Surroundings,
-): string {
+): DrawnMeasures {
   const placed: Box[] = [...taken];
+  let strikesTaken = false;
   const top = Math.max(...steel.corners.map(({ y }) => y));
   const dieEnd = Math.max(...steel.corners.map((corner) => paper.place(corner).x));
   const edges = edgesOf(steel, paper);
   const inDie = { ...frame, right: Math.min(frame.right, dieEnd) };
-  return [...measures]
+  const svg = [...measures]
     .sort((one, other) => other.from.x - one.from.x)
     .map((measure) => {
       const [a, b] = outside(measure, paper.scale).map(paper.place) as [Spot, Spot];
@@ -75,9 +82,12 @@ export function sketchMeasures(
       const free = places.filter(isRoomFor);
       const place = free.find((one) => !liesOn(boxOf(one, figure), edges)) ?? free[0] ?? places[0]!;
       placed.push(boxOf(place, figure));
+      const { leader } = place;
+      strikesTaken ||= leader !== null && taken.some((other) => crosses(leader, other));
       return dimension(paper, measure, [a, b], place, figure);
     })
     .join('');
+  return { svg, strikesTaken };
 }
 
 const isFree = (place: Place, figure: Figure, placed: readonly Box[], frame: Box): boolean => {

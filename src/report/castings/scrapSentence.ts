@@ -19,22 +19,27 @@ export function scrapSentence(
   if (!least || !most)
     return [
       bold('Nothing to set side by side yet.'),
-      plain(' No row belongs to a pour that has this figure.'),
+      plain(' No castings are written down for a pour that has this figure.'),
     ];
   const what = counted === 'any' ? 'scrap' : `scrap by ${nameOf(counted)}`;
   if (groups.length === 1) {
     const range = `${rateWords(least)}, all of one pour.`;
     return [
       bold('One pour is no comparison.'),
-      plain(` ${capital(what)}: ${range} It takes castings of a second pour, predicted to differ.`),
+      plain(
+        ` ${capital(what)}: ${range} Log castings of a second pour too, one with a different prediction.`,
+      ),
     ];
   }
   const both = `${capital(what)}: “${least.name}”, ${figureText(least.predicted, against)}, ${rateWords(least)}; “${most.name}”, ${figureText(most.predicted, against)}, ${rateWords(most)}.`;
-  if (isAlike(least, most, against))
+  if (isAlike(least, most, against)) {
+    const far = against === 'lap margin' && areFar(least, most, against);
+    const why = far ? ' Both are far from any lap, and the prediction expects none of either.' : '';
     return [
       bold('The predictions do not differ enough.'),
-      plain(` ${both} A difference between these pours would not speak for or against the prediction.`),
+      plain(` ${both}${why} A difference between these pours would not speak for or against the prediction.`),
     ];
+  }
   const between = betweenWords(groups, least, most, against);
   if (overlap(least, most))
     return [bold('Cannot be told apart.'), plain(` ${both} ${moreWords(least, most)}${between}`)];
@@ -56,15 +61,33 @@ export const rateWords = ({ bad, total, from, to }: ScrapGroup): string =>
 export const figureText = (value: number, against: PredictedFigure): string =>
   against === 'front speed' ? `${fixed(value, 2)} times critical` : `${fixed(value, 2)} s of lap margin`;
 
-/** Seconds of margin that are the same answer. */
-const SAME_MARGIN = 0.05;
+/**
+ * How near two lap margins must be to be one answer: half a second, as for a pour told to be close to freezing, or a
+ * fifth of the longer. A margin goes with the time to freeze, and coat and die are not known to a fifth. Ours, no source.
+ */
+const SAME_MARGIN = { seconds: 0.5, share: 0.2 } as const;
 
-/** Predicted figures that the mesh alone could make differ. */
+/** Beyond these a pour is so far from its limit that the prediction expects no such fault at all. Ours, no source. */
+const FAR = { margin: 2, slow: 0.5, quick: 2 } as const;
+
+function areFar(a: ScrapGroup, b: ScrapGroup, against: PredictedFigure): boolean {
+  const [low, high] = [Math.min(a.predicted, b.predicted), Math.max(a.predicted, b.predicted)];
+  return against === 'lap margin' ? low >= FAR.margin : high <= FAR.slow || low >= FAR.quick;
+}
+
+/** Predicted figures that what is not known, or the mesh alone, could make differ. */
 function isAlike(a: ScrapGroup, b: ScrapGroup, against: PredictedFigure): boolean {
   const apart = Math.abs(a.predicted - b.predicted);
-  return against === 'lap margin'
-    ? apart <= SAME_MARGIN
-    : apart <= MESH_SPREAD * Math.max(a.predicted, b.predicted);
+  if (against === 'front speed') return apart <= MESH_SPREAD * Math.max(a.predicted, b.predicted);
+  const longer = Math.max(Math.abs(a.predicted), Math.abs(b.predicted));
+  return areFar(a, b, against) || apart <= Math.max(SAME_MARGIN.seconds, SAME_MARGIN.share * longer);
+}
+
+/** The figure to cast next: between the two, and where one is far from any lap, nearer to the lap. */
+function nextBetween(a: ScrapGroup, b: ScrapGroup, against: PredictedFigure): number {
+  const near = ({ predicted }: ScrapGroup): number =>
+    against === 'lap margin' ? Math.min(predicted, FAR.margin) : predicted;
+  return (near(a) + near(b)) / 2;
 }
 
 /** Where only the two ends were cast, that nothing is known between them, and what to cast next; empty otherwise. */
@@ -74,8 +97,9 @@ function betweenWords(
   most: ScrapGroup,
   against: PredictedFigure,
 ): string {
+  if (areFar(least, most, against)) return '';
   if (groups.some((one) => !isAlike(one, least, against) && !isAlike(one, most, against))) return '';
-  const next = figureText((least.predicted + most.predicted) / 2, against);
+  const next = figureText(nextBetween(least, most, against), against);
   return ` Nothing was cast between these two predictions, so this log cannot say where between them a limit lies: cast a pour predicted at about ${next} next.`;
 }
 
@@ -101,5 +125,7 @@ export function timesAsMany(a: ScrapGroup, b: ScrapGroup): number | null {
 function moreWords(a: ScrapGroup, b: ScrapGroup): string {
   const times = timesAsMany(a, b);
   if (times === null) return 'The rates are so alike that more castings would hardly tell them apart.';
-  return `If the rates stayed as they are, about ${a.total * times} and ${b.total * times} castings would tell them apart.`;
+  const [first, second] = [a.total * times, b.total * times];
+  const many = first === second ? `${first} castings of each` : `${first} and ${second} castings`;
+  return `If the rates stayed as they are, about ${many} would tell them apart.`;
 }

@@ -85,14 +85,33 @@ function stretchesOf({ grid }: MapAnswer, isMeant: IsMeant): Stretch[] {
   return found;
 }
 
-/** The stretch the set point lies in, else the longest: what one would tell the next shift. */
-function tellingStretch(axes: readonly NamedAxis[], answer: MapAnswer, isMeant: IsMeant): Stretch | null {
+/** A share of the rows of a map: as near as that to what is set, a row is as good as its own. Ours. */
+const NEAR_ROWS = 0.1;
+
+interface Telling {
+  readonly stretch: Stretch;
+  /** It lies in another row, further from what is set than what is near. */
+  readonly isElsewhere: boolean;
+}
+
+/**
+ * The stretch the set point lies in, else the longest of the nearest row that has one, and only where none is near the
+ * longest of all: what one would tell the next shift, who have the die as it is.
+ */
+function tellingStretch(axes: readonly NamedAxis[], answer: MapAnswer, isMeant: IsMeant): Telling | null {
   const stretches = stretchesOf(answer, isMeant);
   const [column, row = 0] = axes.map((axis) =>
     axis.setPoint === null ? -1 : Math.round(axisIndex(axis, axis.setPoint)),
   );
   const own = stretches.find((one) => one.row === row && one.from <= column! && column! <= one.to);
-  return own ?? stretches.toSorted((a, b) => b.to - b.from - (a.to - a.from))[0] ?? null;
+  if (own) return { stretch: own, isElsewhere: false };
+  const longest = stretches.toSorted((a, b) => b.to - b.from - (a.to - a.from));
+  const reach = Math.max(1, Math.round(NEAR_ROWS * (answer.grid.rows - 1)));
+  const away = (one: Stretch): number => Math.abs(one.row - row);
+  const [near] = longest.filter((one) => away(one) <= reach).toSorted((a, b) => away(a) - away(b));
+  if (near) return { stretch: near, isElsewhere: false };
+  const [stretch] = longest;
+  return stretch ? { stretch, isElsewhere: axes.every(({ setPoint }) => setPoint !== null) } : null;
 }
 
 function stretchWords(
@@ -102,7 +121,12 @@ function stretchWords(
   units: PageUnits,
 ): string {
   const found = tellingStretch(axes, answer, (point) => answer.regions[point] === region);
-  return found ? ` ${placedRange(axes, found, units)} is ${regionWords(region)}.` : '';
+  if (!found) return '';
+  const told = `${placedRange(axes, found.stretch, units)} is ${regionWords(region)}.`;
+  const [, up] = axes;
+  if (!found.isElsewhere || !up || up.setPoint === null) return ` ${told}`;
+  const set = `${up.name} ${shownValue(up.setPoint, up.quantity, units)}`;
+  return ` Nothing is ${regionWords(region)} near ${set}, as it is set. The widest range lies elsewhere: ${told.replace(/^At/, 'at')}`;
 }
 
 /** "At start angle +20°, tilt time 3 s to 5 s"; of a curve "Tilt time 3 s to 5 s". */
@@ -123,7 +147,9 @@ function fedWords(
   if (axes.length > 1 || short === 0 || short === sound) return '';
   const isFed = (point: number) => answer.regions[point] === 'sound' && answer.shortages[point] === null;
   const found = tellingStretch(axes, answer, isFed);
-  return found ? ` ${placedRange(axes, found, units)} fills quietly and has a feeder that is enough.` : '';
+  return found
+    ? ` ${placedRange(axes, found.stretch, units)} fills quietly and has a feeder that is enough.`
+    : '';
 }
 
 export interface AnswerParts {

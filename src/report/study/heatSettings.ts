@@ -47,7 +47,7 @@ export const HEAT_SETTINGS: readonly Setting[] = [
   },
   {
     id: 'heat.die',
-    name: 'die temperature, mean',
+    name: 'die temperature (mean of all regions)',
     quantity: 'temperature',
     group: 'heat',
     least: fromCelsius(0),
@@ -61,7 +61,7 @@ export const HEAT_SETTINGS: readonly Setting[] = [
   },
   {
     id: 'heat.transfer',
-    name: 'heat transfer through the coat, mean',
+    name: 'heat transfer through the coat (mean of all regions)',
     quantity: 'heat transfer',
     group: 'heat',
     least: 50,

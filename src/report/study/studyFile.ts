@@ -83,7 +83,7 @@ function rowOf(
 }
 
 const nameWithUnit = (name: string, key: string): string =>
-  `${name.replace(/[^A-Za-z0-9]+/g, '_')}${key ? `_${key}` : ''}`;
+  `${name.replace(/[^A-Za-z0-9]+/g, '_').replace(/_$/, '')}${key ? `_${key}` : ''}`;
 
 function rowsOf(head: StudyHead, results: StudyResults, units: PageUnits): [string, unknown][][] {
   const grid = gridOf(head);

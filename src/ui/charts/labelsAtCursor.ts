@@ -11,8 +11,9 @@ export interface LabelField {
 }
 
 /**
- * Names beside a cursor at `at` [px]: one that a reading would be written over makes way for it, the others keep their places.
- * One that finds no other place is left out while the cursor stands there.
+ * Names beside a cursor at `at` [px]: one that a reading would be written over, or that the cursor's line strikes through,
+ * makes way, the others keep their places. One that finds no other place is left out while a reading stands there; struck
+ * through it stays.
  */
 export function labelsAtCursor(
   labels: readonly LabelPlaced[],
@@ -21,7 +22,9 @@ export function labelsAtCursor(
   at: number,
   readings: readonly Reading[],
 ): readonly LabelPlaced[] {
-  const isCovered = (label: LabelPlaced): boolean => isUnderReading(label, at, readings, plot);
+  const isUnder = (label: LabelPlaced): boolean => isUnderReading(label, at, readings, plot);
+  const isStruck = ({ box }: LabelPlaced): boolean => box.left <= at && at <= box.right;
+  const isCovered = (label: LabelPlaced): boolean => isUnder(label) || isStruck(label);
   const kept = labels.filter((label) => !isCovered(label));
   if (kept.length === labels.length) return labels;
   const keys = new Set(kept.map(({ key }) => key));
@@ -39,5 +42,9 @@ export function labelsAtCursor(
     ],
     [...lines, ...wanted.filter(({ key }) => keys.has(key)).map(({ points }) => points), cursor],
   );
-  return [...kept, ...moved.filter((label) => !isCovered(label))];
+  const cleared = moved.filter((label) => !isCovered(label));
+  const stay = labels.filter(
+    (label) => isCovered(label) && !isUnder(label) && !cleared.some(({ key }) => key === label.key),
+  );
+  return [...kept, ...cleared, ...stay];
 }

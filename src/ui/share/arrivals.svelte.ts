@@ -93,7 +93,7 @@ class Arrivals {
       await navigator.clipboard.writeText(address);
       bench.announcement = 'Link copied. It holds the whole book; nothing is stored elsewhere.';
       this.#say(
-        `Link copied, ${address.length} characters. It holds the whole book, and opens where Quietpour runs at ${location.host}. Somebody who runs it at another address puts all from # on behind that one; everybody else is served by the page that plays.`,
+        `Link copied, ${address.length} characters. It holds the whole book, and opens where Quietpour runs at ${location.host}. Somebody who runs it elsewhere adds everything from the # on to their own address. For anybody without Quietpour, use “Save as a page that plays”.`,
       );
     } catch {
       // Put there quietly: it brings no book, it takes one away.

@@ -323,12 +323,12 @@ test('a curve has its figures as a table, in the units of the book', () => {
   const four = new Map([...whole].slice(0, 4));
   const part = studyPart(study(four, one), 'p3', METRIC);
   expect(part).toMatch(
-    /<th scope="row">2<\/th><td data-column="front speed, peak, m\/s">0\.90<\/td><td data-column="the pour">folds film<\/td><td data-column="feeder">enough<\/td>/,
+    /<th scope="row">2\.0<\/th><td data-column="front speed, peak, m\/s">0\.90<\/td><td data-column="the pour">folds film<\/td><td data-column="feeder">enough<\/td>/,
   );
   expect(part).toContain('critical 0.50 m/s');
   expect(part).not.toContain('So far:');
   expect(studyPart({ ...study(four, one), isDone: false }, 'p3', METRIC)).toContain('So far: from 0.30');
-  expect(studyPart(study(four, one), 'p3', INCHES)).toMatch(/<th scope="row">2<\/th><td [^>]*>35<\/td>/);
+  expect(studyPart(study(four, one), 'p3', INCHES)).toMatch(/<th scope="row">2\.0<\/th><td [^>]*>35<\/td>/);
 });
 
 test('a curve has a verdict with its sound range, a mark at each point and the pours of the book', () => {

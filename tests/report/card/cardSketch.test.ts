@@ -4,6 +4,7 @@ import type { PourPlan } from '$src/core/pour/plan';
 import { fromDegrees, fromMillimetres, METRIC } from '$src/core/units';
 import { cardSketch } from '$src/report/card/cardSketch';
 import { type Box, meet } from '$src/report/drawing/box';
+import { fillHeight } from '../../books/sources/fillHeight';
 import { levelOrUphill } from '../../books/sources/levelOrUphill';
 import { barOverTheLip, inLongBasin } from '../longBasin';
 
@@ -123,4 +124,33 @@ describe.each(drawings)('%s, %s', (id, __, svg) => {
     );
     expect(outside).toEqual([]);
   });
+});
+
+/** Figures that stand away from their line, and the word at the mouth. */
+const leadersOn = (svg: string) =>
+  [...svg.matchAll(/class="hair" d="M([-\d.]+)[ ,]([-\d.]+)L([-\d.]+)[ ,]([-\d.]+)"/g)].map(([, ...four]) =>
+    four.map(Number),
+  );
+
+test('no line that leads to a figure runs through the word at the mouth', () => {
+  const more = [...evaluateBook(fillHeight)].flatMap(([id, evaluation]): [string, PourPlan][] =>
+    evaluation.state === 'needs a run' ? [[id, evaluation.plan]] : [],
+  );
+  const svgs = [...plans, ...more].flatMap(
+    ([id, plan]) => cardSketch(plan, METRIC, id).match(/<svg class="sketch.*?<\/svg>/gs)!,
+  );
+  const struck = svgs.filter((svg) => {
+    const [, x, y] = /<text x="([-\d.]+)" y="([-\d.]+)" class="middle halo bold">mouth/
+      .exec(svg)!
+      .map(Number);
+    const word = centred(x!, y! - 4, 5 * BOLD_LETTER, 10);
+    return leadersOn(svg).some(([ax, ay, bx, by]) =>
+      Array.from({ length: 401 }, (_, k) => k / 400).some((share) => {
+        const [px, py] = [ax! + share * (bx! - ax!), ay! + share * (by! - ay!)];
+        return px > word.left && px < word.right && py > word.top && py < word.bottom;
+      }),
+    );
+  });
+  expect(svgs.length).toBeGreaterThan(8);
+  expect(struck).toEqual([]);
 });

@@ -4,6 +4,7 @@ import { barWords } from '$src/ui/charts/barWords';
 import type { Spot } from '$src/ui/charts/chart';
 import { type LabelPlaced, placeDirectLabels } from '$src/ui/charts/directLabels';
 import { boxAt, dense, hits, isInside, textWidth } from '$src/ui/charts/labelRoom';
+import { labelsAtCursor } from '$src/ui/charts/labelsAtCursor';
 
 const plot = { left: 40, top: 22, right: 520, bottom: 200 };
 const MARK = 13;
@@ -125,5 +126,32 @@ describe('words of a bar', () => {
   test('make way for the cursor', () => {
     const cursor = { left: 160, right: 172, top: plot.top, bottom: plot.bottom };
     expect(meet(barWords(bar, plot, [], [cursor]).box, cursor)).toBe(false);
+  });
+});
+
+describe('a name that the line of the cursor strikes through', () => {
+  const flat = curve(() => 0.3);
+  const asked = [{ key: 'one', text: 'Pour copy', points: flat, mark: MARK }];
+  const labels = placeDirectLabels(asked, plot);
+  const [label] = labels;
+  const at = (label!.box.left + label!.box.right) / 2;
+
+  test('makes way for it', () => {
+    const [moved] = labelsAtCursor(labels, asked, { plot, taken: [], lines: [] }, at, []);
+    expect(moved!.text).toBe('Pour copy');
+    expect(at < moved!.box.left || at > moved!.box.right).toBe(true);
+  });
+
+  test('stays where it is when there is no other place', () => {
+    const taken = [
+      { ...plot, right: at - 4 },
+      { ...plot, left: at + 4 },
+    ];
+    expect(labelsAtCursor(labels, asked, { plot, taken, lines: [] }, at, [])).toHaveLength(1);
+  });
+
+  test('stays where the cursor is elsewhere', () => {
+    const far = at > 280 ? plot.left + 5 : plot.right - 5;
+    expect(labelsAtCursor(labels, asked, { plot, taken: [], lines: [] }, far, [])).toEqual(labels);
   });
 });

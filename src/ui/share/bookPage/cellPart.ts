@@ -1,6 +1,14 @@
-import type { Evaluation } from '$src/cells/evaluate';
-import { guessesAbout, guessesToldBy } from '$src/cells/guessHides';
-import type { Book, Cell, CellId, GuessCell, MetalCell, NoteCell, PourCell } from '$src/cells/kinds';
+import { guessesAbout, guessesOver, guessesToldBy } from '$src/cells/guessHides';
+import type {
+  Book,
+  Cell,
+  CellId,
+  ChargeCell,
+  GuessCell,
+  MetalCell,
+  NoteCell,
+  PourCell,
+} from '$src/cells/kinds';
 import { thermalOf } from '$src/core/heat/thermalMetals';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import { endOf } from '$src/core/tilt/endOf';
@@ -14,7 +22,7 @@ import { escaped } from '$src/report/drawing/paper';
 import { metalInputs } from '$src/report/inputWords';
 import { inUnits } from '$src/report/inUnits';
 import { shownMass, shownVolume, withUnit } from '$src/report/measureText';
-import { SPILL_CAUTION } from '$src/report/spilledReason';
+import { SPILL_BY_LEVEL, SPILL_CAUTION } from '$src/report/spilledReason';
 import { startLevelWords } from '$src/report/startLevelWords';
 import { loneTiltText } from '$src/report/tiltWords';
 import { angleText } from '$src/report/wording';
@@ -61,7 +69,7 @@ function shownBody(source: PageSource, cell: Cell, id: string): string {
           )
         : said(NOT_IN_ORDER);
     case 'charge':
-      return charge(source.evaluations.get(cell.id), source.book);
+      return charge(source, cell);
     case 'pour':
       return pour(source, cell, id);
     case 'compare':
@@ -111,18 +119,19 @@ function metal({ book }: PageSource, { metal }: MetalCell): string {
   ].join('\n');
 }
 
-function charge(evaluation: Evaluation | undefined, book: Book): string {
+/** What spills would answer a guess about a pour of this charge, so it stands behind a press as the pour does. */
+function charge({ evaluations, book }: PageSource, { id }: ChargeCell): string {
+  const evaluation = evaluations.get(id);
   if (!evaluation || !('charge' in evaluation)) return said(NOT_IN_ORDER);
   const { mass, startLevel, spilled } = evaluation.charge;
   const units = book.units ?? METRIC;
   // Turned into the book's units before it is rounded: rounded twice it reads otherwise than in the book.
-  const spill =
-    spilled > 1e-9
-      ? ` ${withUnit(shownVolume(spilled, units))} of it spill over a rim. ${SPILL_CAUTION}`
-      : '';
-  return said(
-    `${withUnit(shownMass(mass, units))}; at the start ${startLevelWords(startLevel, units)}.${spill}`,
-  );
+  const told = `${withUnit(shownMass(mass, units))}; at the start ${startLevelWords(startLevel, units)}.`;
+  if (spilled <= 1e-9) return said(told);
+  const spill = `${withUnit(shownVolume(spilled, units))} of this charge spill over a rim ${SPILL_BY_LEVEL} ${SPILL_CAUTION} Ladle less, or raise the rim.`;
+  return guessesOver(book, id).length === 0
+    ? said(`${told} ${spill}`)
+    : `${said(told)}\n${behind('Show whether this charge spills', said(spill))}`;
 }
 
 function pour({ book, run }: PageSource, { id: cell, provenDwell = 0 }: PourCell, id: string): string {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { addCell } from '$src/cells/edit';
+import { addCell, replaceCell } from '$src/cells/edit';
 import { evaluateBook } from '$src/cells/evaluate';
 import type { Book, Cell, CellKind } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
@@ -104,6 +104,28 @@ test('a charge reads as it does in the book, in whatever units: it is rounded on
     expect(body).toContain(withUnit(shownMass(mass, units)));
     expect(body).toContain(startLevelWords(startLevel, units));
   }
+});
+
+test('what a charge spills is said to be by the level fill, and stands behind a press where a guess hides its pour', () => {
+  const spilling = (book: Book): string => {
+    const charge = firstOf(book, 'charge');
+    const full = replaceCell(book, { ...charge, charge: { by: 'mass', mass: 1.3 } });
+    const source = sourceOf(full);
+    const evaluation = source.evaluations.get(charge.id)!;
+    if (!('charge' in evaluation)) throw new Error('The charge is not in order.');
+    expect(evaluation.charge.spilled).toBeGreaterThan(1e-6);
+    return cellPart(source, charge, 0).body;
+  };
+  const told = /of this charge spill over a rim as the body turns, by the level fill; a pour may lose less/;
+  const open = spilling(sampleBook());
+  expect(open).toMatch(told);
+  expect(open).not.toContain('<details');
+  for (const given of [false, true]) {
+    const hidden = spilling(bookWith({ given, hides: true }));
+    expect(hidden).toMatch(told);
+    expect(seen(hidden)).not.toMatch(/rim|lose less/);
+  }
+  expect(spilling(bookWith({ given: false, hides: false }))).toBe(open);
 });
 
 test('a section is drawn with its metal, its measures and the names of its parts, wide and for a phone', () => {
