@@ -107,13 +107,13 @@ describe('a told range', () => {
     );
   });
 
-  test('of another row is told without the holes of this one, before the margins are known', () => {
+  test('before the margins are known is that of its own row, told without the holes', () => {
     const answer = mapOf(...LOWER, 'ffffnmsms');
     const parts = { axes, answer, setRegion: 'sound' as const, margins: null, tried: null, isDone: false };
     const text = answerSentence({ ...parts, spreads: [0, 0], firstLook: firstLookOf(answer), feeders })
       .map((words) => words.text)
       .join('');
-    expect(text).toBe('So far: the setting is sound. At start angle 0°, tilt time 2 s to 18 s is sound.');
+    expect(text).toBe('So far: the setting is sound. At start angle +20°, tilt time 14 s is sound.');
   });
 
   test('is left as it was found where the row holds nothing against it', () => {

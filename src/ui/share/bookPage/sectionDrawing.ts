@@ -71,7 +71,7 @@ function drawnIn(layout: Layout, section: Section, { words, metal, units }: Draw
   return `<svg class="section ${layout.name}" viewBox="0 0 ${size.width} ${size.height}" role="img" aria-label="${escaped(words)}">${[
     sectionMarks(paper, steel, metal, { id, step: 7 }),
     ...labels.map(leader),
-    sketchMeasures(paper, measuresOf(section, steel), units, { section, steel, frame, taken }),
+    sketchMeasures(paper, measuresOf(section, steel), units, { section, steel, frame, taken }).svg,
     ...labels.map(name),
   ].join('')}</svg>`;
 }
