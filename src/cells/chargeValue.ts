@@ -128,7 +128,7 @@ function unreachable(section: Section, path: string, charge: ChargeBy, start: nu
     };
   const remedyOnce = once(() => {
     const most = largestHead(section, start, end, charge.head);
-    return most === null
+    return most === 0
       ? 'No head goes here: give a mass or a fill level, or roof more of the basin.'
       : `The most that goes here is ${millimetres(most)} mm: ask for no more, or roof more of the basin.`;
   });

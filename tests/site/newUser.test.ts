@@ -194,8 +194,8 @@ test('a tapered lever is among the starting shapes: it narrows from its mouth to
   await section.getByRole('button', { name: /^tapered lever/ }).click();
   const field = (name: string | RegExp) => section.getByRole('textbox', { name });
   await expect.poll(() => field('name of region 2').inputValue()).toBe('Lever');
-  expect(await field('R4 y, mm').inputValue()).toBe('34.0');
-  expect(await field('R5 y, mm').inputValue()).toBe('14.0');
+  expect(await field('R5 y, mm').inputValue()).toBe('34.0');
+  expect(await field('R6 y, mm').inputValue()).toBe('14.0');
   expect(await field('width of Lever').first().inputValue()).toBe('60.0');
   expect(await field(/^width of Lever where it ends/).inputValue()).toBe('36.0');
   // By hand: 180/6·(2·60·34 + 60·14 + 36·34 + 2·36·14) mm³.

@@ -44,7 +44,7 @@ test(
     // The section shows the metal of the pour: no other charge beside it.
     await expect
       .poll(() => section.textContent())
-      .toContain('Drawn with Pour, whose charge was worked out for another section');
+      .toContain('Drawn with Pour, with the charge of another section');
     expect(await section.textContent()).not.toContain('No charge takes this section yet');
     expect(await section.locator('.fig', { hasText: /^charge/ }).textContent()).toContain(poured);
     for (const width of [390, 1440]) {
@@ -67,9 +67,7 @@ test('a section without a charge does not call what it is drawn with a charge', 
   const page = await openBook(writeBook({ ...sample, cells: [lever] }));
   const figures = page.locator('#section-2 .figs');
   await figures.waitFor();
-  expect(await figures.textContent()).toMatch(
-    /metal assumed.*to draw with: a charge cell begins with a feeder besides/,
-  );
+  expect(await figures.textContent()).toMatch(/metal assumed.*a new charge adds a feeder/);
   expect(await figures.textContent()).not.toContain('charge needed');
   await picture(page, 'metal-assumed');
 });

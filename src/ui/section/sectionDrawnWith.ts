@@ -79,7 +79,7 @@ function drawnNow(
   const charge = chargeOf(around.charges(), cell);
   // A section may be poured with a charge that was worked out for another: then that metal is in it.
   const source =
-    charge ?? around.pours().find((pour) => pour.section === cell.id && takesCharge(around, pour)) ?? null;
+    charge ?? around.pours().find((pour) => pour.section === cell.id && around.cell(pour.charge)) ?? null;
   const metalCell = around.cell(source?.metal ?? null);
   const metal = metalCell?.kind === 'metal' ? metalCell.metal : (around.metals()[0]?.metal ?? METALS[0]!);
   const known = { liquid: liquidIn(metal), metalName: metal.name, charge, from: source };
@@ -102,9 +102,6 @@ function drawnNow(
   const assumed = `${why}: drawn ${stroke} with 1.15 times the cavity of ${metal.name}.`;
   return { ...own, volume: SPARE * cavityVolume(section), assumed };
 }
-
-const takesCharge = (around: BookAround, { charge }: PourCell): boolean =>
-  around.cell(charge)?.kind === 'charge';
 
 /** Stroke and metal of a charge, or of the pour as it runs; null while neither is in order. */
 function givenBy(

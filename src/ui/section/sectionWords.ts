@@ -11,7 +11,7 @@ const massWords = ({ volume, liquid }: DrawnWith, units: PageUnits) =>
   withUnit(shownMass(volume * liquid.density, units));
 
 /** Said behind the name of the pour that a section is drawn with. */
-export const OTHERS = ', whose charge was worked out for another section';
+export const OTHERS = ', with the charge of another section';
 
 /** What the picture of a section shows, for those who do not see it. */
 export function pictureWords(name: string, section: Section, drawn: DrawnWith, units: PageUnits): string {
