@@ -184,6 +184,10 @@ test('each book that is begun has a title of its own, selected, so that typing n
   await expect.poll(() => title(page).inputValue()).toBe('New book');
   await begin.click();
   await expect.poll(() => title(page).inputValue()).toBe('New book 2');
+  const chosen = () =>
+    title(page).evaluate((field: HTMLInputElement) => field.selectionEnd! - field.selectionStart!);
+  await expect.poll(chosen).toBe('New book 2'.length);
+  expect(await title(page).evaluate((field) => field === document.activeElement)).toBe(true);
   await page.keyboard.type('Spring trials');
   await page.keyboard.press('Tab');
   expect(await title(page).inputValue()).toBe('Spring trials');

@@ -278,13 +278,15 @@ test('a study that is begun at once after typing takes what stands in the field'
   expect(await ends()).toBe('9 s');
 });
 
-/** The 4 mm wall, whose feeder is short as it is set: a curve of five points and a map of 4 × 4, all on the coarsest mesh. */
+/** The 4 mm wall with less metal than its feeder needs: a curve of five points and a map of 4 × 4, all on the coarsest mesh. */
 function wallBook(): Book {
   const pace = { setting: 'tilt.time', from: 8, to: 16, points: 5 };
   const start = { setting: 'tilt.start', from: 0, to: fromDegrees(40), points: 4 };
   const cells = thinWallWindow.cells.flatMap((cell): Cell[] => {
     if (cell.kind === 'pour') return [{ ...cell, computation: { ...cell.computation, meshCells: 40 } }];
+    if (cell.kind === 'charge') return [{ ...cell, charge: { by: 'mass', mass: 0.46 } }];
     if (cell.kind !== 'study') return cell.kind === 'note' ? [] : [cell];
+    if (cell.id !== 'window') return [];
     const study = { ...cell.study, repeatability: [], meshCells: 40 };
     const [curve, map] = [[pace], [{ ...pace, points: 4 }, start]];
     return [
