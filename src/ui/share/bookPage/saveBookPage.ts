@@ -14,7 +14,7 @@ import { onOwnMesh } from '../../study/onOwnMesh';
 import { poursOnAxis } from '../../study/poursOnAxis';
 import { isCurrent, studyRun } from '../../study/shownStudies.svelte';
 import { cellPart } from './cellPart';
-import { guessesSaved } from './guessWords';
+import { guessesSaved } from './guessesSaved';
 import type { PageSource } from './pageSource';
 import { guessRecords } from './resultPart';
 
