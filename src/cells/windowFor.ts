@@ -1,3 +1,4 @@
+import { edgeBetween } from '$src/core/elementary/edgeBetween';
 import { levelPath } from '$src/core/level/levelPath';
 import type { PourPlan } from '$src/core/pour/plan';
 import { endOf } from '$src/core/tilt/endOf';
@@ -113,13 +114,7 @@ function lowestHeld(plan: PourPlan, { from, to }: StudyAxis): number | null {
   const isHeld = (start: number): boolean =>
     !isLadledIn(levelPath(plan.section, plan.volume, start, start, stand).share[0] ?? 0);
   if (isHeld(from) || !isHeld(to)) return null;
-  let [ladled, held] = [from, to];
-  while (held - ladled > WHOLE / 4) {
-    const middle = (ladled + held) / 2;
-    if (isHeld(middle)) held = middle;
-    else ladled = middle;
-  }
-  return held;
+  return edgeBetween(isHeld, to, from, WHOLE / 4);
 }
 
 /** No start is tried that the machine does not reach. */

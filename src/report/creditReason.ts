@@ -1,4 +1,4 @@
-import { type InputWords, isAlike } from './inputWords';
+import { type InputWords, isAlike } from './inputWord';
 import type { Reason } from './verdictReasons';
 import { countText, listText } from './wording';
 

@@ -4,7 +4,7 @@ import type { PourPlan } from '$src/core/pour/plan';
 import type { Region } from '$src/core/section/section';
 import { METRIC, type PageUnits, TEMPERATURE, toKilojoules } from '$src/core/units';
 import { shownTransfer } from './coatChoice';
-import type { InputWords } from './inputWords';
+import type { InputWords } from './inputWord';
 import { fixed, percentText, significant } from './wording';
 
 /** Everything that decides the heat of a pour, in words: the metal's freezing, its temperature, coats and die. */

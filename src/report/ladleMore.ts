@@ -1,3 +1,4 @@
+import { edgeBetween } from '$src/core/elementary/edgeBetween';
 import type { Feeding } from '$src/core/heat/afterFill';
 import { basinCapacity } from '$src/core/level/basinCapacity';
 import { heldAtEnd } from '$src/core/level/heldAtEnd';
@@ -7,8 +8,8 @@ import { endOf } from '$src/core/tilt/endOf';
 import { fromCubicCentimetres, toCubicCentimetres } from '$src/core/units';
 import { angleText, fixed } from './wording';
 
-/** Halvings of the range of charges: finer than a thousandth of a cubic centimetre. */
-const HALVINGS = 24;
+/** Finer than the whole cubic centimetre that is told [m³]. */
+const FINENESS = 1e-9;
 /** Less than a drop [m³]. */
 const ROUNDING = 5e-8;
 
@@ -28,7 +29,7 @@ export function ladleMoreText(
   const isEnough = (amount: number): boolean => judge(amount)?.enough.metal ?? false;
   if (!isEnough(most))
     return 'No charge gives it enough, for too little stands under the roof over the mouth: raise that roof, let it reach further back, or make the basin wider.';
-  const more = Math.ceil(toCubicCentimetres(leastOf(isEnough, left, most) - left));
+  const more = Math.ceil(toCubicCentimetres(edgeBetween(isEnough, most, left, FINENESS) - left));
   const charge = volume + fromCubicCentimetres(more);
   const text = `${more} cm³ more (${fixed(Math.ceil(fromCubicCentimetres(more) * liquid.density * 100) / 100, 2)} kg), skull not counted`;
   const end = endOf(tilt);
@@ -39,15 +40,4 @@ export function ladleMoreText(
     return `It takes ${text}, and at ${angleText(tilt.start)} the basin holds ${fixed(toCubicCentimetres(held), 0)} cm³ of those ${fixed(toCubicCentimetres(charge), 0)} cm³: make it deeper, longer or wider.`;
   const isLasting = judge(left + charge - volume)?.enough.time;
   return `Ladle ${text}, for what is added shrinks too${isLasting ? '' : '; it still freezes too soon then'}.`;
-}
-
-/** The least amount that is enough, where none is at `none` and it is at `all`. */
-function leastOf(isEnough: (amount: number) => boolean, none: number, all: number): number {
-  let [low, high] = [none, all];
-  for (let halving = 0; halving < HALVINGS; halving++) {
-    const middle = (low + high) / 2;
-    if (isEnough(middle)) high = middle;
-    else low = middle;
-  }
-  return high;
 }

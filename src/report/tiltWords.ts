@@ -3,7 +3,7 @@ import { dryRun } from '$src/core/tilt/machine/dryRun';
 import type { FrontLedTilt, KnotTilt, MachineTilt, ProgrammedTilt, Tilt } from '$src/core/tilt/tilt';
 import { turnsOf } from '$src/core/tilt/turns';
 import { METRIC, type PageUnits, TEMPERATURE, toDegrees } from '$src/core/units';
-import type { InputWords } from './inputWords';
+import type { InputWords } from './inputWord';
 import { angleText, countText, rateText, secondsText, significant } from './wording';
 
 /** A tilt in words, with what it takes: "steady 15 °/s, 8.3 s" or "8 °/s to −6°, then 18 °/s, 9.4 s in all". */

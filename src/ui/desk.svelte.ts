@@ -5,6 +5,7 @@ import { type Example, exampleText, fetchAhead, fetchExamples } from './exampleB
 import { chooseFile, downloadText, fileNameOf } from './files';
 import { cannotFetch, type Notice, OPEN_ELSEWHERE, refusedToKeep, tooLarge, tooMuch } from './notices';
 import { bodies } from './page/bodies.svelte';
+import { savedFile } from './savedFile.svelte';
 import { holdBook, lastOpen, noteOpen } from './shelf/bookHold';
 import { makeTurns } from './shelf/inTurn';
 import { keptTitles } from './shelf/keptTitles';
@@ -25,24 +26,17 @@ const BYTES_A_CHARACTER = 4;
 const PAUSE = 600;
 /** Somebody who types without a pause has the book kept this often [ms]. */
 const LONGEST_WAIT = 4000;
-/** What was saved is said for so long [ms]. */
-const SAID_FOR = 12_000;
 
 /** Books in and out: kept in the browser, opened and saved as files, fetched as examples. */
 class Desk {
   examples: readonly Example[] = $state.raw([]);
   notice: Notice | null = $state.raw(null);
   kept: Kept = $state.raw({ kind: 'not yet' });
-  /** Name of the file the book has just been saved as. */
-  savedAs: string | null = $state(null);
-  /** What is to be known of that file; empty = nothing. */
-  savedNote: string = $state('');
   /** Names the open book among those kept here. */
   bookId = $state('');
   /** False until the first book lies on the desk. */
   isReady = $state(false);
 
-  #savedTimer: ReturnType<typeof setTimeout> | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
   /** When the first of the changes was made that are not kept yet [ms]; null when all are. */
   #waitsSince: number | null = null;
@@ -67,7 +61,7 @@ class Desk {
     const isOpen = await this.#openFirst(openBrought);
     this.examples = await examples;
     if (!isOpen) await this.#openFirstExample();
-    if (this.bookId === '') await this.#inTurn(() => this.#beginUnkept());
+    await this.#inTurn(() => this.#beginUnkept());
     this.isReady = true;
   }
 
@@ -76,6 +70,7 @@ class Desk {
    * visit would bring it back in place of the example that did not come.
    */
   async #beginUnkept(): Promise<void> {
+    if (this.isReady) return;
     this.bookId = crypto.randomUUID();
     await holdBook(this.bookId);
     this.#lastText = writeBook(bench.book);
@@ -244,7 +239,7 @@ class Desk {
     }
     this.notice = null;
     // What was said of another book's file.
-    this.savedAs = null;
+    savedFile.forget();
     bodies.begin();
     endStudies([]);
     bench.open(result.book);
@@ -260,18 +255,7 @@ class Desk {
   saveFile(): void {
     const name = fileNameOf(bench.book.title);
     downloadText(writeBook(bench.book), name);
-    this.sayKept(name);
-  }
-
-  /** Says under which name something has just been saved, and what is to be known of it. */
-  sayKept(name: string, note = ''): void {
-    this.savedAs = name;
-    this.savedNote = note;
-    bench.announcement = `Saved as ${name}. ${note}`.trim();
-    clearTimeout(this.#savedTimer);
-    this.#savedTimer = setTimeout(() => {
-      this.savedAs = null;
-    }, SAID_FOR);
+    savedFile.say(name);
   }
 
   /** Opens an example; one that nobody asked for gives way to a book that was chosen meanwhile. */

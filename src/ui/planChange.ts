@@ -1,6 +1,7 @@
 import type { PourPlan } from '$src/core/pour/plan';
 import { METRIC, type PageUnits } from '$src/core/units';
-import { type InputWords, inputWords, isAlike } from '$src/report/inputWords';
+import { type InputWords, isAlike } from '$src/report/inputWord';
+import { inputWords } from '$src/report/inputWords';
 import { capital, listText } from '$src/report/wording';
 
 /** More names than this are a new pour, not a change. */

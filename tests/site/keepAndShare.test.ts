@@ -129,24 +129,25 @@ test('somebody who types without a pause has the book kept meanwhile', async () 
   await expect.poll(() => keptTitle(page), { timeout: 20_000 }).toContain('word');
 });
 
-test('one book in two tabs: the second tab is told, and neither overwrites the other', async () => {
+/** One book in two tabs, renamed in each: the second has been told and keeps a copy. */
+async function twoTabs(): Promise<[first: Page, second: Page]> {
   const page = await openPage({ book: file('Shared').text });
   await rename(page, 'In the first tab');
   const second = await page.context().newPage();
   await second.goto(inject('siteUrl'));
   await second.getByRole('alert').getByText('This book is open in another tab.').waitFor();
   await rename(second, 'In the second tab');
+  return [page, second];
+}
+
+test('one book in two tabs: the second tab is told, and neither overwrites the other', async () => {
+  const [page] = await twoTabs();
   await page.reload();
   await expect.poll(() => title(page).inputValue()).toBe('In the first tab');
 });
 
 test('a book that lies open in another tab is neither renamed nor removed from the list, and it is said why', async () => {
-  const page = await openPage({ book: file('Shared').text });
-  await rename(page, 'In the first tab');
-  const second = await page.context().newPage();
-  await second.goto(inject('siteUrl'));
-  await second.getByRole('alert').getByText('This book is open in another tab.').waitFor();
-  await rename(second, 'In the second tab');
+  const [page, second] = await twoTabs();
   await second.getByRole('button', { name: 'Books on this machine' }).click();
   const shelf = second.getByRole('dialog', { name: 'Books on this machine' });
   const renameTo = async (next: string) => {

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { answerSentence, firstLookOf, type MapAnswer } from '$src/report/study/answer';
+import { answerSentence, firstLookOf } from '$src/report/study/answer';
 import { type Feeders, feedersOf } from '$src/report/study/feeders';
 import { gridOf } from '$src/report/study/grid';
+import type { MapAnswer } from '$src/report/study/mapAnswer';
 import type { Margin } from '$src/report/study/margins';
 import { pointFigures } from '$src/report/study/pointFigures';
 import type { PointResult, Region } from '$src/report/study/region';
@@ -55,16 +56,18 @@ test('a map says where it is sound, along the row of the set point', () => {
   expect(said(four(...row))).toMatch(/^There is a window\./);
 });
 
+/** Margins of a set point at 2 s that is sound so far either way and laps then. */
+const marginsOf = (distance: number): Margin[] =>
+  ([-1, 1] as const).map((direction) => ({
+    axis: 0,
+    direction,
+    limit: 2 + direction * distance,
+    distance,
+    meets: 'laps',
+  }));
+
 test('once its margins are found, the range round the set point is theirs and holds it, whatever the nearest row says', () => {
-  const margins = ([-1, 1] as const).map(
-    (direction): Margin => ({
-      axis: 0,
-      direction,
-      limit: 2 + direction * 0.75,
-      distance: 0.75,
-      meets: 'laps',
-    }),
-  );
+  const margins = marginsOf(0.75);
   const row = four('folds film', 'laps', 'sound', 'laps');
   expect(said(row, 'sound', row.length, margins)).toBe(
     'The setting is sound. At mass 0, tilt time 1.3 s to 2.7 s is sound.',
@@ -235,9 +238,7 @@ test('a study of one setting has a verdict and a sound range in words, as a map 
   expect(saidOfCurve(row, null)).toBe('There is a sound range. Tilt time 2 s to 3 s is sound.');
   // The setting may be sound between two points that are not, or lie outside the range.
   const none: Region[] = ['laps', 'laps', 'laps', 'laps'];
-  const near = ([-1, 1] as const).map(
-    (direction): Margin => ({ axis: 0, direction, limit: 2 + direction / 4, distance: 0.25, meets: 'laps' }),
-  );
+  const near = marginsOf(0.25);
   expect(saidOfCurve(none, 'sound', near)).toBe('The setting is sound. Tilt time 1.8 s to 2.2 s is sound.');
   expect(saidOfCurve(none, 'sound', null, [], 7)).toBe(
     'No sound range. Nothing is sound anywhere in this range. The setting itself: sound.',
@@ -245,15 +246,7 @@ test('a study of one setting has a verdict and a sound range in words, as a map 
   expect(saidOfCurve(['laps', 'laps', 'laps', 'laps'], 'laps')).toBe(
     'No sound range. Nothing is sound anywhere in this range.',
   );
-  const margins = ([-1, 1] as const).map(
-    (direction): Margin => ({
-      axis: 0,
-      direction,
-      limit: 2 + direction * 0.75,
-      distance: 0.75,
-      meets: 'laps',
-    }),
-  );
+  const margins = marginsOf(0.75);
   expect(saidOfCurve(row, 'sound', margins)).toBe('The setting is sound. Tilt time 1.3 s to 2.7 s is sound.');
 });
 

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { fromDegrees } from '$src/core/units';
-import { answerSentence, firstLookOf, type MapAnswer } from '$src/report/study/answer';
+import { answerSentence, firstLookOf } from '$src/report/study/answer';
 import { gridOf } from '$src/report/study/grid';
+import type { MapAnswer } from '$src/report/study/mapAnswer';
 import { marginsWithin, pastEdge } from '$src/report/study/mapLine';
 import type { Margin } from '$src/report/study/margins';
 import type { Region } from '$src/report/study/region';

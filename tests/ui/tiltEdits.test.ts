@@ -106,30 +106,23 @@ test('coming back to steady or staged brings back what was typed there, from whe
   expect(asKind(staged, 'steady', null, kept)).not.toMatchObject({ rate: fromDegrees(15) });
 });
 
+const measured: Tilt = {
+  kind: 'measured',
+  start: base.start,
+  limits: base.limits,
+  origin: 'phone.csv',
+  knots: [{ time: 4, inclination: fromDegrees(-90) }],
+  band: { count: 3, start: 0.01, time: 0.1, rate: 0.05 },
+  readings: { smoothedOver: 0.5, scatter: 0.002, before: 20, after: 20 },
+};
+
 test('a measured tilt that is drawn anew no longer says what its readings were', () => {
-  const measured: Tilt = {
-    kind: 'measured',
-    start: base.start,
-    limits: base.limits,
-    origin: 'phone.csv',
-    knots: [{ time: 4, inclination: fromDegrees(-90) }],
-    band: { count: 3, start: 0.01, time: 0.1, rate: 0.05 },
-    readings: { smoothedOver: 0.2, scatter: 0.002, before: 20, after: 20 },
-  };
   const drawn = asKind(measured, 'drawn');
   expect(Object.keys(drawn).toSorted()).toEqual(['kind', 'knots', 'limits', 'origin', 'start']);
 });
 
 test('no tilt becomes measured by being called so; one that was measured is there again, readings and all', () => {
   expect(asKind(staged, 'measured')).toBe(staged);
-  const measured: Tilt = {
-    kind: 'measured',
-    start: base.start,
-    limits: base.limits,
-    origin: 'phone.csv',
-    knots: [{ time: 4, inclination: fromDegrees(-90) }],
-    readings: { smoothedOver: 0.5, scatter: 0.002, before: 20, after: 20 },
-  };
   const kept = keptOf(measured, {});
   const other = asKind(measured, 'drawn', null, kept);
   expect(asKind(other, 'measured', null, keptOf(other, kept))).toEqual(measured);

@@ -1,3 +1,4 @@
+import { edgeBetween } from '$src/core/elementary/edgeBetween';
 import type { Machine } from '$src/core/tilt/machine/machine';
 import { LONGEST_TILT, machineMotion, type Release } from '$src/core/tilt/machine/machineMotion';
 import { quickTilt } from './quickTilt';
@@ -32,7 +33,8 @@ export interface ReachedTime {
 /** Nearer than this to the time wanted is the time wanted: a share of it, or the steps of a shop's watch [s]. Ours. */
 const NEAR_SHARE = 0.02;
 const WATCH = 0.1;
-const HALVINGS = 24;
+/** Far finer than a valve or a weight is set: of the logarithm of an opening, and [kg]. */
+const FINE = 1e-6;
 
 /**
  * The settings with which the machine, let go without metal, meets its stop after a wanted time. What changes least is
@@ -59,7 +61,12 @@ export function reachTime({ wanted, changeable, start, end, machine }: TimeTask)
   function byValve(): Machine {
     const { least, most } = openingRange(machine);
     const exact = Math.exp(
-      halved(Math.log(least), Math.log(most), (log) => timeOf(withOpening(machine, Math.exp(log))) > wanted),
+      edgeBetween(
+        (log) => timeOf(withOpening(machine, Math.exp(log))) <= wanted,
+        Math.log(most),
+        Math.log(least),
+        FINE,
+      ),
     );
     const step = openingStep(machine);
     const around = [Math.ceil(exact / step), Math.floor(exact / step)].map((steps) =>
@@ -78,7 +85,7 @@ export function reachTime({ wanted, changeable, start, end, machine }: TimeTask)
       });
       return withMasses(from, weights, masses);
     };
-    const by = halved(-WEIGHT.most, WEIGHT.most, (mass) => timeOf(changed(mass)) > wanted);
+    const by = edgeBetween((mass) => timeOf(changed(mass)) <= wanted, WEIGHT.most, -WEIGHT.most, FINE);
     return inSteps(changed(by), machine, { valve: false, weights });
   }
 
@@ -86,17 +93,6 @@ export function reachTime({ wanted, changeable, start, end, machine }: TimeTask)
     const off = (body: Machine): number => Math.abs(timeOf(body) - wanted);
     return bodies.reduce((best, one) => (off(one) < off(best) ? one : best));
   }
-}
-
-/** Where, between two ends, what is too little gives way to what is enough. */
-function halved(least: number, most: number, isTooLittle: (value: number) => boolean): number {
-  let [low, high] = [least, most];
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = (low + high) / 2;
-    if (isTooLittle(middle)) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
 }
 
 /** Times a machine can be asked for [s]. */

@@ -1,7 +1,7 @@
 import type { PageUnits } from '$src/core/units';
 import { escaped, short } from '../drawing/paper';
-import { type MapAnswer, regionCounts, shortCountWords, shortPoints } from '../study/answer';
 import { axisIndex, type Grid } from '../study/grid';
+import { type MapAnswer, regionCounts, shortCountWords, shortPoints } from '../study/mapAnswer';
 import { shownQuantity, shownValue } from '../study/quantities';
 import { isPoured, type Region } from '../study/region';
 import { FEEDER_RING, FEEDER_RING_WORDS, HATCHED, SOUND_FILLING } from '../study/regionHatch';

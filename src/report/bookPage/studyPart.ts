@@ -4,18 +4,12 @@ import { criticalBand } from '../chartWords';
 import { escaped } from '../drawing/paper';
 import { evenFigures } from '../evenFigures';
 import { plain, type Sentence } from '../sentence';
-import {
-  answerSentence,
-  firstLookOf,
-  type MapAnswer,
-  mapAnswer,
-  marginWords,
-  triedWords,
-} from '../study/answer';
+import { answerSentence, firstLookOf, marginWords, triedWords } from '../study/answer';
 import { changeWords } from '../study/changeWords';
 import { curveOf } from '../study/curve';
 import { feederCell, feedersOf } from '../study/feeders';
 import { axisValue, gridOf } from '../study/grid';
+import { type MapAnswer, mapAnswer } from '../study/mapAnswer';
 import type { Margin } from '../study/margins';
 import type { TriedChange } from '../study/openings';
 import { markMeanings, pointMark } from '../study/pointMark';

@@ -1,6 +1,6 @@
 import type { PourPlan } from '$src/core/pour/plan';
-import { type MapAnswer, mapAnswer } from './answer';
 import { axisIndex } from './grid';
+import { type MapAnswer, mapAnswer } from './mapAnswer';
 import { lineFrom } from './mapLine';
 import type { Margin } from './margins';
 import { namedAxes } from './namedAxes';

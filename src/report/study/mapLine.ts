@@ -1,5 +1,5 @@
-import type { MapAnswer } from './answer';
 import { axisIndex, axisValue } from './grid';
+import type { MapAnswer } from './mapAnswer';
 import type { Margin } from './margins';
 import { isPoured, type Region } from './region';
 import type { NamedAxis } from './studyFile';

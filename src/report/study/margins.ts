@@ -1,3 +1,4 @@
+import { edgeBetween } from '$src/core/elementary/edgeBetween';
 import { axisValue } from './grid';
 import { planAt, type SettingValues } from './planAt';
 import type { Region } from './region';
@@ -33,8 +34,8 @@ export interface MarginTask {
 const FINENESS = 1 / 8;
 /** How far past the end of a range it is asked whether the machine could go on, in steps. */
 const PAST_END = 1e-3;
-/** Halvings that find the machine's limit to a millionth of a step; they pour nothing. */
-const MACHINE_HALVINGS = 20;
+/** The machine's limit needs no pour: it is found to so much of a step. */
+const MACHINE_FINENESS = 1e-6;
 
 const sound = (region: Region): boolean => region === 'sound';
 
@@ -90,7 +91,7 @@ async function marginAlong(task: MarginTask, axis: number, direction: -1 | 1): P
     return { axis, direction, limit: inside, distance: null, meets: null, ...(isMachines && { isMachines }) };
   }
   if (isBeyond(outside)) {
-    const last = machineLimit(inside, outside, isBeyond);
+    const last = edgeBetween((value) => !isBeyond(value), inside, outside, step * MACHINE_FINENESS);
     const region = await look(last);
     if (region === null) return null;
     if (sound(region))
@@ -105,15 +106,4 @@ async function marginAlong(task: MarginTask, axis: number, direction: -1 | 1): P
     else [outside, meets] = [middle, region];
   }
   return { axis, direction, limit: inside, distance: Math.abs(inside - start), meets };
-}
-
-/** The last value the machine can do, between one it can and one it cannot. */
-function machineLimit(can: number, cannot: number, isBeyond: (value: number) => boolean): number {
-  let [inside, outside] = [can, cannot];
-  for (let halving = 0; halving < MACHINE_HALVINGS; halving++) {
-    const middle = (inside + outside) / 2;
-    if (isBeyond(middle)) outside = middle;
-    else inside = middle;
-  }
-  return inside;
 }

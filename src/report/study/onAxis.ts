@@ -1,5 +1,6 @@
 import type { PourPlan } from '$src/core/pour/plan';
-import { type InputWords, inputWords } from '../inputWords';
+import type { InputWords } from '../inputWord';
+import { inputWords } from '../inputWords';
 import { planAt } from './planAt';
 import { settingNamed } from './settings';
 

@@ -1,6 +1,6 @@
 import type { PageUnits } from '$src/core/units';
 import { capital, countText, listText } from '../wording';
-import type { MapAnswer } from './answer';
+import type { MapAnswer } from './mapAnswer';
 import { holesPast, lineFrom, pastEdge } from './mapLine';
 import type { Margin } from './margins';
 import { shownDistance, shownValue } from './quantities';

@@ -1,5 +1,5 @@
 import { contours, geoPath, geoTransform } from 'd3';
-import type { MapAnswer } from '$src/report/study/answer';
+import type { MapAnswer } from '$src/report/study/mapAnswer';
 import type { Region } from '$src/report/study/region';
 import type { MapPlot } from './mapPlot';
 

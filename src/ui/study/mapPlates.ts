@@ -1,6 +1,7 @@
 import { type Box, meet } from '$src/report/drawing/box';
-import { deepestPoints, type MapAnswer } from '$src/report/study/answer';
+import { deepestPoints } from '$src/report/study/deepestPoints';
 import { axisValue, placeOf } from '$src/report/study/grid';
+import type { MapAnswer } from '$src/report/study/mapAnswer';
 import type { Region } from '$src/report/study/region';
 import { textWidth } from '../charts/labelRoom';
 import type { MapPlot } from './mapPlot';

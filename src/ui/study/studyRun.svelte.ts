@@ -1,7 +1,7 @@
 import type { PourPlan } from '$src/core/pour/plan';
 import { planHash } from '$src/core/pour/planHash';
-import { mapAnswer } from '$src/report/study/answer';
 import { coarsePoints, type Grid, gridOf, valuesAt } from '$src/report/study/grid';
+import { mapAnswer } from '$src/report/study/mapAnswer';
 import { marginsWithin } from '$src/report/study/mapLine';
 import { beyondMachine, type Margin, marginsOf } from '$src/report/study/margins';
 import { namedAxes } from '$src/report/study/namedAxes';

@@ -7,7 +7,7 @@ import { type Guessed, guessPart } from '$src/report/bookPage/guessPart';
 import { NOTHING_POURED, studyPart } from '$src/report/bookPage/studyPart';
 import { EMPTY_ROW, NO_FAULTS } from '$src/report/castings/casting';
 import { predictedPour } from '$src/report/castings/predictedPour';
-import { mapAnswer, regionCounts } from '$src/report/study/answer';
+import { mapAnswer, regionCounts } from '$src/report/study/mapAnswer';
 import type { PointResult } from '$src/report/study/region';
 import type { NamedAxis } from '$src/report/study/studyFile';
 import { inventedFigures, inventedPlan, inventedRecord } from '../inventedRecord';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type Box, meet } from '$src/report/drawing/box';
-import type { MapAnswer } from '$src/report/study/answer';
 import { gridOf } from '$src/report/study/grid';
+import type { MapAnswer } from '$src/report/study/mapAnswer';
 import type { Region } from '$src/report/study/region';
 import { type MapPlate, mapPlates } from '$src/ui/study/mapPlates';
 import { mapPlot } from '$src/ui/study/mapPlot';

@@ -8,8 +8,8 @@ import drawings from '$src/report/card/cardDrawings.css?raw';
 import narrow from '$src/report/card/cardNarrow.css?raw';
 import tables from '$src/report/card/cardTables.css?raw';
 import { bench } from '../../bench.svelte';
-import { desk } from '../../desk.svelte';
 import { downloadText, fileNameOf } from '../../files';
+import { savedFile } from '../../savedFile.svelte';
 import { onOwnMesh } from '../../study/onOwnMesh';
 import { poursOnAxis } from '../../study/poursOnAxis';
 import { isCurrent, studyRun } from '../../study/shownStudies.svelte';
@@ -44,7 +44,7 @@ export async function saveBookPage(): Promise<void> {
   downloadText(page, name, 'text/html');
   const isComputed = (guess: GuessCell) =>
     guess.ask === 'own answers' || guessRecords(source, guess).length === guess.pours.length;
-  desk.sayKept(name, guessesSaved(book, isComputed));
+  savedFile.say(name, guessesSaved(book, isComputed));
 }
 
 /** A study that nobody has come to yet has not said what is kept of it. */
