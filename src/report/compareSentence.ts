@@ -4,7 +4,7 @@ import { inUnits } from './inUnits';
 import { bold, named, plain, type Sentence } from './sentence';
 import { MESH_SPREAD, type SpeedCall, speedCall } from './speedCall';
 import { type VerdictKind, verdict } from './verdict';
-import { countText, fixed, percentText, speedText } from './wording';
+import { capital, countText, fixed, percentText, speedText } from './wording';
 
 interface Ranked extends Compared {
   readonly peak: number;
@@ -61,12 +61,7 @@ function ranked(pours: readonly Compared[], units: PageUnits): Ranked[] {
 /** Slowest and quickest, with their folds against each other. */
 function pair(slow: Ranked, quick: Ranked): Sentence {
   const folds = `${foldsOf(slow)} against ${numberOf(quick.record.folds.length)}.`;
-  return [
-    ...runOf(slow, true),
-    plain('; '),
-    ...runOf(quick, false),
-    plain(`. ${folds[0]!.toUpperCase() + folds.slice(1)}`),
-  ];
+  return [...runOf(slow, true), plain('; '), ...runOf(quick, false), plain(`. ${capital(folds)}`)];
 }
 
 /** "Staged runs at up to 0.16 m/s, under critical". */

@@ -8,7 +8,7 @@ import { turnsOf } from '$src/core/tilt/turns';
 import { toDegrees, toMillimetres } from '$src/core/units';
 import { isBrimful } from './brimful';
 import type { Curve } from './series';
-import { angleText, countText, fixed, listText, secondsText, speedText } from './wording';
+import { angleText, capital, countText, fixed, listText, secondsText, speedText } from './wording';
 
 /** A peak this much over what was asked for is no wish fulfilled. */
 const MISSED = 1.1;
@@ -78,8 +78,6 @@ function homeWords({ homeTime, lap }: FrontLedTry, tilt: PourPlan['tilt']): stri
   if (lap === 'misrun') told.push('the metal stiffens before the die is full');
   return told.length === 0 ? '' : ` ${capital(listText(told))}.`;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** "to +9.4° in 1.0 s (21 °/s), to −4.0° in 1.5 s (9 °/s) …": what is handed over, to the last digit. */
 export function stagesText(tilt: StagedTilt): string {

@@ -1,3 +1,4 @@
+import { capital } from './wording';
 /** Words of ours that are explained where they are met, each with its line of docs/glossary.md. */
 export const TERMS = {
   stand: {
@@ -82,5 +83,5 @@ export function termPieces(text: string, terms: readonly Term[]): TermPiece[] {
 /** What a term means, as a sentence with the word itself. */
 export function termSentence(term: Term): string {
   const { entry, meaning } = TERMS[term];
-  return `${entry[0]!.toUpperCase()}${entry.slice(1)}: ${meaning}.`;
+  return `${capital(entry)}: ${meaning}.`;
 }

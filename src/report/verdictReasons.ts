@@ -12,6 +12,7 @@ import { criticalRange, peakRange, type SpeedCall } from './speedCall';
 import { spilledReason } from './spilledReason';
 import {
   angleText,
+  capital,
   countText,
   fixed,
   percentText,
@@ -107,7 +108,7 @@ function firstFlowReason(record: PourRecord): Reason | null {
   };
 }
 
-const sizeWord = ({ size }: Fold): string => `${size[0]!.toUpperCase()}${size.slice(1)}`;
+const sizeWord = ({ size }: Fold): string => capital(size);
 
 const heavierFirst = (a: Fold, b: Fold): number => WEIGHT[b.size] - WEIGHT[a.size] || a.time - b.time;
 

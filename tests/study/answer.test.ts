@@ -74,6 +74,18 @@ test('once its margins are found, the range round the set point is theirs and ho
   );
 });
 
+test('a range that ends where the looking ends says so within its sentence', () => {
+  const less: Margin = { axis: 0, direction: -1, limit: 1.5, distance: 0.5, meets: 'laps' };
+  const open: Margin = { axis: 0, direction: 1, limit: 4, distance: null, meets: null };
+  const row = four('laps', 'sound', 'sound', 'sound');
+  expect(said(row, 'sound', row.length, [less, open])).toContain(
+    'tilt time 1.5 s to 4 s, as far as was looked, is sound.',
+  );
+  expect(said(row, 'sound', row.length, [less, { ...open, isMachines: true }])).toContain(
+    "tilt time 1.5 s to 4 s, the machine's limit, is sound.",
+  );
+});
+
 test('a sound setting whose repeats stray past a margin is not called sound without that said', () => {
   const less: Margin = { axis: 0, direction: -1, limit: 1.5, distance: 0.5, meets: 'laps' };
   const more: Margin = { axis: 0, direction: 1, limit: 3.5, distance: 1.5, meets: 'near the limit' };

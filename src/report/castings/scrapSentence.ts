@@ -1,6 +1,6 @@
 import { bold, plain, type Sentence } from '../sentence';
 import { MESH_SPREAD } from '../speedCall';
-import { fixed, percentNumber, percentText } from '../wording';
+import { capital, fixed, percentNumber, percentText } from '../wording';
 import { type CountedFault, FAULTS, type PredictedFigure } from './casting';
 import type { ScrapGroup } from './scrap';
 import { overlap, wilson } from './wilson';
@@ -53,7 +53,6 @@ export function scrapSentence(
 
 const nameOf = (counted: CountedFault): string =>
   FAULTS.find(({ fault }) => fault === counted)?.name ?? 'any fault';
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const rateWords = ({ bad, total, from, to }: ScrapGroup): string =>
   `${bad} of ${total} (${percentNumber(from)} to ${percentText(to)})`;

@@ -86,9 +86,12 @@ function marginRange(
   const [across, up] = axes;
   const range = soundRanges(axes, margins).find(({ name }) => name === across?.name);
   if (!across || !range) return null;
-  if (!up) return ` ${capital(across.name)} ${rangeWords(range, units)} is sound.`;
+  const words = rangeWords(range, units);
+  // What is said aside at its end, as that it is the machine's limit, ends with a comma before the sentence goes on.
+  const told = `${across.name} ${words}${/, [^,]*$/.test(words) && range.above !== 'edge' ? ',' : ''} is sound.`;
+  if (!up) return ` ${capital(told)}`;
   if (up.setPoint === null) return null;
-  return ` At ${up.name} ${shownValue(up.setPoint, up.quantity, units)}, ${across.name} ${rangeWords(range, units)} is sound.`;
+  return ` At ${up.name} ${shownValue(up.setPoint, up.quantity, units)}, ${told}`;
 }
 
 /** More holes than these are counted. */
