@@ -318,3 +318,10 @@ describe('castings as CSV', () => {
     expect(issues[0]!.remedy).toContain('start_angle_deg');
   });
 });
+
+it('a heading that every object has a property of is a column like any that is not known', () => {
+  const { castings, issues, asks } = readCastings('good,constructor,toString\n12,3,a\n', { pours: [] });
+  expect(asks).toEqual(['constructor']);
+  expect(issues.map(({ message }) => message)).toEqual(['Column “toString” is not known and was left out.']);
+  expect(castings).toEqual([{ ...EMPTY_ROW, good: 12 }]);
+});

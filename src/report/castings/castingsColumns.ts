@@ -82,13 +82,17 @@ const COUNTS: Readonly<Record<string, Count>> = {
 /** What a heading names; null when it is not known. A reading without its unit is taken in `units`. */
 export function columnOf(heading: string, units: PageUnits = METRIC): Column | null {
   const name = plainHeading(heading);
-  const words = WORDS[name];
+  const words = named(WORDS, name);
   if (words) return { holds: 'words', words };
-  const count = COUNTS[name];
+  const count = named(COUNTS, name);
   if (count) return { holds: 'castings', count };
   if (name === 'all' || name === 'total') return { holds: 'all' };
   return readingOf(name, units);
 }
+
+/** A heading is whatever somebody typed, "constructor" too: only what the table itself names counts. */
+const named = <T>(table: Readonly<Record<string, T>>, name: string): T | undefined =>
+  Object.hasOwn(table, name) ? table[name] : undefined;
 
 /** In small letters, without the marks that tell a heading where it may break, and with one space for any. */
 const plainHeading = (heading: string): string =>
@@ -100,11 +104,11 @@ const plainHeading = (heading: string): string =>
 
 /** "tilt time s", "tilt time, s", "tilt time (s)" and "tilt time". */
 function readingOf(name: string, units: PageUnits): Column | null {
-  const bare = READINGS[name];
+  const bare = named(READINGS, name);
   if (bare) return { holds: 'reading', field: bare, fromFile: inPageUnits(bare, units) };
   const [, start = '', unit = ''] = /^(.+?)(?:,\s*|\s+|\s*[([]\s*)([^\s,()[\]]+)[)\]]?$/.exec(name) ?? [];
-  const field = READINGS[start];
-  const fromFile = field && UNITS[field][unit];
+  const field = named(READINGS, start);
+  const fromFile = field && named(UNITS[field], unit);
   return fromFile ? { holds: 'reading', field, fromFile } : null;
 }
 

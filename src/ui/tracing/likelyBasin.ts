@@ -1,7 +1,7 @@
 import { lineAt } from '$src/core/section/lineAt';
 import type { Point } from '$src/core/section/section';
 
-/** A wall that goes up or down this steeply is a step of it. */
+/** A wall that goes up or down this steeply is a step of it. This and the two shares below are ours, no source. */
 const STEEP = 4;
 /** A step takes this share of the height between floor and roof, or is none that parts basin from die. */
 const SHARE = 0.15;
