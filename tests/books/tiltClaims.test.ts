@@ -1,13 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
+import type { PourRecord } from '$src/core/pour/record';
 import { asStages, greatestStray } from '$src/core/tilt/asStages';
 import { dryRun } from '$src/core/tilt/machine/dryRun';
 import { motionOf } from '$src/core/tilt/motionOf';
 import { fromCelsius, fromDegrees, toDegrees } from '$src/core/units';
+import { pointResult } from '$src/report/study/pointFigures';
+import { type Region, regionOf } from '$src/report/study/region';
+import { resultWords } from '$src/report/study/regionWords';
 import { computed } from './computed';
 import { planOf } from './planOf';
 import { betterTilt } from './sources/betterTilt';
 import { settingDamper } from './sources/settingDamper';
+
+function resultOf(record: PourRecord): { readonly region: Region; readonly words: string } {
+  const result = pointResult(record);
+  return { region: regionOf(result), words: resultWords(result) };
+}
 
 /** What the notes of the two books on tilts claim, on the coarse mesh and on the mesh of the books. */
 
@@ -81,13 +90,37 @@ describe('setting the damper', () => {
     expect(Math.max(...rates)).toBeGreaterThan(1.15 * Math.min(...rates));
   });
 
+  const openBy = ({ tilt, ...rest }: PourPlan, open: number): PourPlan => {
+    const { machine, ...falling } = machineOf({ tilt, ...rest });
+    if (machine.valve.by !== 'turns') throw new Error('Not set by turns.');
+    return { ...rest, tilt: { ...falling, machine: { ...machine, valve: { ...machine.valve, open } } } };
+  };
+
+  const onAColdMorning = ({ tilt, ...rest }: PourPlan): PourPlan => {
+    const { machine, ...falling } = machineOf({ tilt, ...rest });
+    const oil = { ...machine.oil, temperature: fromCelsius(5) };
+    return { ...rest, tilt: { ...falling, machine: { ...machine, oil } } };
+  };
+
   it('half a turn is much slower, and at 5 °C slower again by half at least', () => {
-    const tilt = machineOf(shut!);
-    const oil = { ...tilt.machine.oil, temperature: fromCelsius(5) };
-    const time = (of: typeof tilt) => dryRun(of).motion.duration;
-    expect(time(tilt)).toBeGreaterThan(2 * time(machineOf(open!)));
-    expect(time({ ...tilt, machine: { ...tilt.machine, oil } })).toBeGreaterThan(1.5 * time(tilt));
+    const time = (of: PourPlan) => dryRun(machineOf(of)).motion.duration;
+    expect(time(shut!)).toBeGreaterThan(2 * time(open!));
+    expect(time(onAColdMorning(shut!))).toBeGreaterThan(1.5 * time(shut!));
   });
+
+  it('half a turn folds no film, and the feeder is not short', () => {
+    const { words, region } = resultOf(computed(shut!));
+    expect(words).not.toContain('short');
+    expect(region).toBe('near the limit');
+  });
+
+  it('three tenths of a turn are sound on the mesh of the book; at 5 °C the metal goes stiff before the arm is full', () => {
+    const further = openBy(planOf(settingDamper, 'pour-shut', 400), 0.3);
+    expect(resultOf(computed(further)).region).toBe('sound');
+    expect(resultOf(computed(onAColdMorning(further))).region).toBe('misrun');
+  });
+
+  it('the more open valve folds film', () => expect(resultOf(computed(open!)).words).toContain('folds film'));
 
   it('the more open valve runs the front faster', () => {
     const peaks = [open!, shut!].map((plan) => computed(plan).figures.peakFrontSpeed!);

@@ -189,7 +189,7 @@ export const staged = (
   limits: machineThat(limits),
 });
 
-/** Said in a book about the front whose narrow basin is a short feeder besides. */
+/** Said in a book whose narrow basin is a short feeder besides. */
 export const FEEDER_SHORT =
   'One thing this book leaves aside: **the feeder is short.** Where the arm fills, too little metal is left over the mouth to feed it, and the verdict says so. What a basin must hold for that, and the same arm poured sound, is in *Level start against uphill start*.';
 
