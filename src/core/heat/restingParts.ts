@@ -13,6 +13,13 @@ const MESH_CELLS = 100;
 /** Rounding of the sum of the die's regions, a share of the metal. */
 const ROUNDING = 1e-9;
 
+/**
+ * Solid fraction by which any metal holds itself and can draw away from the die. A skin-forming metal still runs with
+ * much of it solid, and so is called coherent late, but its skin holds it early: waiting for its coherency would tell a
+ * dwell half as long as that of a mushy metal. Taken as for long-range metals; common practice, no source.
+ */
+const HOLDS_ITSELF = 0.25;
+
 /** What stands still once the die is full: each region of the die, and the metal left over its mouth under the roof. */
 export interface RestingParts {
   readonly die: readonly Part[];
@@ -25,7 +32,7 @@ export interface RestingParts {
  * All metal is taken at the temperature it had when the tilt began, which is on the long side.
  *
  * @param volume of metal, all cavities together [m³]
- * @param opensGap whether a gap opens between casting and die once the metal is coherent (OPENED_GAP), or never does
+ * @param opensGap whether a gap opens between casting and die once the metal holds itself (OPENED_GAP), or never does
  */
 export function restingParts(
   section: Section,
@@ -50,7 +57,7 @@ export function restingParts(
     modulus,
     contact: plan.regions[k]!,
     temperature: plan.startTemperature,
-    gap: opensGap ? gapOf(plan.regions[k]!, plan.freezing.coherency) : null,
+    gap: opensGap ? gapOf(plan.regions[k]!, Math.min(plan.freezing.coherency, HOLDS_ITSELF)) : null,
   });
   const die = section.regions.flatMap(({ name }, k) => {
     const { volume: full, thickest } = regionModulus(cooled, mesh, k);
