@@ -11,6 +11,7 @@ const cavitates = { kind: 'cavitates', message: 'It draws air.', remedy: 'Use a 
 const strikes = { kind: 'strikes the stop', message: 'It meets the stop.', remedy: 'Cushion it.' } as const;
 const fall: MachineFall = {
   driving: 58,
+  drivingNow: 20,
   held: 1.5,
   fastest: fromDegrees(77),
   highestPressure: fromBar(12.7),

@@ -34,7 +34,7 @@ export function liveMotion({ start, end, machine }: Release, metal: MetalLoad): 
     accelerationAt: () => state.acceleration,
     advance(load, dt) {
       state = stepBody(body, state, load, dt);
-      turned = turnedTo(turned, body, state);
+      turned = turnedTo(turned, body, state, load);
       hangingFor = Math.abs(state.rate) < HANGING_RATE ? hangingFor + dt : 0;
     },
     turned: () => turned,

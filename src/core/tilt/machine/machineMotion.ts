@@ -74,7 +74,10 @@ export function machineMotion(
     struckAt: state.struckAt,
     turned: states
       .slice(1)
-      .reduce((turned, one) => turnedTo(turned, body, one), atRest(body, states[0]!, metalAt(start))),
+      .reduce(
+        (turned, one) => turnedTo(turned, body, one, metalAt(one.inclination)),
+        atRest(body, states[0]!, metalAt(start)),
+      ),
   };
 }
 

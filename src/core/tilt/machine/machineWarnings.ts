@@ -60,14 +60,15 @@ export function wayBackWarnings({ machine }: Release, back: WayBack): MachineWar
   return warnings;
 }
 
-function startWarnings({ driving, held, struckAt, reached, duration, loaded }: Turned): MachineWarning[] {
+function startWarnings(turned: Turned): MachineWarning[] {
+  const { driving, drivingNow, held, struckAt, reached, duration, loaded } = turned;
   const withMetal = loaded ? ' with the metal in it' : '';
   if (driving <= held) {
     return [
       {
         kind: 'will not start',
         message: `The weights turn it with ${show(driving)} N·m at the start${withMetal}; the bearing holds ${show(held)} N·m.`,
-        remedy: 'It needs a push, more weight on the die side, or a lower start.',
+        remedy: 'Put more weight on the die side, or start lower. Do not push a loaded die by hand.',
       },
     ];
   }
@@ -76,7 +77,10 @@ function startWarnings({ driving, held, struckAt, reached, duration, loaded }: T
     {
       kind: 'hangs',
       message: `It comes no further than ${degrees(reached)} in ${show(duration)} s${withMetal}.`,
-      remedy: 'Open the valve, add weight, or warm the oil.',
+      remedy:
+        drivingNow <= held
+          ? 'Valve and oil change nothing there: put more weight on the die side, towards the roof.'
+          : 'Open the valve, or warm the oil; more weight on the die side helps too.',
     },
   ];
 }
@@ -118,7 +122,9 @@ function oilWarnings({ machine, start, end }: Release, turned: Turned): MachineW
     warnings.push({
       kind: 'pressure too high',
       message: `The pressure reaches ${show(toBar(turned.highestPressure))} bar; the damper is made for ${show(toBar(machine.highestPressure))} bar.`,
-      remedy: 'Open the valve, use a wider bore or a longer arm.',
+      // A damper that holds the weights back carries their torque whatever its valve lets through.
+      remedy:
+        'Take weight off, or use a wider bore or a longer arm; opening the valve only makes it quicker.',
     });
   }
   const { rodArea } = makeDamper(machine);

@@ -7,6 +7,8 @@ export interface Turned {
   /** What weights and metal turn it with at the start, + tips it, and what its bearing can hold [N·m]. */
   readonly driving: number;
   readonly held: number;
+  /** The same of weights and metal where it is now, + tips it on [N·m]. */
+  readonly drivingNow: number;
   /** Quickest rate either way [rad/s]. */
   readonly fastest: number;
   /** Of the damper's pressed side [Pa]; of its pulled side, below the reservoir's [Pa]. */
@@ -23,9 +25,10 @@ export interface Turned {
 
 /** Before anything has turned. */
 export function atRest(body: Body, { inclination, time }: BodyState, metal: MetalLoad): Turned {
-  const { gravity, metal: byMetal } = weightTorques(body, inclination, metal);
+  const driving = drivingAt(body, inclination, metal);
   return {
-    driving: -(gravity + byMetal),
+    driving,
+    drivingNow: driving,
     held: frictionLimit(body, metal),
     fastest: 0,
     highestPressure: 0,
@@ -37,11 +40,17 @@ export function atRest(body: Body, { inclination, time }: BodyState, metal: Meta
   };
 }
 
-/** The same after one more state. */
-export function turnedTo(turned: Turned, { damper }: Body, state: BodyState): Turned {
-  const { pressure, suction } = damperState(damper, state.inclination, state.rate);
+function drivingAt(body: Body, inclination: number, metal: MetalLoad): number {
+  const { gravity, metal: byMetal } = weightTorques(body, inclination, metal);
+  return -(gravity + byMetal);
+}
+
+/** The same after one more state, under the metal's load there. */
+export function turnedTo(turned: Turned, body: Body, state: BodyState, metal: MetalLoad): Turned {
+  const { pressure, suction } = damperState(body.damper, state.inclination, state.rate);
   return {
     ...turned,
+    drivingNow: drivingAt(body, state.inclination, metal),
     fastest: Math.max(turned.fastest, Math.abs(state.rate), state.struckAt ?? 0),
     highestPressure: Math.max(turned.highestPressure, pressure),
     deepestSuction: Math.max(turned.deepestSuction, suction),

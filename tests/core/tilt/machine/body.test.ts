@@ -109,10 +109,11 @@ describe('the falling body', () => {
 
 describe('what the machine would do wrong', () => {
   const release = { start: fromDegrees(30), end: fromDegrees(-90), machine: BENCH_MACHINE };
-  const kinds = (machine: Machine) => {
+  const warningsOf = (machine: Machine) => {
     const here = { ...release, machine };
-    return machineWarnings(here, machineMotion(here).turned, fromDegrees(90)).map(({ kind }) => kind);
+    return machineWarnings(here, machineMotion(here).turned, fromDegrees(90));
   };
+  const kinds = (machine: Machine) => warningsOf(machine).map(({ kind }) => kind);
   const { valve, cylinder } = BENCH_MACHINE;
 
   it('nothing, as it stands on the bench', () => expect(kinds(BENCH_MACHINE)).toEqual([]));
@@ -139,4 +140,39 @@ describe('what the machine would do wrong', () => {
     expect(kinds({ ...BENCH_MACHINE, cylinder: { ...cylinder, longest: 0.45 } })).toContain(
       'cylinder out of stroke',
     ));
+
+  /** A damper that holds the weights back carries their torque whatever its valve lets through. */
+  it('pressure is lowered by less weight, a wider bore and a longer arm, and hardly by the valve', () => {
+    const pressureOf = (change: Partial<Machine>) =>
+      machineMotion({ ...release, machine: { ...BENCH_MACHINE, ...change } }).turned;
+    const base = pressureOf({});
+    const { x, y } = cylinder.attachment;
+    const arm = { ...cylinder, attachment: { x: 1.2 * x, y: 1.2 * y } };
+    for (const change of [{ weights: [] }, { cylinder: { ...cylinder, bore: 0.04 } }, { cylinder: arm }])
+      expect(pressureOf(change).highestPressure).toBeLessThan(0.9 * base.highestPressure);
+    if (valve.by !== 'turns') throw new Error('The bench is set by turns.');
+    const open = pressureOf({ valve: { ...valve, open: valve.turns } });
+    expect(open.highestPressure).toBeGreaterThan(0.95 * base.highestPressure);
+    expect(open.fastest).toBeGreaterThan(2 * base.fastest);
+    const [told] = warningsOf({ ...BENCH_MACHINE, highestPressure: 1e4 });
+    expect(told!.remedy).toMatch(/^Take weight off/);
+  });
+
+  it('hangs where weights no longer turn it: weight helps there, and the valve does not', () => {
+    const below = { mass: 20, radius: 0.3, angle: fromDegrees(-90) };
+    const hanging = { ...BENCH_MACHINE, weights: [below] };
+    const [told] = warningsOf(hanging).filter(({ kind }) => kind === 'hangs');
+    expect(told!.remedy).toMatch(/^Valve and oil change nothing there/);
+    expect(kinds({ ...hanging, valve: { by: 'Kv', kv: 5 } })).toContain('hangs');
+    const towardsRoof = { mass: 30, radius: 0.3, angle: fromDegrees(60) };
+    expect(kinds({ ...hanging, weights: [below, towardsRoof] })).not.toContain('hangs');
+  });
+
+  it('hangs on a valve all but shut: opening it helps', () => {
+    if (valve.by !== 'turns') throw new Error('The bench is set by turns.');
+    const shut = { ...BENCH_MACHINE, valve: { ...valve, open: 0.1 } };
+    const [told] = warningsOf(shut).filter(({ kind }) => kind === 'hangs');
+    expect(told!.remedy).toMatch(/^Open the valve/);
+    expect(kinds({ ...shut, valve })).not.toContain('hangs');
+  });
 });
