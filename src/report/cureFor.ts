@@ -40,9 +40,9 @@ const BRIMFUL_LEVEL_CURES: Cures = {
 /** For a pour that already starts as high as its machine can. */
 const HIGHEST_CURES: Cures = {
   'front over critical':
-    'It starts as high as the machine can: let the metal enter while the die still runs uphill by a fuller basin or a shorter one for the same weight, and a slower tilt through level.',
+    'It starts as high as the machine can: let the metal enter while the die still runs uphill by a fuller basin, a shorter one for the same weight or a lower sill, and a slower tilt through level.',
   tongue:
-    'It starts as high as the machine can: fill the basin to the brink, and pass level slowly so that the section stands full behind the front.',
+    'It starts as high as the machine can: fill the basin to the brink, lower the sill, and pass level slowly so that the section stands full behind the front.',
 };
 
 const BRIMFUL_HIGHEST_CURES: Cures = {

@@ -42,7 +42,7 @@ function missedWords({ peakFrontSpeed, wished, tilt }: FrontLedTry, isFull: bool
     ? ' The machine already turns at its slowest on the way; one that can turn slower helps too.'
     : '';
   const mend = isFull
-    ? 'It is full to the brink already: what is left is a start further uphill, a lower sill, or a longer basin with more metal, which comes over the lip earlier.'
+    ? 'It is full to the brink already: what is left is a higher start, from which the basin holds more metal, a lower sill, or a longer basin with more metal, which comes over the lip earlier.'
     : 'A fuller basin, or a shorter one for the same weight, lets metal past the mouth earlier, and its front runs slower.';
   return `The wish is not reached with this basin: the front runs ${over} over it. ${mend}${slow} `;
 }

@@ -45,6 +45,6 @@ function overCritical(speeds: FrontSpeeds, first: number, last: number, liquid: 
     },
     cause:
       'The front runs faster than its skin can stretch, so the surface breaks and folds its own film in.',
-    cure: 'Let the metal enter while the die still runs uphill: higher start angle, a fuller basin or a shorter one for the same weight, slower tilt through level.',
+    cure: 'Let the metal enter while the die still runs uphill: a fuller basin, which a higher start makes room for, a shorter one for the same weight, or a lower sill. Turn more slowly through level.',
   };
 }

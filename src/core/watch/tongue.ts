@@ -66,6 +66,6 @@ function tongue(
     },
     cause:
       'The metal shoots ahead as a thin layer and leaves the section above it empty; what follows rolls over its skin.',
-    cure: 'Start further uphill, fill the basin to the brink, and pass level slowly so that the section stands full behind the front.',
+    cure: 'Fill the basin to the brink, from a higher start if there is room, lower the sill, and pass level slowly so that the section stands full behind the front.',
   };
 }

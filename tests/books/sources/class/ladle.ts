@@ -60,7 +60,7 @@ export const ladle = lesson('A short ladle: fill height and first flow', [
       'The lower the level, the further the machine has to turn before metal reaches the lip, and the less uphill is left. That is all. The metal that comes later comes down a slope, and **what runs downhill runs fast**: less metal, more speed.',
       'Read the row of first flow in the comparison, then the row of peak front speed under it. They go opposite ways. Where the speed crosses the limit is the ladling tolerance of this basin, in millimetres.',
       'How much that is leans on the capillary stand, the 8 to 12 mm that metal with a skin must pile up before its edge moves on. It is assumed, not measured. That a lower fill comes in later and runs faster does not depend on it.',
-      'Try it: start at 30° in place of 20° and see whether the short ladle is forgiven.',
+      'Try it: start at 30° in place of 20°. The front is quieter, and the charge says why: the same level now takes 1.2 kg in place of 0.8. Type the old weight in place of the level, and the short ladle is not forgiven: from a higher start the same metal comes over the sill where it came before.',
     ]),
   ),
 ]);
