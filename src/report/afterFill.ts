@@ -32,7 +32,12 @@ interface Span {
   readonly name: string;
   readonly touching: number;
   readonly gapped: number;
+  /** Power of the modulus that the shorter time follows: 1 where the coat alone holds the heat, 2 where the metal does. */
+  readonly power: number;
 }
+
+/** Over this power the time is short by about as much; said in core/heat/afterFill.ts. */
+const LINEAR = 1.1;
 
 const ALUMINIUM = ['A356', 'AlSi12'];
 
@@ -58,7 +63,12 @@ export function afterFill(record: PourRecord, provenDwell: number | null): After
   return {
     ejection,
     figures: [
-      spanFigure('freezing_die_s', 'thickest part of the die', slowest, `${slowest.name}, all solid`),
+      spanFigure(
+        'freezing_die_s',
+        'thickest part of the die',
+        slowest,
+        `${slowest.name}, all solid${shortOf(slowest)}`,
+      ),
       feederFigure(feeder, heat, thermal, touching),
       closedFigure(ejection),
     ],
@@ -71,8 +81,17 @@ function spansOf(heat: HeatPlan, thermal: ThermalMetal, a: RestingParts, b: Rest
       freezePart(heat.freezing, part, thermal.solidConductivity.value),
     );
   const gapped = timesOf(b);
-  return timesOf(a).map(({ name, time }, i) => ({ name, touching: time, gapped: gapped[i]!.time }));
+  return timesOf(a).map(({ name, time, power }, i) => ({
+    name,
+    touching: time,
+    gapped: gapped[i]!.time,
+    power,
+  }));
 }
+
+/** Where the metal itself holds heat back beside its coat, the shorter time is too short. */
+const shortOf = ({ power }: Span): string =>
+  power > LINEAR ? '; the first time is rather longer, for the metal itself holds heat back here' : '';
 
 function spanFigure(key: string, label: string, { touching, gapped }: Span, note: string) {
   const text = Number.isFinite(gapped) ? `${fixed(touching, 0)}–${fixed(gapped, 0)} s` : 'never: die too hot';

@@ -80,6 +80,15 @@ describe('the dwell of skin-forming metals', () => {
     },
   );
 
+  it('says so where the metal itself holds heat back, as bronze under a thin coat does', () => {
+    const noteOf = (base: string): string => {
+      const plan = { ...inventedPlan, heat: heatPlanOf(metalNamed(base)!, inventedPlan.section)! };
+      return afterFill(inventedRecord({ plan }), null)!.figures[0]!.note;
+    };
+    expect(noteOf('A356')).toBe('arm, all solid');
+    expect(noteOf('aluminium bronze')).toMatch(/^arm, all solid; the first time is rather longer/);
+  });
+
   it('is longer of AlSi12 than of A356 under the same coat, for it holds more latent heat', () => {
     const earliest = (base: string): number => {
       const plan = { ...inventedPlan, heat: heatPlanOf(metalNamed(base)!, inventedPlan.section)! };
