@@ -7,6 +7,7 @@ import { plainText } from '$src/report/sentence';
 import { verdict } from '$src/report/verdict';
 import { angleText, placeText, secondsText } from '$src/report/wording';
 import type { ComputedPour } from './computePours';
+import { foldMeasure } from './foldMeasure';
 
 /** Pours side by side as text: figures in rows, then each pour's verdict and folds. */
 export function figureTable(pours: readonly ComputedPour[]): string {
@@ -31,14 +32,13 @@ function pourText({ name, record }: ComputedPour): string {
 
 function foldText(fold: Fold): string[] {
   const { kind, time, inclination, place, severity } = fold;
-  const measured = `${Number(severity.value.toPrecision(3))} ${severity.unit} ${severity.quantity}`;
   return [
     foldSizeText(fold),
     kind,
     `at ${secondsText(time)}`,
     angleText(inclination),
     `${placeText(place)} from the mouth`,
-    measured,
+    foldMeasure(severity),
   ];
 }
 
