@@ -1,6 +1,8 @@
 import type { PourPlan } from '$src/core/pour/plan';
 import { startLevelOf } from './card/fillMark';
-import { isAtBrink } from './startLevelWords';
+
+/** Less room than this under the lip is none to fill further, chosen [m]. */
+const LEAST_ROOM = 1.5e-3;
 
 const known = new WeakMap<PourPlan, boolean>();
 
@@ -13,5 +15,5 @@ export function isBrimful(plan: PourPlan): boolean {
 
 function standsAtBrink(plan: PourPlan): boolean {
   const { held } = startLevelOf(plan);
-  return held === null || held > 0 || isAtBrink(held);
+  return held === null || held > -LEAST_ROOM;
 }

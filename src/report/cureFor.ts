@@ -25,16 +25,20 @@ const LEVEL_CURES: Cures = {
     'The machine starts level at most: slow the tilt before the front arrives, and let less metal fall by a fuller basin and a lower sill.',
 };
 
-/** The same, of a basin that is full to the brink: what then comes over the lip earlier is more metal in a longer basin. */
+/**
+ * The same, of a basin that is full to the brink. A lower sill would leave it less metal, and as much metal in a longer
+ * basin behind a lower sill runs quicker; more metal in a somewhat longer one comes over the lip earlier and folds less,
+ * though its front hardly runs slower. All measured: see the test of cures in tests/books.
+ */
 const BRIMFUL_LEVEL_CURES: Cures = {
   'front over critical':
-    'The machine starts level at most and the basin is full to the brink: turn more slowly until the front is home, lower the sill so that less metal falls, and try a longer basin with more metal, which comes over the lip earlier.',
+    'The machine starts level at most and the basin is full to the brink: turn more slowly until the front is home. A somewhat longer basin with more metal, as far as no rim spills, folds less, though its front hardly runs slower.',
   tongue:
-    'The machine starts level at most and the basin is full to the brink: lower the sill, and turn slowly while metal passes the mouth so that the section stands full behind the front.',
+    'The machine starts level at most and the basin is full to the brink: turn slowly while metal passes the mouth so that the section stands full behind the front, and try a somewhat longer basin with more metal, as far as no rim spills.',
   'return wave':
-    'The machine starts level at most and the basin is full to the brink: have the front arrive slowly and full height by a lower sill and a slower tilt until the end is reached.',
+    'The machine starts level at most and the basin is full to the brink: have the front arrive slowly and full height by a slower tilt until the end is reached.',
   'end impact':
-    'The machine starts level at most and the basin is full to the brink: slow the tilt before the front arrives, and let less metal fall by a lower sill.',
+    'The machine starts level at most and the basin is full to the brink: slow the tilt before the front arrives.',
 };
 
 /** For a pour that already starts as high as its machine can. */

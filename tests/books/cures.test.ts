@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { volumeFromFillLevel } from '$src/core/level/fillLevel';
 import type { PourPlan } from '$src/core/pour/plan';
 import { fromDegrees, toDegrees } from '$src/core/units';
+import { numberedFolds } from '$src/report/numberedFolds';
 import { planAt, type SettingValues } from '$src/report/study/planAt';
 import { computed } from './computed';
 import { coarsePlanOf } from './planOf';
 import { sillJet } from './sources/class/sillJet';
+import { levelOrUphill } from './sources/levelOrUphill';
 import { twoTilts } from './sources/twoTilts';
 
 /** What the cures of folds advise must help in the computation itself: each pour against the same one cured. */
@@ -35,6 +38,35 @@ describe('a front over critical behind a sill', () => {
   ])('is eased by %s', (_, cure) => {
     expect(figuresAt(plan, cure).peak).toBeLessThan(0.93 * base.peak);
   });
+});
+
+describe('a machine that starts level, its basin full to the brink', () => {
+  const plan = coarsePlanOf(levelOrUphill, 'level-sill');
+  const base = computed(plan);
+  const brimfulAt = (values: SettingValues) => {
+    const at = planAt(plan, values);
+    if ('refused' in at) throw new Error(at.refused.reason);
+    const volume = volumeFromFillLevel(at.plan.section, at.plan.tilt.start, -0.001)!;
+    return computed({ ...at.plan, volume });
+  };
+
+  it('is told no fuller basin and no lower sill', () => {
+    const cures = numberedFolds(base).map(({ cure }) => cure);
+    expect(cures.join(' ')).toMatch(/full to the brink/);
+    expect(cures.join(' ')).not.toMatch(/fill the basin|fuller basin|lower the sill|lower sill/);
+  });
+
+  it('folds less from a somewhat longer basin with more metal, and more over a lower sill with less', () => {
+    const longer = brimfulAt({ 'basin.length': 0.23 });
+    expect(longer.figures.foldScore).toBeLessThan(0.95 * base.figures.foldScore);
+    expect(longer.figures.spilled).toBeLessThan(1e-6);
+    expect(brimfulAt({ 'basin.depth': 0.02 }).figures.foldScore).toBeGreaterThan(base.figures.foldScore);
+  });
+
+  it('runs its front slower when turned more slowly', () =>
+    expect(figuresAt(plan, { 'tilt.rate': fromDegrees(6) }).peak).toBeLessThan(
+      0.95 * base.figures.peakFrontSpeed!,
+    ));
 });
 
 describe('gas sealed in', () => {
