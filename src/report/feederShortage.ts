@@ -46,6 +46,8 @@ export const feedingOf = (
 const NO_FEEDER =
   'No metal is left over the mouth under the roof: nothing makes up for what the casting loses as it freezes.';
 
+const LASTS_LONGER = 'A feeder coat there or a higher roof over the mouth keeps it liquid longer.';
+
 /** `more` tells how much more to ladle; it takes a search, and most who ask for a shortage do not read it. */
 function shortageOf(feeding: Feeding | null, more: () => string): FeederShortage | null {
   if (!feeding)
@@ -60,8 +62,12 @@ function shortageOf(feeding: Feeding | null, more: () => string): FeederShortage
   ];
   if (lacks.length === 0) return null;
   const line = () => {
-    const remedy = enough.metal ? '' : ` ${more()}`;
-    return `${lackWords(feeding)}.${remedy} The casting may draw or shrink inside. An estimate.`;
+    const remedies = [...(enough.metal ? [] : [more()]), ...(enough.time ? [] : [LASTS_LONGER])];
+    return [
+      `${lackWords(feeding)}.`,
+      ...remedies,
+      'The casting may draw or shrink inside. An estimate.',
+    ].join(' ');
   };
   return {
     inShort: `the feeder ${listText(lacks)}`,

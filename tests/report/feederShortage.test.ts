@@ -8,7 +8,10 @@ import { FIRST_SIZE } from '$src/core/section/firstSize';
 import type { Section } from '$src/core/section/section';
 import { flushBasin } from '$src/core/section/shapes';
 import { fromCubicCentimetres, fromDegrees, fromMillimetres } from '$src/core/units';
+import { COAT_CHOICES } from '$src/report/coatChoice';
 import { feederShortage, lackWords } from '$src/report/feederShortage';
+import { coarsePlanOf } from '../books/planOf';
+import { readWindow } from '../books/sources/class/readWindow';
 import { inventedPlan, inventedRecord } from './inventedRecord';
 
 const feeding = (timeRatio: number, supply: number, demand: number): Feeding => ({
@@ -85,5 +88,32 @@ describe('how much more to ladle', () => {
     );
     const low = flushBasin({ ...FIRST_SIZE, roofReach: fromMillimetres(20) });
     expect(full(low, short)!.reason.line).toContain('No charge gives it enough');
+  });
+});
+
+describe('a feeder that freezes too soon', () => {
+  const plan = coarsePlanOf(readWindow, 'middle');
+  const shortageOf = (section: Section) => {
+    const heat = heatPlanOf(metalNamed('A356')!, section);
+    return feederShortage(inventedRecord({ plan: { ...plan, section, heat }, folds: [] }));
+  };
+  const { section } = plan;
+
+  test('is told what keeps it liquid longer, and both do', () => {
+    const base = shortageOf(section)!;
+    expect(base.inShort).toContain('freezes too soon');
+    expect(base.reason.line).toContain('A feeder coat there or a higher roof over the mouth');
+    const coat = COAT_CHOICES.find(({ name }) => name === 'Feeder coat')!;
+    const [basin, ...others] = section.regions;
+    const coated = shortageOf({ ...section, regions: [{ ...basin!, transfer: coat.transfer }, ...others] });
+    expect(coated?.inShort ?? '').not.toContain('freezes too soon');
+    const raised = section.roof.map(({ x, y }) => ({ x, y: x < section.mouth ? Math.max(y, 0.035) : y }));
+    const at = raised.findIndex(({ x }) => x > section.mouth);
+    const step = [
+      { x: section.mouth, y: 0.035 },
+      { x: section.mouth, y: 0.012 },
+    ];
+    const higher = shortageOf({ ...section, roof: raised.toSpliced(at, 0, ...step) });
+    expect(higher?.inShort ?? '').not.toMatch(/freezes too soon|no metal/);
   });
 });
