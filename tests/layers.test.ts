@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { circles, forbiddenInPage, wrongDirections } from './layers/directions';
-import { barrels, engineMath, strayConversions, worldInCore } from './layers/habits';
+import { barrels, engineMath, sentencesTwice, strayConversions, worldInCore } from './layers/habits';
 import { RULES } from './layers/rules';
 import { projectSources, type Source } from './layers/sources';
 
@@ -15,6 +15,7 @@ describe('the folders show the flow of data', () => {
   test('core knows no clock, chance, browser or Node', () => expect(worldInCore(sources)).toEqual([]));
   test('a pour is the same on every engine', () => expect(engineMath(sources)).toEqual([]));
   test('units are converted in one place', () => expect(strayConversions(sources)).toEqual([]));
+  test('no sentence stands in two files', () => expect(sentencesTwice(sources)).toEqual([]));
   test('every rule says why', () => {
     for (const [layer, { reason }] of Object.entries(RULES)) expect(reason, layer).toMatch(/\w+ \w+/);
   });
@@ -137,6 +138,13 @@ describe('a violation is caught and explained', () => {
   test('words in comments and strings are no world', () => {
     const text = "// Date.now() would differ\nconst say = 'Math.random() is not used'; // performance.now()";
     expect(worldInCore([planted('core/pour/x.ts', text)])).toEqual([]);
+  });
+
+  test('a sentence in two files', () => {
+    const said = "const remedy = 'Give at least two of them, one at each end.';";
+    const twice = [planted('core/section/a.ts', said), planted('ui/b.ts', said)];
+    expect(sentencesTwice(twice)).toHaveLength(1);
+    expect(sentencesTwice(twice.slice(0, 1))).toEqual([]);
   });
 
   test.each([

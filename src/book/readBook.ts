@@ -3,7 +3,7 @@ import type { Book } from '$src/cells/kinds';
 import type { Issue } from '$src/core/issue';
 import { bookTextIn, isPage } from '$src/report/bookPage/bookInPage';
 import { BOOK_VERSION, type BookFile, migrate } from './migrations';
-import { refusalOf } from './refusal';
+import { refusalOf, STRAY_FIELD } from './refusal';
 import { bookSchema } from './schema';
 
 export const BOOK_FORMAT = 'pourbook';
@@ -129,7 +129,7 @@ function fileOf(value: unknown): BookFile | { readonly issue: Issue } {
   const stray = Object.keys(value as object).find((key) => !Object.hasOwn(envelope.entries, key));
   if (stray === undefined) return { ...file.output, version };
   const message = 'This field does not belong in a book file.';
-  return { issue: { path: stray, message, remedy: 'Take it out, or check its spelling.' } };
+  return { issue: { path: stray, message, remedy: STRAY_FIELD } };
 }
 
 function repeatedIds({ cells }: Book): Issue[] {

@@ -1,5 +1,6 @@
 import type * as v from 'valibot';
 import type { Issue } from '$src/core/issue';
+import { beginningOf, capital } from '$src/report/wording';
 
 /** A refusal of the schema in words: which field of which cell, what it holds, what it should hold. */
 export function refusalOf(issue: v.BaseIssue<unknown>, book: unknown): Issue {
@@ -11,9 +12,12 @@ export function refusalOf(issue: v.BaseIssue<unknown>, book: unknown): Issue {
   return { path, message: inCell === '' ? capital(message) : inCell + message, remedy };
 }
 
+/** What to do about a field that no book has. */
+export const STRAY_FIELD = 'Take it out, or check its spelling.';
+
 function wording(issue: v.BaseIssue<unknown>): { message: string; remedy: string } {
   if (issue.expected === 'never') {
-    return { message: 'this field does not belong here.', remedy: 'Take it out, or check its spelling.' };
+    return { message: 'this field does not belong here.', remedy: STRAY_FIELD };
   }
   const expected = expectedInWords(issue);
   if (issue.type === 'max_length') {
@@ -49,19 +53,12 @@ function expectedInWords({ type, expected }: v.BaseIssue<unknown>): string {
 function foundInWords({ received }: v.BaseIssue<unknown>): string {
   if (received === 'Object') return 'an object';
   if (received === 'Array') return 'a list';
-  return shortened(received);
-}
-
-/** A name or value of a file may be as long as the file; a sentence names it by its beginning. */
-const shortened = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}…` : text);
-
-function capital(sentence: string): string {
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+  return beginningOf(received);
 }
 
 function cellName([cells, index]: readonly string[], book: unknown): string | null {
   if (cells !== 'cells' || index === undefined) return null;
   const cell = (book as { cells?: readonly unknown[] }).cells?.[Number(index)];
   if (typeof cell !== 'object' || cell === null || !('name' in cell)) return null;
-  return typeof cell.name === 'string' ? shortened(cell.name) : null;
+  return typeof cell.name === 'string' ? beginningOf(cell.name) : null;
 }

@@ -14,7 +14,7 @@ import { ladledMetal } from '$src/core/pour/ladledMetal';
 import { cavityVolume, wholeVolume } from '$src/core/section/cavity';
 import { millimetres } from '$src/core/section/millimetres';
 import type { Section } from '$src/core/section/section';
-import { toDegrees } from '$src/core/units';
+import { degrees } from '$src/core/tilt/degrees';
 import type { ChargeValue } from './evaluate';
 import type { ChargeBy } from './kinds';
 import { largestHead } from './largestHead';
@@ -119,25 +119,23 @@ function volumeOf(
 }
 
 function unreachable(section: Section, path: string, charge: ChargeBy, start: number, end: number): Issue {
-  const at = (inclination: number) => `${Number(toDegrees(inclination).toFixed(1))}°`.replace('-', '−');
-  if (charge.by !== 'head')
-    return {
-      path,
-      message: `No metal can stand at that level at ${at(start)}: it lies under the basin floor or over a rim.`,
-      remedy: 'Give a level between the two, or make the basin deeper.',
-    };
-  const remedyOnce = once(() => {
-    const most = largestHead(section, start, end, charge.head);
-    return most === 0
-      ? 'No head goes here: give a mass or a fill level, or roof more of the basin.'
-      : `The most that goes here is ${millimetres(most)} mm: ask for no more, or roof more of the basin.`;
-  });
+  if (charge.by === 'head') return unreachableHead(section, path, charge.head, start, end);
   return {
     path,
-    message: `No charge leaves that head at ${at(end)}: it would stand over a rim, or run out on the way.`,
-    get remedy() {
-      return remedyOnce();
-    },
+    message: `No metal can stand at that level at ${degrees(start)}: it lies under the basin floor or over a rim.`,
+    remedy: 'Give a level between the two, or make the basin deeper.',
+  };
+}
+
+function unreachableHead(section: Section, path: string, head: number, start: number, end: number): Issue {
+  const most = largestHead(section, start, end, head);
+  return {
+    path,
+    message: `No charge leaves that head at ${degrees(end)}: it would stand over a rim, or run out on the way.`,
+    remedy:
+      most === 0
+        ? 'No head goes here: give a mass or a fill level, or roof more of the basin.'
+        : `The most that goes here is ${millimetres(most)} mm: ask for no more, or roof more of the basin.`,
   };
 }
 

@@ -3,7 +3,7 @@ import type { PourPlan } from '$src/core/pour/plan';
 import { shownValue } from '$src/report/study/quantities';
 import { settingNamed, settingWords } from '$src/report/study/settings';
 import { AXIS_POINTS, MOST_POINTS, type Study, type StudyAxis } from '$src/report/study/study';
-import { MESH_CELLS_RANGE } from './checkComputation';
+import { checkMeshCells } from './checkComputation';
 
 /** What is wrong with a study around that pour; paths start at the study cell, e.g. `study.axes.0.from`. */
 export function checkStudy(study: Study, plan: PourPlan): Issue[] {
@@ -61,15 +61,7 @@ function sizeIssues({ axes, meshCells, repeatability }: Study): Issue[] {
     const message = `The study has ${count} points.`;
     issues.push({ path: 'study.axes.0.points', message, remedy: `Give ${MOST_POINTS} at most.` });
   }
-  const { least, most } = MESH_CELLS_RANGE;
-  if (!(Number.isInteger(meshCells) && meshCells >= least && meshCells <= most)) {
-    const message = `${meshCells} mesh cells cannot be used.`;
-    issues.push({
-      path: 'study.meshCells',
-      message,
-      remedy: `Give a whole number from ${least} to ${most}.`,
-    });
-  }
+  issues.push(...checkMeshCells(meshCells, 'study.meshCells'));
   if (repeatability.some((spread) => !(spread >= 0))) {
     const message = 'A spread cannot be below 0.';
     issues.push({

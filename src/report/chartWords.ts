@@ -2,13 +2,19 @@ import type { PourRecord } from '$src/core/pour/record';
 import { LENGTH, type PageUnits, SPEED, toDegrees } from '$src/core/units';
 import { inUnits } from './inUnits';
 import { criticalRange } from './speedCall';
-import { angleText, fixed, percentText, placeText, secondsText, speedText } from './wording';
+import {
+  angleText,
+  fixed,
+  peakPlaceText,
+  percentText,
+  secondsText,
+  signedDegrees,
+  speedText,
+} from './wording';
 
 /** Degrees on an axis: signed, whole where they are whole. */
-export function degreesMark(degrees: number): string {
-  const text = fixed(degrees, Math.abs(degrees - Math.round(degrees)) < 0.05 ? 0 : 1);
-  return `${degrees > 0 && Number(text) !== 0 ? '+' : ''}${text}°`;
-}
+export const degreesMark = (degrees: number): string =>
+  signedDegrees(degrees, Math.abs(degrees - Math.round(degrees)) < 0.05 ? 0 : 1);
 
 /** Lengths on an axis, in the page's unit: whole millimetres, inches without needless noughts. */
 export const lengthMark =
@@ -70,7 +76,7 @@ export function speedPlaceLabel(records: readonly PourRecord[], units: PageUnits
 export function speedSentence(record: PourRecord): string {
   const { peakFrontSpeed, peakFrontSpeedPlace, shareAboveCritical } = record.figures;
   if (peakFrontSpeed === null) return 'No front ran in the die.';
-  const at = peakFrontSpeedPlace === null ? '' : ` at ${placeText(peakFrontSpeedPlace)} from the mouth`;
+  const at = peakPlaceText(peakFrontSpeedPlace);
   const over = shareAboveCritical
     ? `, above critical on ${percentText(shareAboveCritical)} of the die`
     : ', below critical throughout';

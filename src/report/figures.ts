@@ -2,7 +2,7 @@ import type { Figures, FirstFlow, FoldSize, PourRecord } from '$src/core/pour/re
 import { toCelsius, toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
 import { coldOf } from './coldOf';
 import { gasHeld } from './gasHeld';
-import { angleText, fixed, percentNumber, secondsNumber, significant } from './wording';
+import { angleText, fixed, percentNumber, secondsNumber, signedDegrees, significant } from './wording';
 
 /** One figure of a pour, ready for the page, the command line's table and its JSON. */
 export interface FigureRow {
@@ -34,11 +34,6 @@ export function firstFlowText(flow: FirstFlow): string {
 
 const firstFlowDegrees = (flow: FirstFlow): number | null =>
   flow.kind === 'angle' ? toDegrees(flow.inclination) : null;
-
-const signed = (degrees: number): string => {
-  const text = fixed(degrees, 1);
-  return `${degrees > 0 && Number(text) !== 0 ? '+' : ''}${text}°`;
-};
 
 const speed = (value: number): string => fixed(value, 2);
 /** A drop left over by rounding is nothing to anyone at the bench. */
@@ -96,7 +91,7 @@ function motionRows(figures: Figures): FigureRow[] {
       'inclination at the peak',
       '°',
       scaled(figures.peakFrontSpeedInclination, toDegrees),
-      signed,
+      signedDegrees,
       neverIn,
     ),
     row(

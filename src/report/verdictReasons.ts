@@ -15,8 +15,8 @@ import {
   capital,
   countText,
   fixed,
+  peakPlaceText,
   percentText,
-  placeText,
   secondsText,
   significant,
   speedInRange,
@@ -79,7 +79,7 @@ function speedReason(record: PourRecord, speed: SpeedCall | null): Reason | null
   const critical = speedText(record.plan.liquid.criticalSpeed);
   const range = rangeText(record);
   if (speed === 'under') return { name: 'under critical speed', line: `${range}; critical is ${critical}.` };
-  const at = peakFrontSpeedPlace === null ? '' : ` at ${placeText(peakFrontSpeedPlace)} from the mouth`;
+  const at = peakPlaceText(peakFrontSpeedPlace);
   if (speed === 'too close to call')
     return { name: 'close to critical', line: `${range}, against ${criticalRangeText(record)}${at}.` };
   const share = shareAboveCritical ? ` on ${percentText(shareAboveCritical)} of the die` : '';

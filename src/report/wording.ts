@@ -24,11 +24,15 @@ export function significant(value: number): string {
   return fixed(value, Math.min(6, Math.max(1, 1 - Math.floor(Math.log10(Number(size.toPrecision(2)))))));
 }
 
-/** Inclination [rad] in degrees, always signed unless nought: "+24.5°". */
-export function angleText(inclination: number, decimals = 1): string {
-  const text = fixed(toDegrees(inclination), decimals);
-  return `${toDegrees(inclination) > 0 && Number(text) !== 0 ? '+' : ''}${text}°`;
+/** An inclination that is in degrees already, always signed unless nought: "+24.5°". */
+export function signedDegrees(degrees: number, decimals = 1): string {
+  const text = fixed(degrees, decimals);
+  return `${degrees > 0 && Number(text) !== 0 ? '+' : ''}${text}°`;
 }
+
+/** Inclination [rad] in degrees, signed in the same way. */
+export const angleText = (inclination: number, decimals = 1): string =>
+  signedDegrees(toDegrees(inclination), decimals);
 
 /** Speed [m/s], two decimals: the limit itself is known to two. */
 export const speedText = (speed: number): string => `${fixed(speed, 2)} m/s`;
@@ -55,6 +59,10 @@ export const lengthText = (length: number): string => `${significant(toMillimetr
 /** Place [m] in whole millimetres. */
 export const placeText = (place: number): string => `${fixed(toMillimetres(place), 0)} mm`;
 
+/** Where in the die the front was quickest [m from the mouth], to go on with; empty where that is not known. */
+export const peakPlaceText = (place: number | null): string =>
+  place === null ? '' : ` at ${placeText(place)} from the mouth`;
+
 /** A share 0 to 1 in whole per cent; "under 1" rather than a false 0, and 100 only when it is. */
 export function percentNumber(share: number): string {
   if (share > 0 && share < 0.005) return 'under 1';
@@ -62,6 +70,9 @@ export function percentNumber(share: number): string {
   return fixed(share * 100, 0);
 }
 export const percentText = (share: number): string => `${percentNumber(share)} %`;
+
+/** A name or value of a file may be as long as the file: a sentence names it by its beginning. */
+export const beginningOf = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}…` : text);
 
 /** A sentence begins so. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

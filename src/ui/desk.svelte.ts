@@ -3,7 +3,15 @@ import { writeBook } from '$src/book/writeBook';
 import { bench } from './bench.svelte';
 import { type Example, exampleText, fetchAhead, fetchExamples } from './exampleBooks';
 import { chooseFile, downloadText, fileNameOf } from './files';
-import { cannotFetch, type Notice, OPEN_ELSEWHERE, refusedToKeep, tooLarge, tooMuch } from './notices';
+import {
+  cannotFetch,
+  type Notice,
+  OPEN_ELSEWHERE,
+  refusedToKeep,
+  STILL_HERE,
+  tooLarge,
+  tooMuch,
+} from './notices';
 import { bodies } from './page/bodies.svelte';
 import { savedFile } from './savedFile.svelte';
 import { holdBook, lastOpen, noteOpen } from './shelf/bookHold';
@@ -233,8 +241,8 @@ class Desk {
   openText(text: string, from: string): boolean {
     const result = readBook(text);
     if ('issues' in result) {
-      const remedy = 'The book that was open is still here.';
-      this.notice = { message: `${from} could not be opened.`, remedy, issues: result.issues };
+      const message = `${from} could not be opened.`;
+      this.notice = { message, remedy: STILL_HERE, issues: result.issues };
       return false;
     }
     this.notice = null;

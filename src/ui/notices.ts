@@ -8,9 +8,11 @@ export interface Notice {
   readonly issues: readonly Issue[];
 }
 
+export const STILL_HERE = 'The book that was open is still here.';
+
 export function tooLarge({ name, size }: File): Notice {
   const message = `${name} could not be opened: it has ${size} bytes, and a book has at most ${LARGEST_FILE} characters.`;
-  return { message, remedy: 'The book that was open is still here.', issues: [] };
+  return { message, remedy: STILL_HERE, issues: [] };
 }
 
 /** What was kept before stays kept, so that a book which would not open again never takes its place. */

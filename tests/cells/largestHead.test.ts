@@ -20,6 +20,7 @@ test('a head that no charge leaves is answered with the largest that one does', 
   const most = Number(
     /^The most that goes here is (\d+) mm: ask for no more/.exec(result.issues[0]!.remedy)![1],
   );
+  expect(Object.getOwnPropertyDescriptor(result.issues[0], 'remedy'), 'plain data').toHaveProperty('value');
   expect(at(hingeArm(), most)).toHaveProperty('value');
   expect(at(hingeArm(), most + 1)).toHaveProperty('issues');
 });

@@ -74,3 +74,20 @@ export function strayConversions(sources: readonly Source[]): string[] {
         : [];
     });
 }
+
+/** A sentence for a user, in quotes: a capital, some words, a full stop. */
+const SENTENCE = /(['"`])\s?([A-Z$](?:(?!\1|\\|\n).){28,}\.)\1/g;
+
+/** One sentence for each sentence that stands in two files, where only one of them would be put right. */
+export function sentencesTwice(sources: readonly Source[]): string[] {
+  const first = new Map<string, string>();
+  return sources
+    .filter(({ path }) => !path.startsWith('verify/'))
+    .flatMap(({ path, text }) =>
+      [...text.matchAll(SENTENCE)].flatMap(([, , sentence]) => {
+        const before = first.get(sentence!) ?? path;
+        first.set(sentence!, before);
+        return before === path ? [] : [`src/${path} and src/${before} both say “${sentence}”: say it once.`];
+      }),
+    );
+}

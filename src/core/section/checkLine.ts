@@ -18,6 +18,9 @@ export function checkLine(line: readonly Point[], name: LineName): Issue[] {
 export const pointName = (name: LineName, index: number): string =>
   `${name === 'floor' ? 'F' : 'R'}${index + 1}`;
 
+/** What to do about a place further off than any. */
+export const WITHIN_SIZES = `Type a number from ${mm(-SIZES.most)} to ${mm(SIZES.most)} mm.`;
+
 function checkCount(line: readonly Point[], name: LineName): Issue[] {
   if (line.length < 2) {
     const has = line.length === 0 ? 'no points' : 'one point only';
@@ -49,7 +52,7 @@ function checkPoint(point: Point, name: LineName, index: number): Issue[] {
       message: Number.isFinite(point[axis])
         ? `${axis} of ${pointName(name, index)} is ${mm(point[axis])} mm, larger than any die here.`
         : `${axis} of ${pointName(name, index)} is not a number.`,
-      remedy: `Type a number from ${mm(-SIZES.most)} to ${mm(SIZES.most)} mm.`,
+      remedy: WITHIN_SIZES,
     }));
 }
 

@@ -1,6 +1,6 @@
 import type { Issue } from '$src/core/issue';
 import { checkHeights } from './checkHeights';
-import { checkLine } from './checkLine';
+import { checkLine, WITHIN_SIZES } from './checkLine';
 import { checkOpenings } from './checkOpenings';
 import { checkRegions } from './checkRegions';
 import { lineAt, SAME_PLACE } from './lineAt';
@@ -95,7 +95,7 @@ function checkPivot({ x, y }: Point): Issue[] {
       message: Number.isFinite({ x, y }[axis])
         ? `The pivot lies ${mm({ x, y }[axis])} mm away.`
         : `${axis} of the pivot is not a number.`,
-      remedy: `Type a number from ${mm(-SIZES.most)} to ${mm(SIZES.most)} mm.`,
+      remedy: WITHIN_SIZES,
     }));
 }
 

@@ -1,5 +1,5 @@
 import type { Issue } from '$src/core/issue';
-import { toDegrees } from '$src/core/units';
+import { degrees } from './degrees';
 import { LEAST_TURN, ROUNDING, usableLimits } from './range';
 import type { FrontLedTilt } from './tilt';
 
@@ -41,5 +41,3 @@ export function checkFrontLed({ start, end, share, homeWithin, limits }: FrontLe
   );
   return issues;
 }
-
-const degrees = (radians: number): string => `${Number(toDegrees(radians).toFixed(1))}°`.replace('-', '−');

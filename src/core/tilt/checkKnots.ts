@@ -1,5 +1,5 @@
 import type { Issue } from '$src/core/issue';
-import { toDegrees } from '$src/core/units';
+import { degrees } from './degrees';
 import { knotMotion } from './knotMotion';
 import { INCLINATION_RANGE, LEAST_TURN, RATE_RANGE, ROUNDING, SHORT_STRETCH, usableLimits } from './range';
 import type { KnotTilt } from './tilt';
@@ -108,5 +108,3 @@ function rateIssues(tilt: KnotTilt): Issue[] {
       : 'Move the knots further apart in time.';
   return [{ path: 'knots', message, remedy }];
 }
-
-const degrees = (radians: number): string => `${Number(toDegrees(radians).toFixed(1))}°`.replace('-', '−');

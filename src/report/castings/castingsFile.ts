@@ -1,6 +1,7 @@
 import { csvFormatRows, csvParseRows, dsvFormat } from 'd3';
 import type { Issue } from '$src/core/issue';
 import { type PageUnits, toCelsius, toDegrees } from '$src/core/units';
+import { beginningOf } from '../wording';
 import { type CastingRow, castingsIn, EMPTY_ROW, FAULTS, NO_FAULTS } from './casting';
 import { type Column, type Count, columnOf, type ReadingField } from './castingsColumns';
 
@@ -60,8 +61,6 @@ const MOST_NAMED = 20;
 const LONGEST = 300;
 /** Rows a log holds; more could not be read back from its book. */
 export const MOST_ROWS = 2000;
-/** A sentence names what a file says by its beginning. */
-const shortened = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}…` : text);
 
 export interface ReadingOf {
   readonly pours: readonly NamedPour[];
@@ -146,7 +145,7 @@ const noGood = (): Issue => ({
 
 const leftOutColumn = (name: string): Issue => ({
   path: 'column',
-  message: `Column “${shortened(name)}” is not known and was left out.`,
+  message: `Column “${beginningOf(name)}” is not known and was left out.`,
   remedy: `Known are ${COLUMNS.join(', ')}, and the headings of the log on the page.`,
 });
 
@@ -169,7 +168,7 @@ function entryNumber({ heading, text }: Entry, isCount: boolean): number | null 
   if (isFit) return value;
   const wanted = isCount ? 'a whole number, 0 or more' : 'a number';
   return {
-    message: `“${shortened(text)}” in ${shortened(heading)} is not ${wanted}.`,
+    message: `“${beginningOf(text)}” in ${beginningOf(heading)} is not ${wanted}.`,
     remedy: 'The row was left out.',
   };
 }
@@ -219,7 +218,7 @@ function sumProblems(sum: number, all: number | null): Problem[] {
 }
 
 const noPour = (name: string): Problem => ({
-  message: `no pour is called “${shortened(name)}”.`,
+  message: `no pour is called “${beginningOf(name)}”.`,
   remedy: 'The row was kept without a pour; choose one.',
 });
 

@@ -1,4 +1,5 @@
 import type { PourPlan } from '$src/core/pour/plan';
+import { pointName } from '$src/core/section/checkLine';
 import { SAME_PLACE } from '$src/core/section/lineAt';
 import type { Point, Region, Section } from '$src/core/section/section';
 import { SIZES } from '$src/core/section/sizes';
@@ -40,7 +41,7 @@ const moved = (line: readonly Point[], index: number, coordinate: Coordinate, to
   line.map((point, at) => (at === index ? { ...point, [coordinate]: to } : point));
 
 function pointSetting(line: Line, index: number, coordinate: Coordinate): Setting {
-  const name = `${line === 'floor' ? 'F' : 'R'}${index + 1}`;
+  const name = pointName(line, index);
   return {
     id: `section.${line}.${index}.${coordinate}`,
     name: `${coordinate} of ${name}`,

@@ -1,7 +1,8 @@
 import { isClip } from '$src/book/clipText';
-import { copyCell, moveCell } from '$src/cells/edit';
+import { moveCell } from '$src/cells/edit';
 import type { Cell, CellId } from '$src/cells/kinds';
 import { bench } from '../bench.svelte';
+import { duplicateCell, foldCell } from '../page/cellSteps';
 import { focusLater } from '../page/focusLater';
 import { placeInBook } from '../page/placeInBook.svelte';
 import { clipText, cutCell, pasteText, said } from './cellClipboard';
@@ -58,17 +59,8 @@ function goBy(cell: Cell, by: -1 | 1): void {
   focusLater(`name-${next.id}`);
 }
 
-function duplicate(cell: Cell): void {
-  bench.change(`${cell.name} duplicated`, (book) => copyCell(book, cell.id));
-  const place = bench.book.cells.findIndex(({ id }) => id === cell.id);
-  bench.announcement = `${cell.name} duplicated below.`;
-  focusLater(`name-${bench.book.cells[place + 1]?.id}`);
-}
-
 function fold(cell: Cell): void {
-  const label = `${cell.name} ${cell.folded ? 'shown' : 'hidden'}`;
-  bench.changeCell(cell.id, label, (old) => ({ ...old, folded: !old.folded }));
-  bench.announcement = `${label}.`;
+  foldCell(cell);
   focusLater(`name-${cell.id}`);
 }
 
@@ -78,7 +70,7 @@ const ON_A_CELL: Readonly<Record<string, (cell: Cell) => void>> = {
   'Alt Shift ArrowDown': (cell) => move(cell, 1),
   'Alt Shift PageUp': (cell) => goBy(cell, -1),
   'Alt Shift PageDown': (cell) => goBy(cell, 1),
-  'Alt Shift Insert': duplicate,
+  'Alt Shift Insert': duplicateCell,
 };
 
 /** What was pressed, e.g. "Alt Shift ArrowUp". */

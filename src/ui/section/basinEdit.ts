@@ -10,7 +10,7 @@ import {
   withBasinDepth,
   withBasinLength,
 } from '$src/report/study/basin';
-import { refused, type SizeEdit, sound, tidied, wrongAlready } from './sizeEdit';
+import { refused, type SizeEdit, sound, tidied, tooLong, wrongAlready } from './sizeEdit';
 
 /** What stands between back wall and mouth keeps this distance from the back wall [m]. */
 const LEAST_GAP = 0.001;
@@ -29,12 +29,7 @@ export function basinLengthTo(section: Section, length: number): SizeEdit {
   if (short) return refused('basin.length', `${short.message}; ${kept}`, short.remedy);
   const end = section.floor.at(-1)!.x - section.floor[0]!.x;
   const most = SIZES.most - (end - now);
-  if (length > most)
-    return refused(
-      'basin.length',
-      `At ${mm(length)} mm die and basin would be longer than ${mm(SIZES.most)} mm; ${kept}`,
-      `Type ${mm(most)} mm or less.`,
-    );
+  if (length > most) return tooLong('basin.length', length, most, kept);
   return sound(tidied(withBasinLength(section, length)), 'basin.length', kept);
 }
 

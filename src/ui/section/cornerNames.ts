@@ -1,10 +1,11 @@
 import type { Issue } from '$src/core/issue';
+import { pointName } from '$src/core/section/checkLine';
 import type { Section } from '$src/core/section/section';
 import { lipOf } from '$src/ui/drawing/names';
 import type { Corner, LineName } from './outlineEdit';
 
 /** F1, R3: letter of the line, number from the back wall. */
-export const cornerCode = ({ line, index }: Corner): string => `${line === 'floor' ? 'F' : 'R'}${index + 1}`;
+export const cornerCode = ({ line, index }: Corner): string => pointName(line, index);
 
 /** Codes of the corners that issues of a section point at. */
 export const wrongCorners = (issues: readonly Issue[]): ReadonlySet<string> =>

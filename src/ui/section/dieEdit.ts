@@ -2,7 +2,7 @@ import { millimetres as mm } from '$src/core/section/millimetres';
 import type { Section } from '$src/core/section/section';
 import { SIZES } from '$src/core/section/sizes';
 import { type DiePart, givingWay, heightsOver, lengthOf, raised, stretched } from './dieSize';
-import { refused, type SizeEdit, sound, tidied, wrongAlready } from './sizeEdit';
+import { refused, type SizeEdit, sound, tidied, tooLong, wrongAlready } from './sizeEdit';
 
 /** What gives way keeps this length, and a die this height [m]. */
 const LEAST = 0.001;
@@ -24,12 +24,7 @@ export function dieLengthTo(section: Section, part: DiePart, length: number): Si
       `Type ${mm(least)} mm or more${part.region === null ? ', or move corners one by one' : ''}.`,
     );
   const most = SIZES.most - (section.floor.at(-1)!.x - section.floor[0]!.x - now);
-  if (length > most)
-    return refused(
-      'die.length',
-      `At ${mm(length)} mm die and basin would be longer than ${mm(SIZES.most)} mm; ${kept}`,
-      `Type ${mm(most)} mm or less.`,
-    );
+  if (length > most) return tooLong('die.length', length, most, kept);
   return sound(tidied(stretched(section, gives, length - now)), 'die.length', kept);
 }
 

@@ -1,6 +1,8 @@
 import type { Issue } from '$src/core/issue';
 import { checkSection } from '$src/core/section/checkSection';
+import { millimetres as mm } from '$src/core/section/millimetres';
 import type { Section } from '$src/core/section/section';
+import { SIZES } from '$src/core/section/sizes';
 
 /** What a number typed for a size of the section comes to: the section, or why it stays as it is. */
 export type SizeEdit = { readonly section: Section } | { readonly issue: Issue };
@@ -13,6 +15,14 @@ export function wrongAlready(section: Section, path: string): SizeEdit | null {
   if (checkSection(section).length === 0) return null;
   return refused(path, 'The outline is wrong as it stands.', 'Put right what is marked in it first.');
 }
+
+/** So long [m] that die and basin would be longer together than a section may be; `most` is what still goes. */
+export const tooLong = (path: string, length: number, most: number, kept: string): SizeEdit =>
+  refused(
+    path,
+    `At ${mm(length)} mm die and basin would be longer than ${mm(SIZES.most)} mm; ${kept}`,
+    `Type ${mm(most)} mm or less.`,
+  );
 
 /** The section where nothing is wrong with it; else its first fault, and what is kept. */
 export function sound(section: Section, path: string, kept: string): SizeEdit {

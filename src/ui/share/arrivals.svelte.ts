@@ -5,6 +5,7 @@ import type { Issue } from '$src/core/issue';
 import { bench } from '../bench.svelte';
 import { desk } from '../desk.svelte';
 import { fetchPart } from '../fetchPart';
+import { STILL_HERE } from '../notices';
 import { LINK_MARK } from './linkMark';
 
 /** A book that a link brought and that waits for a word. */
@@ -59,8 +60,8 @@ class Arrivals {
     if (!brought) return;
     if ('text' in brought) this.offer = brought;
     else {
-      const remedy = 'The book that was open is still here.';
-      desk.notice = { message: 'The book in the link could not be opened.', remedy, issues: brought.issues };
+      const message = 'The book in the link could not be opened.';
+      desk.notice = { message, remedy: STILL_HERE, issues: brought.issues };
     }
   }
 

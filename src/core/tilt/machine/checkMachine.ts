@@ -1,5 +1,6 @@
 import type { Issue } from '$src/core/issue';
-import { fromCelsius, fromDegrees, toDegrees } from '$src/core/units';
+import { fromCelsius, fromDegrees } from '$src/core/units';
+import { degrees } from '../degrees';
 import { LEAST_TURN, ROUNDING, usableLimits } from '../range';
 import type { MachineTilt } from '../tilt';
 import type { Machine } from './machine';
@@ -99,5 +100,3 @@ function massIssues({ parts, weights }: Machine): Issue[] {
     { path: 'machine.parts', message: 'Nothing on the body has weight.', remedy: 'Give the die its mass.' },
   ];
 }
-
-const degrees = (radians: number): string => `${Number(toDegrees(radians).toFixed(1))}°`.replace('-', '−');

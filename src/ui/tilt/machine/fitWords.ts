@@ -8,6 +8,9 @@ import type { Machine } from '$src/core/tilt/machine/machine';
 import { toDegrees, toMillimetres } from '$src/core/units';
 import { fixed, listText, secondsText } from '$src/report/wording';
 
+/** Said behind an answer that is older than the tilt that stands there now. */
+export const ASKED_BEFORE = ' This was asked before the last change.';
+
 /** Shown unit and decimals of an unknown. */
 const SHOWN: Readonly<
   Record<UnknownId, { unit: string; decimals: number; toShown: (si: number) => number }>
