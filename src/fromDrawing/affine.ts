@@ -23,6 +23,10 @@ export const applied = (affine: Affine, point: Point): Point => {
   return { x: x + affine.origin.x, y: y + affine.origin.y };
 };
 
+/** No step becomes longer by more than this: the root of the sum of squares, where the axes do not stay square. */
+export const stretchOf = ({ alongX, alongY }: Affine): number =>
+  Math.hypot(alongX.x, alongX.y, alongY.x, alongY.y);
+
 /** The one change that does the inner and then the outer. */
 export const after = (outer: Affine, inner: Affine): Affine => ({
   origin: applied(outer, inner.origin),

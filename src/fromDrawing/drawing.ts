@@ -29,7 +29,7 @@ export const LARGEST_DRAWING = 5_000_000;
 export const MOST_PIECES = 5000;
 /** Points of one line, curves flattened; a floor has some tens. */
 export const MOST_POINTS = 5000;
-/** Points of all lines together, curves flattened: five thousand quarter circles. More would take seconds to work out. */
+/** Points of all lines together, curves flattened: five thousand quarter circles cut coarsely. More would take seconds to work out. */
 export const MOST_POINTS_IN_ALL = 100_000;
 /** Lines that are kept; a drawing with more is not one of a section. */
 export const MOST_LINES = 500;

@@ -8,9 +8,12 @@ import { isClosedSpline, splinePoints } from './dxfSpline';
 
 const TURN = 2 * Math.PI;
 
-/** Points of a drawn thing in the frame it stands in, curves flattened; none of one that is no line. */
-export function pointsOf(entity: Entity): Point[] {
-  const points = flattened(entity);
+/**
+ * Points of a drawn thing in the frame it stands in; none of one that is no line. Curves are cut into chords that stray
+ * by `stray` at most [units of that frame].
+ */
+export function pointsOf(entity: Entity, stray: number): Point[] {
+  const points = flattened(entity, stray);
   const isSeenFromBehind = IN_OWN_FRAME.has(entity.type) && !isInSpace(entity) && facesAway(entity);
   return isSeenFromBehind ? points.map((point) => applied(MIRRORED, point)) : points;
 }
@@ -38,7 +41,7 @@ export function facesAway(entity: Entity): boolean {
   return z < 0 && Math.hypot(x, y) < -z / 64;
 }
 
-function flattened(entity: Entity): Point[] {
+function flattened(entity: Entity, stray: number): Point[] {
   const number = (code: number): number => numberOf(entity, code);
   switch (entity.type) {
     case 'LINE':
@@ -48,17 +51,21 @@ function flattened(entity: Entity): Point[] {
       ];
     case 'LWPOLYLINE':
     case 'POLYLINE':
-      return polylinePoints(entity);
+      return polylinePoints(entity, stray);
     case 'ARC': {
       const [start, end] = [fromDegrees(number(50)), fromDegrees(number(51))];
-      return arcPoints({ x: number(10), y: number(20) }, number(40), start, sweepOf(start, end));
+      const centre = { x: number(10), y: number(20) };
+      return arcPoints({ centre, radius: number(40), start, sweep: sweepOf(start, end) }, stray);
     }
     case 'CIRCLE':
-      return arcPoints({ x: number(10), y: number(20) }, number(40), 0, TURN);
+      return arcPoints(
+        { centre: { x: number(10), y: number(20) }, radius: number(40), start: 0, sweep: TURN },
+        stray,
+      );
     case 'ELLIPSE':
-      return ellipsePoints(entity);
+      return ellipsePoints(entity, stray);
     case 'SPLINE':
-      return splinePoints(entity);
+      return splinePoints(entity, stray);
     default:
       return [];
   }
@@ -71,13 +78,16 @@ const sweepOf = (start: number, end: number): number => (((end - start) % TURN) 
  * An arc of the unit circle laid over both half axes, so that its chords stray from it by the same share of them
  * (DXF reference, ELLIPSE: 11 and 21 the longer half axis, 40 the ratio of the axes, 41 and 42 the parameters).
  */
-function ellipsePoints(entity: Entity): Point[] {
+function ellipsePoints(entity: Entity, stray: number): Point[] {
   const number = (code: number): number => numberOf(entity, code);
   const alongX = { x: number(11), y: number(21) };
   // The shorter axis lies a quarter turn on, about the extrusion direction.
   const ratio = facesAway(entity) ? -number(40) : number(40);
   const alongY = { x: -alongX.y * ratio, y: alongX.x * ratio };
   const laid = { origin: { x: number(10), y: number(20) }, alongX, alongY };
-  const arc = arcPoints({ x: 0, y: 0 }, 1, number(41), sweepOf(number(41), number(42)));
+  const [start, sweep] = [number(41), sweepOf(number(41), number(42))];
+  // A stray of the unit circle becomes as many times larger as the longer half axis is.
+  const longer = Math.hypot(alongX.x, alongX.y) * Math.max(1, Math.abs(ratio));
+  const arc = arcPoints({ centre: { x: 0, y: 0 }, radius: 1, start, sweep }, stray / longer);
   return arc.map((point) => applied(laid, point));
 }

@@ -51,8 +51,8 @@ function verticesOf({ pairs }: Entity): Vertex[] {
   return vertices;
 }
 
-/** Points of a LWPOLYLINE or POLYLINE, bent by its bulges. */
-export function polylinePoints(entity: Entity): Point[] {
+/** Points of a LWPOLYLINE or POLYLINE, bent by its bulges; their chords stray by `stray` at most. */
+export function polylinePoints(entity: Entity, stray: number): Point[] {
   const vertices = verticesOf(entity);
   const [first] = vertices;
   if (!first) return [];
@@ -61,6 +61,8 @@ export function polylinePoints(entity: Entity): Point[] {
   const ends = isClosedPolyline(entity) ? [...vertices.slice(1), first] : vertices.slice(1);
   return [
     { x: first.x, y: first.y },
-    ...ends.flatMap(({ x, y }, index) => bulgePoints(vertices[index]!, { x, y }, vertices[index]!.bulge)),
+    ...ends.flatMap(({ x, y }, index) =>
+      bulgePoints(vertices[index]!, { x, y }, vertices[index]!.bulge, stray),
+    ),
   ];
 }

@@ -6,15 +6,16 @@ import { throughPoints } from './throughPoints';
 
 /**
  * Points of a SPLINE: by its control points where it has any, else through its fit points (DXF reference, SPLINE: 71
- * degree, 40 knots, 41 weights, 10 and 20 control points, 11 and 21 fit points). None when it cannot be read.
+ * degree, 40 knots, 41 weights, 10 and 20 control points, 11 and 21 fit points). None when it cannot be read. Its chords
+ * stray by `stray` at most.
  */
-export function splinePoints(entity: Entity): Point[] {
+export function splinePoints(entity: Entity, stray: number): Point[] {
   const isFitted = isFitOnly(entity);
   const drawn = pointsOf(entity, isFitted ? 11 : 10);
   // Too many to be kept: not bent first.
   if (drawn.length > MOST_POINTS) return drawn;
   const nurbs = isFitted ? fitted(entity, drawn) : given(entity, drawn);
-  return nurbs && isNurbs(nurbs) ? nurbsPoints(nurbs) : [];
+  return nurbs && isNurbs(nurbs) ? nurbsPoints(nurbs, stray) : [];
 }
 
 /** Whether a SPLINE says nothing of its curve but points that it goes through. */

@@ -55,11 +55,11 @@ export function nurbsPoint({ degree, knots, controls, weights }: Nurbs, span: nu
 /**
  * Points of the curve, both ends counted. Its chords stray no more than those of an arc do, looked for at their quarters:
  * by ARC_STRAY of half its size, and where it bends more sharply by ARC_BOW of the chord, down to a hundredth of the
- * former. More than MOST_POINTS are not looked for: such a line is not kept.
+ * former; by no more than `finest` where that is less. More than MOST_POINTS are not looked for: such a line is not kept.
  */
-export function nurbsPoints(nurbs: Nurbs): Point[] {
+export function nurbsPoints(nurbs: Nurbs, finest = Infinity): Point[] {
   const { degree, controls } = nurbs;
-  const stray = ARC_STRAY * halfSize(controls);
+  const stray = Math.min(finest, ARC_STRAY * halfSize(controls));
   const pieces = Math.ceil(degree / 4);
   const points: Point[] = [];
   for (const { span, from, to } of spansOf(nurbs)) {

@@ -2,6 +2,8 @@ import type { Issue } from '$src/core/issue';
 import { millimetres } from '$src/core/section/millimetres';
 import type { Point } from '$src/core/section/section';
 import type { DrawnLine } from './drawing';
+import { fewestPoints } from './fewestPoints';
+import { FINE_CUT, LARGEST_STRAY, MOST_CORNERS, PARTS_OF_METRE } from './tolerance';
 
 /** How a drawing is laid into the die frame. */
 export interface Placing {
@@ -15,10 +17,6 @@ export interface Placing {
 
 /** Smaller steps back are the drawing's own inaccuracy, and are taken as upright [m]. */
 const SLIP = 5e-5;
-/** Points nearer to the line between their neighbours than this are left out [m]. */
-const FINE = 5e-5;
-/** More points than this are thinned further. */
-const MOST_POINTS = 120;
 
 /** A point of the drawing laid into the die frame, its origin still that of the drawing [m]. */
 export function placed({ metresPerUnit, quarterTurns, isMirrored }: Placing): (point: Point) => Point {
@@ -35,7 +33,16 @@ export function placed({ metresPerUnit, quarterTurns, isMirrored }: Placing): (p
 }
 
 export type Wall = 'floor' | 'roof';
-export type WallLine = { readonly points: readonly Point[] } | { readonly issues: readonly Issue[] };
+/** What a line gives as floor or roof. */
+export interface WallPoints {
+  /** As few as the line needs. */
+  readonly points: readonly Point[];
+  /** All that the line has. */
+  readonly drawn: readonly Point[];
+  /** Most that the few stray from the line [m]. */
+  readonly stray: number;
+}
+export type WallLine = WallPoints | { readonly issues: readonly Issue[] };
 
 /** The floor or roof that a line gives: of a closed line its lower or upper side; from the back wall to the die end. */
 export function wallOf(line: DrawnLine, wall: Wall, placing: Placing): WallLine {
@@ -51,7 +58,7 @@ export function wallOf(line: DrawnLine, wall: Wall, placing: Placing): WallLine 
       issues: [{ path: wall, message, remedy: `Choose another line as the ${wall}, or turn the drawing.` }],
     };
   }
-  return { points: thinned(upright) };
+  return fewOf(upright);
 }
 
 /** The line with x that never falls: smaller slips back are taken as upright. */
@@ -79,11 +86,12 @@ function sideOf(outline: readonly Point[], wall: Wall): readonly Point[] {
   const lowest = Math.min(...points.map(({ x }) => x));
   const highest = Math.max(...points.map(({ x }) => x));
   const outward = wall === 'floor' ? -1 : 1;
-  /** The corner at an end wall that belongs to this side. */
+  const within = (end: number, near: number) =>
+    points.map((point, index) => ({ ...point, index })).filter(({ x }) => Math.abs(x - end) <= near);
+  /** The corner at an end wall that belongs to this side; of a wall that is not quite upright, within its slip. */
   const corner = (end: number): number => {
-    const there = points
-      .map((point, index) => ({ ...point, index }))
-      .filter(({ x }) => Math.abs(x - end) <= SLIP);
+    const upright = within(end, ON_LINE);
+    const there = upright.length > 1 ? upright : within(end, SLIP);
     return there.reduce((best, point) => (outward * point.y > outward * best.y ? point : best)).index;
   };
   const [from, to] = [corner(lowest), corner(highest)];
@@ -108,39 +116,41 @@ function heightOf(points: readonly Point[]): number {
   return area / (points.at(-1)!.x - points[0]!.x);
 }
 
-/** The line with no more points than it needs: none that lies on the line between its neighbours, and no two alike. */
-function thinned(points: readonly Point[]): readonly Point[] {
-  const apart = points.filter(
+/** What is left of the largest stray once a curve is cut and places are rounded [m]. */
+const OWN_STRAY = LARGEST_STRAY - FINE_CUT - Math.SQRT1_2 / PARTS_OF_METRE;
+/** Points that stray less than this from the line between their neighbours lie on it [m]. */
+const ON_LINE = 1e-7;
+/** What is drawn straight over this length stays where it is [m]: a flat keeps its height, a step its place. Our choice, no source. */
+const LONG = 0.01 - ON_LINE;
+
+/** The line with no more points than it needs, and no two alike; one that needs very many strays further. */
+function fewOf(points: readonly Point[]): WallPoints {
+  const drawn = points.filter(
     ({ x, y }, index) => index === 0 || Math.hypot(x - points[index - 1]!.x, y - points[index - 1]!.y) > 1e-6,
   );
-  let fine = FINE;
-  let kept = simplified(apart, fine);
-  while (kept.length > MOST_POINTS) {
-    fine *= 2;
-    kept = simplified(apart, fine);
+  const cornered = fewestPoints(drawn, ON_LINE);
+  let doubled = 1;
+  let kept = betweenStraights(cornered, doubled);
+  while (kept.length > MOST_CORNERS) {
+    doubled *= 2;
+    kept = betweenStraights(cornered, doubled);
+  }
+  return { points: kept, drawn, stray: doubled * LARGEST_STRAY };
+}
+
+/** The line with its long straight pieces as they are, and the fewest points between them. */
+function betweenStraights(points: readonly Point[], doubled: number): readonly Point[] {
+  const kept: Point[] = [points[0]!];
+  let from = 0;
+  for (let at = 1; at <= points.length; at++) {
+    const isEnd = at === points.length;
+    if (!isEnd && lengthOf(points, at) < LONG * doubled) continue;
+    kept.push(...fewestPoints(points.slice(from, at), doubled * OWN_STRAY).slice(1));
+    if (!isEnd) kept.push(points[at]!);
+    from = at;
   }
   return kept;
 }
 
-/**
- * Leaves out what strays less than `fine` from the line between what stays.
- * Source: D. H. Douglas & T. K. Peucker, Cartographica 10 (1973) 112.
- */
-function simplified(points: readonly Point[], fine: number): readonly Point[] {
-  if (points.length < 3) return points;
-  const [a, b] = [points[0]!, points.at(-1)!];
-  let [worst, at] = [0, 0];
-  for (let index = 1; index < points.length - 1; index++) {
-    const stray = strayOf(points[index]!, a, b);
-    if (stray > worst) [worst, at] = [stray, index];
-  }
-  if (worst <= fine) return [a, b];
-  return [...simplified(points.slice(0, at + 1), fine).slice(0, -1), ...simplified(points.slice(at), fine)];
-}
-
-function strayOf(p: Point, a: Point, b: Point): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
-  const length = Math.hypot(dx, dy);
-  if (length === 0) return Math.hypot(p.x - a.x, p.y - a.y);
-  return Math.abs((p.x - a.x) * dy - (p.y - a.y) * dx) / length;
-}
+const lengthOf = (points: readonly Point[], at: number): number =>
+  Math.hypot(points[at]!.x - points[at - 1]!.x, points[at]!.y - points[at - 1]!.y);

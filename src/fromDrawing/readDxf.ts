@@ -1,7 +1,7 @@
 import type { Issue } from '$src/core/issue';
 import type { Point } from '$src/core/section/section';
-import { fromInches, fromMillimetres } from '$src/core/units';
-import { applied } from './affine';
+import { fromInches, fromMillimetres, toMillimetres } from '$src/core/units';
+import { applied, stretchOf } from './affine';
 import {
   type DrawnLine,
   drawingOf,
@@ -22,6 +22,7 @@ import { isClosed, isLine, pointsOf } from './dxfPoints';
 import { withVertices } from './dxfPolyline';
 import { isFitOnly } from './dxfSpline';
 import { joined } from './joined';
+import { COARSE_CUT, FINE_CUT } from './tolerance';
 
 /** Metres of one drawing unit by the header's $INSUNITS (DXF reference, HEADER section). */
 const UNITS: Readonly<Record<number, number>> = {
@@ -40,17 +41,24 @@ export function readDxf(text: string): ReadDrawing {
   if (text.length > LARGEST_DRAWING) return tooLarge(text.length);
   const content = readPairs(text);
   if ('wrong' in content) return unreadable(content.wrong);
-  const { unitCode } = content;
+  const unit = content.unitCode === null ? null : (UNITS[content.unitCode] ?? null);
   const entities = withVertices(content.entities);
   if (entities.length === 0) return unreadable('it has no entities.');
   if (entities.length > MOST_PIECES) return tooMany(entities.length);
   const whole = unfolded(entities, blockTable(content.blockEntities));
   if ('wrong' in whole) return wrongBlock(whole.wrong);
-  const pieces = piecesOf(whole.placed);
+  // A drawing that says no scale is taken in millimetres until somebody tells its true length.
+  const scale = unit ?? fromMillimetres(1);
+  const finely = piecesOf(whole.placed, FINE_CUT / scale);
+  const pieces = finely ?? piecesOf(whole.placed, COARSE_CUT / scale);
   if (!pieces) return tooManyPoints();
   const named = joined(pieces.lines).map((line, index) => ({ ...line, name: `line ${index + 1}` }));
-  const issues = [...passedOver(pieces.passed), ...fittedHere(pieces.fitted)];
-  return drawingOf(named, unitCode === null ? null : (UNITS[unitCode] ?? null), issues);
+  const issues = [
+    ...passedOver(pieces.passed),
+    ...fittedHere(pieces.fitted),
+    ...(finely ? [] : [cutCoarsely()]),
+  ];
+  return drawingOf(named, unit, issues);
 }
 
 const unreadable = (reason: string): ReadDrawing =>
@@ -79,16 +87,21 @@ interface Pieces {
   readonly fitted: number;
 }
 
-/** What is a line and what is not; null when there are more points in all than in any drawing. */
-function piecesOf(placed: readonly Placed[]): Pieces | null {
-  // A block is flattened once, however often it is inserted.
-  const known = new Map<Entity, readonly Point[]>();
+/**
+ * What is a line and what is not, curves cut into chords that stray by `stray` at most [units of the drawing]; null when
+ * there are more points in all than in any drawing.
+ */
+function piecesOf(placed: readonly Placed[], stray: number): Pieces | null {
+  // A block is flattened once, however often it is inserted, unless it comes larger.
+  const known = new Map<Entity, { readonly stretch: number; readonly points: readonly Point[] }>();
   const lines: DrawnLine[] = [];
   const passed = new Map<string, number>();
   let [count, fitted] = [0, 0];
   for (const { entity, affine, layer } of placed) {
-    const own = known.get(entity) ?? pointsOf(entity);
-    known.set(entity, own);
+    const stretch = stretchOf(affine);
+    const before = known.get(entity);
+    const own = before && before.stretch >= stretch ? before.points : pointsOf(entity, stray / stretch);
+    if (own !== before?.points) known.set(entity, { stretch, points: own });
     count += own.length;
     if (count > MOST_POINTS_IN_ALL) return null;
     const points = own.map((point) => applied(affine, point));
@@ -108,6 +121,12 @@ function kindOf(entity: Entity): string {
   if (entity.type === 'INSERT') return `insert of block “${nameOf(entity).slice(0, 30)}”, which is missing`;
   return isLine(entity) ? `${kind} that cannot be read` : kind;
 }
+
+const cutCoarsely = (): Issue => ({
+  path: 'lines',
+  message: `The drawing has very many curves: they were cut less finely, and may stray ${toMillimetres(COARSE_CUT)} mm more.`,
+  remedy: 'Leave out what does not belong to the section.',
+});
 
 /** Between points alone a curve is a reading, not what was drawn. */
 function fittedHere(count: number): Issue[] {

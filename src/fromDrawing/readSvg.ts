@@ -14,6 +14,7 @@ import {
   tooLarge,
   tooMany,
 } from './drawing';
+import { FINE_CUT } from './tolerance';
 
 /** Elements within elements; a drawing has ten. */
 const DEEPEST = 100;
@@ -41,14 +42,17 @@ export function readSvg(text: string): ReadDrawing {
   }
   if (!root || kindOf(root) !== 'svg')
     return refuse('The file holds no SVG drawing.', 'Choose an SVG or a DXF file.');
-  const reading: Reading = { lines: [], passed: new Map() };
+  const unit = unitOf(root.attributes);
+  // A drawing that says no scale is taken in millimetres until somebody tells its true length.
+  const stray = FINE_CUT / (unit ?? fromMillimetres(1));
+  const reading: Reading = { lines: [], passed: new Map(), stray };
   if (!readElement(root, { transform: '', layer: '', depth: 0 }, reading))
     return refuse(
       'The file is nested deeper than any drawing.',
       'Save the drawing as plain SVG, and open it again.',
     );
   if (reading.lines.length > MOST_PIECES) return tooMany(reading.lines.length);
-  return drawingOf(reading.lines, unitOf(root.attributes), passedOver(reading.passed));
+  return drawingOf(reading.lines, unit, passedOver(reading.passed));
 }
 
 type Attributes = Readonly<Record<string, string>>;
@@ -65,6 +69,8 @@ interface Level {
 interface Reading {
   readonly lines: DrawnLine[];
   readonly passed: Map<string, number>;
+  /** Most that the chords of a curve stray from it [units of the drawing]. */
+  readonly stray: number;
 }
 
 const DRAWN = new Set(['path', 'polyline', 'polygon', 'line', 'rect']);
@@ -115,7 +121,7 @@ const pass = ({ passed }: Reading, what: string): void => {
 };
 
 function draw(kind: string, attributes: Attributes, { transform, layer }: Level, reading: Reading): void {
-  const pieces = piecesOf(kind, attributes, transform);
+  const pieces = piecesOf(kind, attributes, transform, reading.stray);
   if (pieces === null) pass(reading, `${kind} that cannot be read`);
   const name = labelOf(attributes) || `${kind} ${reading.lines.length + 1}`;
   pieces?.forEach((piece, index) => {
@@ -150,11 +156,11 @@ function unitOf(attributes: Attributes): number | null {
 
 type Piece = Pick<DrawnLine, 'points' | 'isClosed'>;
 
-function piecesOf(kind: string, attributes: Attributes, transform: string): Piece[] | null {
+function piecesOf(kind: string, attributes: Attributes, transform: string, stray: number): Piece[] | null {
   const path = pathOf(kind, attributes);
   if (path === '' || path.length > LONGEST_PATH) return null;
   try {
-    return flattened(path, transform);
+    return flattened(path, transform, stray);
   } catch {
     return null;
   }
@@ -177,8 +183,8 @@ function pathOf(kind: string, attributes: Attributes): string {
   }
 }
 
-/** The path's pieces with curves as chords, y turned up. Throws when the data cannot be read. */
-function flattened(data: string, transform: string): Piece[] {
+/** The path's pieces with curves as chords that stray by `stray` at most, y turned up. Throws when the data cannot be read. */
+function flattened(data: string, transform: string, stray: number): Piece[] {
   const path = svgpath(data);
   const { err } = path as unknown as { readonly err: string };
   if (err) throw new Error(err);
@@ -197,8 +203,8 @@ function flattened(data: string, transform: string): Piece[] {
       else if (segment[0] === 'L') points?.push(at(0));
       else if (segment[0] === 'H') points?.push({ x: values[0]!, y: -y });
       else if (segment[0] === 'V') points?.push({ x, y: -values[0]! });
-      else if (segment[0] === 'C') points?.push(...cubicPoints(from, at(0), at(2), at(4)));
-      else if (segment[0] === 'Q') points?.push(...quadraticPoints(from, at(0), at(2)));
+      else if (segment[0] === 'C') points?.push(...cubicPoints(from, at(0), at(2), at(4), stray));
+      else if (segment[0] === 'Q') points?.push(...quadraticPoints(from, at(0), at(2), stray));
       else if (pieces.length > 0) pieces.at(-1)!.isClosed = true;
     });
   return pieces.filter(

@@ -5,6 +5,7 @@ import { millimetres } from '$src/core/section/millimetres';
 import type { Point, Section } from '$src/core/section/section';
 import type { DrawnLine } from './drawing';
 import { type Placing, wallOf } from './placing';
+import { PARTS_OF_METRE } from './tolerance';
 
 /** Which lines become what, and where basin and opening end along the axis [m from the back wall]. */
 export interface Choice {
@@ -22,6 +23,8 @@ export interface FromDrawing {
   readonly issues: readonly Issue[];
   /** What stands over at the ends of the longer of the two lines, and was cut off [m]. */
   readonly cutOff: number;
+  /** Most that floor and roof stray from what was drawn [m]. */
+  readonly stray: number;
 }
 
 /** Ends of floor and roof may differ by this share of the length; what is over is cut off. */
@@ -32,22 +35,23 @@ const SAME = 1e-6;
 export function sectionFrom({ floor, roof, placing, mouth, openTo }: Choice, before: Section): FromDrawing {
   const [low, high] = [wallOf(floor, 'floor', placing), wallOf(roof, 'roof', placing)];
   const wrong = [low, high].flatMap((wall) => ('issues' in wall ? wall.issues : []));
-  if ('issues' in low || 'issues' in high) return { section: null, issues: wrong, cutOff: 0 };
+  if ('issues' in low || 'issues' in high) return none(wrong);
   const from = Math.max(low.points[0]!.x, high.points[0]!.x);
   const to = Math.min(low.points.at(-1)!.x, high.points.at(-1)!.x);
   const whole =
     Math.max(low.points.at(-1)!.x, high.points.at(-1)!.x) - Math.min(low.points[0]!.x, high.points[0]!.x);
-  if (to - from < (1 - 2 * OVERHANG) * whole)
-    return { section: null, issues: [differ(low.points, high.points)], cutOff: 0 };
+  if (to - from < (1 - 2 * OVERHANG) * whole) return none([differ(low.points, high.points)]);
   const down = lineAt(low.points, mouth + from, 'right');
   const laid = (points: readonly Point[]): Point[] =>
     cut(points, from, to).map(({ x, y }) => ({ x: tidy(x - from), y: tidy(y - down) }));
   const section = assembled(laid(low.points), laid(high.points), mouth, openTo, before);
-  return { section, issues: checkSection(section), cutOff: tidy(whole - (to - from)) };
+  const stray = Math.max(low.stray, high.stray);
+  return { section, issues: checkSection(section), cutOff: tidy(whole - (to - from)), stray };
 }
 
-/** Hundredths of a millimetre: finer than any drawing is made. */
-const tidy = (value: number): number => Math.round(value * 1e5) / 1e5;
+const none = (issues: readonly Issue[]): FromDrawing => ({ section: null, issues, cutOff: 0, stray: 0 });
+
+const tidy = (value: number): number => Math.round(value * PARTS_OF_METRE) / PARTS_OF_METRE;
 
 function differ(floor: readonly Point[], roof: readonly Point[]): Issue {
   const stretch = (points: readonly Point[]): string =>

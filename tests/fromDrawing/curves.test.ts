@@ -7,7 +7,7 @@ describe('curves', () => {
     const cubic = cubicPoints({ x: 0, y: 0 }, { x: 0, y: 1 }, { x: 2, y: 1 }, { x: 2, y: 0 });
     expect(cubic.at(-1)).toEqual({ x: 2, y: 0 });
     expect(cubic[7]).toEqual({ x: 1, y: 0.75 });
-    const half = arcPoints({ x: 1, y: 1 }, 2, 0, Math.PI);
+    const half = arcPoints({ centre: { x: 1, y: 1 }, radius: 2, start: 0, sweep: Math.PI });
     expect(half[0]!.x - half.at(-1)!.x).toBeCloseTo(4, 12);
   });
 

@@ -71,6 +71,17 @@ describe('a section from a drawing', () => {
     );
   });
 
+  it('reaches to the end wall of an outline that has a fillet there', () => {
+    const path = 'M0 100H355V78A8 8 0 0 0 347 70H103V0H0Z';
+    const outline = drawn(readSvg(`<svg><path d="${path}"/></svg>`)).lines[0]!;
+    const { section, issues, stray } = sectionFrom({ ...choice, floor: outline, roof: outline }, before);
+    expect(issues).toEqual([]);
+    expect(section!.floor.at(-1)).toEqual({ x: 0.355, y: 0 });
+    expect(section!.roof.at(-1)).toEqual({ x: 0.355, y: 0.022 });
+    expect(section!.roof.find(({ x }) => x === 0.347)).toEqual({ x: 0.347, y: 0.03 });
+    expect(stray).toBe(1e-4);
+  });
+
   it('thins what is drawn with more points than it needs', () => {
     const fine = Array.from(
       { length: 2001 },

@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import type { Locator, Page } from 'playwright-core';
 import { expect, inject, test } from 'vitest';
 import { readBook } from '$src/book/readBook';
+import { dxfFile, groups } from '../fromDrawing/dxfText';
 import { openBookFile, saveBookFile } from './helpers/books';
 import { useOnePage } from './helpers/onePage';
 import { picture } from './helpers/picture';
@@ -234,6 +235,64 @@ const scan = async (): Promise<number[]> => {
   return [...new Uint8Array(await (await canvas.convertToBlob()).arrayBuffer())];
 };
 
+const withFillets: readonly (readonly [number, number, number])[] = [
+  [0, 0, 0],
+  [355, 0, 0],
+  [355, 22, Math.tan(Math.PI / 8)],
+  [347, 30, 0],
+  [123, 30, -Math.tan(Math.PI / 8)],
+  [103, 50, 0],
+  [103, 100, 0],
+  [0, 100, 0],
+];
+const dxfLine = (layer: string, x: number, y: number, toX: number, toY: number): string =>
+  groups([0, 'LINE'], [8, layer], [10, x], [20, y], [11, toX], [21, toY]);
+const dxfOutline = groups(
+  [0, 'LWPOLYLINE'],
+  [8, 'cavity'],
+  [90, withFillets.length],
+  [70, 1],
+  ...withFillets.flatMap(([x, y, bulge]) => [[10, x] as const, [20, y] as const, [42, bulge] as const]),
+);
+const dxfText = dxfFile(dxfLine('centre line', -10, 15, 380, 15) + dxfOutline);
+
+test(
+  'a drawing names the layer and size of its outlines, and its fillets come with few points',
+  PATIENCE,
+  async () => {
+    const page = await openBook(example('class-uphill'));
+    const cell = page.locator('#pit-basin');
+    await cell.getByRole('button', { name: 'Starting shapes' }).click();
+    await cell.getByRole('button', { name: /^from a drawing/ }).click();
+    await give(page, cell.getByRole('button', { name: 'Choose a drawing' }), {
+      name: 'arm.dxf',
+      mimeType: 'image/vnd.dxf',
+      buffer: Buffer.from(dxfText),
+    });
+    const outline = 'cavity: line 2, closed, 355 × 100 mm';
+    for (const wall of ['floor', 'roof']) {
+      const list = cell.getByRole('combobox', { name: wall });
+      await list.waitFor();
+      expect((await list.locator('option').allTextContents()).map((text) => text.trim())).toEqual([
+        'centre line: line 1, open, 390 × 0 mm',
+        outline,
+      ]);
+      await list.selectOption({ label: outline });
+    }
+    // Quarter circles of 8 and 20 mm: five and eight chords of a tenth of a millimetre, or one more, as the geometry of the circle has it.
+    await cell.getByText('within 0.1 mm of what was drawn: 2 points of the floor, 18 of the roof.').waitFor();
+    await picture(page, 'drawing-fillets');
+    await cell.getByRole('button', { name: 'Take it as the section' }).click();
+    await expect.poll(() => cell.getByRole('button', { name: 'Take it as the section' }).count()).toBe(0);
+    const saved = readBook(await saveBookFile(page));
+    if ('issues' in saved) throw new Error(JSON.stringify(saved.issues));
+    const section = saved.book.cells.find(({ id }) => id === 'pit-basin');
+    if (section?.kind !== 'section') throw new Error('No section.');
+    expect(section.section.roof).toHaveLength(18);
+    expect(section.section.mouth).toBeGreaterThan(0.103);
+  },
+);
+
 test(
   'a section is taken from a drawing, and traced over a picture that the book keeps',
   PATIENCE,
@@ -250,10 +309,10 @@ test(
     await give(page, cell.getByRole('button', { name: 'Choose a drawing' }), svgFile);
     const take = cell.getByRole('button', { name: 'Take it as the section' });
     await expect.poll(() => take.isEnabled()).toBe(true);
-    await cell.getByRole('combobox', { name: 'floor' }).selectOption({ label: 'loop' });
+    await cell.getByRole('combobox', { name: 'floor' }).selectOption({ label: 'loop, open, 360 × 10 mm' });
     await expect.poll(() => cell.textContent()).toContain('“loop” runs back on itself');
     expect(await take.isDisabled()).toBe(true);
-    await cell.getByRole('combobox', { name: 'floor' }).selectOption({ label: 'floor' });
+    await cell.getByRole('combobox', { name: 'floor' }).selectOption({ label: 'floor, open, 360 × 0 mm' });
     await picture(page, 'drawing');
     await take.click();
     await expect.poll(() => cell.getByRole('button', { name: 'Take it as the section' }).count()).toBe(0);
