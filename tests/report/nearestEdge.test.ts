@@ -75,7 +75,7 @@ const figures = (verdict: PointFigures['verdict'], shortage: string | null = nul
   filledTime: 3,
   fillTime: 2,
   finalShare: 1,
-  spilled: 0,
+  spill: { volume: 0, isByLevel: false },
   skinFolded: 0,
   foldScore: 0,
 });

@@ -75,7 +75,7 @@ const figures = {
   filledTime: 2,
   fillTime: 1,
   finalShare: 1,
-  spilled: 0,
+  spill: { volume: 0, isByLevel: false },
   skinFolded: 0,
   foldScore: 3,
 } as const;

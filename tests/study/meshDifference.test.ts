@@ -19,7 +19,7 @@ const coarse: PointFigures = {
   filledTime: 3.15,
   fillTime: 2,
   finalShare: 1,
-  spilled: 0,
+  spill: { volume: 0, isByLevel: false },
   skinFolded: 0,
   foldScore: 0,
 };

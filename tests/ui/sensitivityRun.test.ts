@@ -14,7 +14,7 @@ const plan: PourPlan = {
   computation: { ...inventedPlan.computation, meshCells: MESH },
 };
 const sound: PointFigures = { ...pointFigures(inventedRecord()), verdict: 'sound', lap: null };
-const spilling: PointFigures = { ...sound, verdict: 'spills', spilled: 6e-7 };
+const spilling: PointFigures = { ...sound, verdict: 'spills', spill: { volume: 6e-7, isByLevel: false } };
 
 /** A pool that gives invented figures by the mesh of a pour, and remembers the meshes it was asked to run. */
 function inventingPool(figuresOn: (meshCells: number) => PointFigures) {

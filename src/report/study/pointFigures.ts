@@ -5,6 +5,7 @@ import { shareAtStart } from '../ladledIn';
 import { speedCall } from '../speedCall';
 import { otherFolds, type VerdictKind, verdict } from '../verdict';
 import type { PointResult } from './region';
+import { type Spill, spillByEnd } from './spillByEnd';
 
 /** How near a pour came to lapping; margin [s] left before freezing, negative = laps, null = no front to speak of. */
 export interface Lap {
@@ -35,7 +36,8 @@ export interface PointFigures {
   readonly filledTime: number | null;
   readonly fillTime: number | null;
   readonly finalShare: number;
-  readonly spilled: number;
+  /** By the end of the stroke; null where that cannot be told. */
+  readonly spill: Spill | null;
   readonly skinFolded: number;
   readonly foldScore: number;
 }
@@ -55,6 +57,12 @@ const withoutLaps = (record: PourRecord): PourRecord => ({
   folds: record.folds.filter(({ kind }) => kind !== 'lap'),
 });
 
+/** What runs over a rim after the die is full is a fault of the setting too, and is lost to the feeder. */
+const withSpill = (record: PourRecord, spill: Spill | null): PourRecord => ({
+  ...record,
+  figures: { ...record.figures, spilled: spill?.volume ?? record.figures.spilled },
+});
+
 /** Infinite margins are no numbers in a file. */
 function lapOf(record: PourRecord): Lap | null {
   const { lap } = record.figures;
@@ -62,7 +70,8 @@ function lapOf(record: PourRecord): Lap | null {
 }
 
 export function pointFigures(whole: PourRecord): PointFigures {
-  const record = withoutLaps(whole);
+  const spill = spillByEnd(whole);
+  const record = withSpill(withoutLaps(whole), spill);
   const { figures } = record;
   const { firstFlow } = figures;
   const { kind, shortage } = verdict(record);
@@ -83,7 +92,7 @@ export function pointFigures(whole: PourRecord): PointFigures {
     filledTime: figures.filledTime,
     fillTime: figures.fillTime,
     finalShare: figures.finalShare,
-    spilled: figures.spilled,
+    spill,
     skinFolded: figures.skinFolded,
     foldScore: figures.foldScore,
   };

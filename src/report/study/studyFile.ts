@@ -1,5 +1,5 @@
 import { csvFormatRows } from 'd3';
-import { METRIC, type PageUnits } from '$src/core/units';
+import { METRIC, type PageUnits, toCubicCentimetres } from '$src/core/units';
 import { feederText } from './feeders';
 import { axisValue, type Grid, gridOf, placeOf } from './grid';
 import type { PointFigures } from './pointFigures';
@@ -75,6 +75,7 @@ function rowOf(
     ['lap', figures?.lap?.kind ?? null],
     ['lap_margin_s', figures?.lap?.margin ?? null],
     ...shown,
+    ['spilled_cm3', figures?.spill ? toCubicCentimetres(figures.spill.volume) : null],
     [
       'why_not',
       result && !('figures' in result) ? ('refused' in result ? result.refused.reason : result.failed) : null,

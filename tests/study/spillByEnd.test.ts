@@ -1,0 +1,88 @@
+import { expect, test } from 'vitest';
+import type { PourPlan } from '$src/core/pour/plan';
+import type { PourRecord } from '$src/core/pour/record';
+import { runPour } from '$src/core/pour/runPour';
+import { cavityVolume } from '$src/core/section/cavity';
+import type { Section } from '$src/core/section/section';
+import { thinWall } from '$src/core/section/shapes';
+import { STARTING_SHAPES } from '$src/core/section/startingShapes';
+import { fromDegrees, METRIC, toCubicCentimetres } from '$src/core/units';
+import { gridOf } from '$src/report/study/grid';
+import { mapAnswer } from '$src/report/study/mapAnswer';
+import { pointResult } from '$src/report/study/pointFigures';
+import { regionOf } from '$src/report/study/region';
+import { spillWords } from '$src/report/study/spillByEnd';
+import { type StudyHead, studyCsv } from '$src/report/study/studyFile';
+import { samplePlan } from './samplePlan';
+
+/** A section with so much metal for its cavity, turned from +30° to −90° in six seconds; without heat. */
+function recordOf(section: Section, share: number, endsWhenDecided: boolean): PourRecord {
+  const base = samplePlan(60);
+  const plan: PourPlan = {
+    ...base,
+    section,
+    volume: share * cavityVolume(section),
+    tilt: {
+      kind: 'steady',
+      start: fromDegrees(30),
+      end: fromDegrees(-90),
+      rate: fromDegrees(20),
+      smoothing: 0.3,
+      limits: base.tilt.limits,
+    },
+    computation: { ...base.computation, endsWhenDecided },
+    heat: null,
+  };
+  const run = runPour(plan);
+  let step = run.next();
+  while (!step.done) step = run.next();
+  return step.value;
+}
+
+test('a pour of a map that ends with the full die tells what it would spill by the end of its stroke', () => {
+  const [cut, whole] = [recordOf(thinWall(), 2.4, true), recordOf(thinWall(), 2.4, false)];
+  expect(toCubicCentimetres(cut.figures.spilled)).toBeLessThan(0.5);
+  const [onMap, inFull] = [pointResult(cut), pointResult(whole)];
+  if (!('figures' in onMap && 'figures' in inFull)) throw new Error('A pour stopped.');
+  expect([onMap, inFull].map(regionOf)).toEqual(['spills metal', 'spills metal']);
+  const [said, lost] = [onMap.figures.spill!, inFull.figures.spill!];
+  expect([said.isByLevel, lost.isByLevel]).toEqual([true, false]);
+  // The level fill keeps no more than a pour does, and this one loses most of what it says.
+  expect(lost.volume).toBeLessThan(said.volume);
+  expect(lost.volume).toBeGreaterThan(0.7 * said.volume);
+  expect(spillWords(said)).toMatch(/^Spills \d+ cm³ over a rim as the body turns, by the level fill;/);
+  expect(spillWords(lost)).toMatch(/^Spills \d+ cm³ over a rim\.$/);
+  const axis = {
+    setting: 'tilt.start',
+    name: 'start',
+    quantity: 'angle',
+    from: 0,
+    to: 1,
+    points: 2,
+  } as const;
+  const head = {
+    axes: [
+      { ...axis, setPoint: null },
+      { ...axis, setPoint: null },
+    ],
+  } as unknown as StudyHead;
+  const results = new Map([[0, onMap]]);
+  const [names, first, second] = studyCsv(head, results, METRIC)
+    .split('\n')
+    .map((line) => line.split(','));
+  const column = names!.indexOf('spilled_cm3');
+  expect(Number(first![column])).toBeCloseTo(toCubicCentimetres(said.volume), 9);
+  expect(second![column]).toBe('');
+  expect(mapAnswer(head.axes, results)!.regions).toHaveLength(gridOf(head).count);
+  expect(mapAnswer(head.axes, results)!.regions[0]).toBe('spills metal');
+});
+
+test('a charge that the feeder holds spills nothing, on a map as in full', () => {
+  const feeding = STARTING_SHAPES.find(({ name }) => name === 'thin wall')!;
+  for (const endsWhenDecided of [true, false]) {
+    const result = pointResult(recordOf(feeding.make(), 1.6, endsWhenDecided));
+    if (!('figures' in result)) throw new Error('The pour stopped.');
+    expect(regionOf(result)).not.toBe('spills metal');
+    expect(spillWords(result.figures.spill)).toBe('');
+  }
+});
