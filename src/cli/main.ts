@@ -88,14 +88,14 @@ async function writeCard({ path, cell, file }: Extract<Command, { do: 'card' }>)
   const chosen = chooseCard(read.book, cell);
   if ('issues' in chosen) return refuse(chosen.issues, false);
   const [computed] = await computePours([{ name: chosen.pour.name, plan: chosen.plan }]);
-  const { studies, sound } = await soundOfStudies(read.book, chosen.pour.id);
+  const { studies, sound } = await soundOfStudies(read.book, chosen);
   await writeFile(file, cardPage(read.book, chosen, computed!.record, sound));
   say([`Shop card of “${chosen.pour.name}”.`, ...studies.map(lookedAt)].join('\n'), [file]);
   return computed!.record.outcome.kind === 'stopped' ? EXIT.pourStopped : EXIT.done;
 }
 
 const lookedAt = ({ name, pours }: LookedAt): string =>
-  `How far it may stray: “${name}”, ${pours} pours on its lines through the setting.`;
+  `How far it may stray: “${name}”, ${pours} ${pours === 1 ? 'pour' : 'pours'}.`;
 
 function say(what: string, written: readonly string[]): Exit {
   process.stdout.write(`${[what, ...written].join('\n')}\n`);

@@ -8,20 +8,26 @@ import { writeBook } from '$src/book/writeBook';
 import { addCell, replaceCell } from '$src/cells/edit';
 import type { Book, Cell } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
+import { withPourAt } from '$src/cells/pourAt';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { PourRecord } from '$src/core/pour/record';
 import { simulate } from '$src/core/pour/simulate';
 import { fromDegrees } from '$src/core/units';
 import { escaped } from '$src/report/drawing/paper';
 import { pourJson } from '$src/report/pourFile';
+import { gridOf, valuesAt } from '$src/report/study/grid';
+import { mapAnswer } from '$src/report/study/mapAnswer';
+import { marginsWithin } from '$src/report/study/mapLine';
 import { beyondMachine, marginsOf } from '$src/report/study/margins';
 import { namedAxes } from '$src/report/study/namedAxes';
-import type { SettingValues } from '$src/report/study/planAt';
+import { planAt, type SettingValues } from '$src/report/study/planAt';
 import { pointAt } from '$src/report/study/pointAt';
 import { pointResult } from '$src/report/study/pointFigures';
-import { type Region, regionOf } from '$src/report/study/region';
+import { type PointResult, type Region, regionOf } from '$src/report/study/region';
 import { soundFinding } from '$src/report/study/soundFinding';
+import { soundOfPour } from '$src/report/study/soundOfPour';
 import { rangeWords } from '$src/report/study/soundRanges';
+import type { NamedAxis } from '$src/report/study/studyFile';
 import { studyPlan } from '$src/report/study/studyPlan';
 import { firstOf, sampleBook } from '../book/sample';
 import { thinWallWindow } from '../books/sources/thinWall';
@@ -55,6 +61,17 @@ function quickBook(): Book {
   const computation = { meshCells: 40, capillaryGate: true, settlingTime: 0.5 };
   const cells = sample.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation } : cell));
   return { ...sample, cells };
+}
+
+/** Every point of a study, poured here. */
+function resultsOf(base: PourPlan, axes: readonly NamedAxis[]): Map<number, PointResult> {
+  const grid = gridOf({ axes });
+  return new Map(
+    Array.from({ length: grid.count }, (_, point) => {
+      const at = pointAt(base, valuesAt(grid, point));
+      return [point, 'refused' in at ? at : pointResult(recordFrom(at.plan))];
+    }),
+  );
 }
 
 const recordOf = (book: Book, id: string): PourRecord => recordFrom(planOf(book, id));
@@ -282,7 +299,7 @@ describe('card', () => {
       page,
     );
     expect(code).toBe(0);
-    expect(out).toMatch(/“Window”, \d+ pours on its lines through the setting\./);
+    expect(out).toMatch(/How far it may stray: “Window”, \d+ pours\./);
     const html = await readFile(page, 'utf8');
     const base = studyPlan(planOf(studied, 'pour'), { axes, meshCells: 40 });
     const regionAt = async (values: SettingValues): Promise<Region> => {
@@ -296,9 +313,39 @@ describe('card', () => {
     const setRegion = await regionAt({ 'tilt.time': at[0]!, 'tilt.start': at[1]! });
     const margins =
       setRegion === 'sound' ? await marginsOf({ axes: named, at, regionAt, isBeyondMachine }) : null;
-    const { ranges, without } = soundFinding(1, [{ axes: named, margins, setRegion }]);
+    const told = marginsWithin(margins, named, mapAnswer(named, resultsOf(base, named)));
+    const { ranges, without } = soundFinding(1, [{ axes: named, margins: told, setRegion }]);
     expect([setRegion, without]).toEqual(['sound', '']);
     for (const range of ranges) expect(html).toContain(escaped(rangeWords(range)));
     expect(html).not.toContain('how far it may stray');
+  });
+
+  it('goes by the study of another pour that differs only in what the study varies, as the page does', async () => {
+    const axes = [{ setting: 'tilt.time', from: 6, to: 12, points: 5 }];
+    const study = { axes, meshCells: 40 };
+    const cells = thinWallWindow.cells.flatMap((cell): Cell[] => {
+      if (cell.kind === 'pour') return [{ ...cell, computation: { ...cell.computation, meshCells: 40 } }];
+      if (cell.kind !== 'study') return [cell];
+      return cell.id === 'window' ? [{ ...cell, name: 'Times', study: { ...cell.study, ...study } }] : [];
+    });
+    const book: Book = { ...thinWallWindow, cells };
+    const base = planOf(book, 'pour');
+    const at = planAt(base, { 'tilt.time': 9.6 });
+    if (!('plan' in at)) throw new Error('There is no such pour.');
+    const opened = withPourAt(book, 'pour', { base, values: { 'tilt.time': 9.6 }, plan: at.plan }, 'so');
+    const plan = planOf(opened.book, opened.id);
+    const results = resultsOf(studyPlan(base, study), namedAxes(axes, base));
+    const known = { plan: base, axes: namedAxes(axes, base), results, margins: null, setRegion: null };
+    const { ranges } = soundOfPour(plan, [{ isOwn: false, known, isOld: false }]);
+    expect(ranges.length).toBeGreaterThan(0);
+
+    const page = join(folder, 'opened.html');
+    const path = await file('card-opened.pourbook.json', writeBook(opened.book));
+    const { code, out } = await quietpour('card', path, '--cell', opened.id, '--out', page);
+    expect(code).toBe(0);
+    expect(out).toContain('“Times”, 5 pours.');
+    const html = await readFile(page, 'utf8');
+    expect(html).not.toContain('no study of this pour');
+    for (const range of ranges) expect(html).toContain(escaped(rangeWords(range)));
   });
 });

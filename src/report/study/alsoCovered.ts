@@ -34,8 +34,15 @@ export function alsoCovered(study: StudyOfAnother, plan: PourPlan): FoundByStudy
   return { axes, margins, setRegion, spreads };
 }
 
+/** Whether a study of another pour has something to say of this one, known before anything is poured. */
+export const speaksOf = (study: Pick<StudyOfAnother, 'plan' | 'axes'>, plan: PourPlan): boolean =>
+  axesAt(study, plan) !== null;
+
 /** The study's axes with this pour's values; null where it is another pour, or lies outside. */
-function axesAt({ plan: base, axes }: StudyOfAnother, plan: PourPlan): NamedAxis[] | null {
+function axesAt(
+  { plan: base, axes }: Pick<StudyOfAnother, 'plan' | 'axes'>,
+  plan: PourPlan,
+): NamedAxis[] | null {
   if (!axes.every(({ setting }) => settingNamed(plan, setting) && settingNamed(base, setting))) return null;
   const own = namedAxes(axes, plan);
   if (!own.every(isWithin)) return null;

@@ -19,8 +19,8 @@ import { paragraph } from '$src/report/bookPage/words';
 import { cardHtml } from '$src/report/card/cardHtml';
 import { predictedPour } from '$src/report/castings/predictedPour';
 import type { Compared } from '$src/report/compare';
-import { alsoCovered } from '$src/report/study/alsoCovered';
-import { type SoundFinding, soundFinding } from '$src/report/study/soundFinding';
+import type { SoundFinding } from '$src/report/study/soundFinding';
+import { soundOfPour } from '$src/report/study/soundOfPour';
 import { listText } from '$src/report/wording';
 import { cardWarning } from '../../card/cardWarning';
 import type { PageSource } from './pageSource';
@@ -95,24 +95,14 @@ export function cardBody(source: PageSource, cell: ShopCardCell, id: string): st
   return made ? cardHtml(made, id) : noted('The pour of this card has no section or metal.');
 }
 
-/** What its own studies have found of a pour; where it has none, those of a pour that differs only in what they vary. */
 function soundOf(source: PageSource, pour: CellId): SoundFinding {
-  const all = source.book.cells.filter((study) => study.kind === 'study');
-  const studies = all.filter((study) => study.pour === pour);
-  if (studies.length === 0) {
-    const plan = planOf(source, pour);
-    const others = all.flatMap((study) => {
-      const kept = source.study(study);
-      return plan && kept && !kept.isOld ? (alsoCovered(kept, plan) ?? []) : [];
-    });
-    return soundFinding(others.length, others);
-  }
-  const known = studies.flatMap((study) => source.study(study) ?? []);
-  const isOldKnown = known.some(({ isOld, results }) => isOld && results.size > 0);
-  return soundFinding(
-    studies.length,
-    known.filter(({ isOld }) => !isOld),
-    isOldKnown,
+  const studies = source.book.cells.filter((cell) => cell.kind === 'study');
+  return soundOfPour(
+    planOf(source, pour),
+    studies.map((study) => {
+      const known = source.study(study);
+      return { isOwn: study.pour === pour, known, isOld: known?.isOld ?? false };
+    }),
   );
 }
 
