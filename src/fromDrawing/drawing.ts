@@ -34,26 +34,23 @@ export const MOST_POINTS_IN_ALL = 100_000;
 /** Lines that are kept; a drawing with more is not one of a section. */
 export const MOST_LINES = 500;
 
+/** What to do about a drawing with too much in it. */
+export const LEAVE_OUT = 'Leave out what does not belong to the section.';
+
 export const refuse = (message: string, remedy: string): ReadDrawing => ({
   refused: [{ path: 'file', message, remedy }],
 });
 
 export const tooLarge = (length: number): ReadDrawing =>
-  refuse(
-    `The file has ${length} characters; a drawing has at most ${LARGEST_DRAWING}.`,
-    'Leave out what does not belong to the section.',
-  );
+  refuse(`The file has ${length} characters; a drawing has at most ${LARGEST_DRAWING}.`, LEAVE_OUT);
 
 export const tooMany = (count: number): ReadDrawing =>
-  refuse(
-    `The drawing has ${count} pieces; one of a section has at most ${MOST_PIECES}.`,
-    'Leave out what does not belong to the section.',
-  );
+  refuse(`The drawing has ${count} pieces; one of a section has at most ${MOST_PIECES}.`, LEAVE_OUT);
 
 export const tooManyPoints = (): ReadDrawing =>
   refuse(
     `The lines of the drawing have more than ${MOST_POINTS_IN_ALL} points, curves cut into straight pieces.`,
-    'Leave out what does not belong to the section.',
+    LEAVE_OUT,
   );
 
 /** What the drawing amounts to once read: refused when nothing in it can be a floor or a roof. */

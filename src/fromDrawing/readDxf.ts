@@ -6,6 +6,7 @@ import {
   type DrawnLine,
   drawingOf,
   LARGEST_DRAWING,
+  LEAVE_OUT,
   MOST_PIECES,
   MOST_POINTS_IN_ALL,
   passedOver,
@@ -125,7 +126,7 @@ function kindOf(entity: Entity): string {
 const cutCoarsely = (): Issue => ({
   path: 'lines',
   message: `The drawing has very many curves: they were cut less finely, and may stray ${toMillimetres(COARSE_CUT)} mm more.`,
-  remedy: 'Leave out what does not belong to the section.',
+  remedy: LEAVE_OUT,
 });
 
 /** Between points alone a curve is a reading, not what was drawn. */

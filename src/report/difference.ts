@@ -43,6 +43,9 @@ const MANNERS: Readonly<Record<string, Manner>> = {
   folds_borderline: 'count',
 };
 
+/** Said in place of a difference that the mesh alone can make. */
+const TOO_CLOSE = 'too close to call';
+
 const more = (difference: number, up: string, down: string): string => (difference > 0 ? up : down);
 
 /**
@@ -52,7 +55,7 @@ const more = (difference: number, up: string, down: string): string => (differen
 function speedDifference(from: number, to: number): string {
   const [low, high] = [from, to].toSorted((a, b) => a - b);
   if (low! <= 0) return '';
-  if (high! / low! <= 1 + MESH_SPREAD) return 'too close to call';
+  if (high! / low! <= 1 + MESH_SPREAD) return TOO_CLOSE;
   const way = more(to - from, 'faster', 'slower');
   const ratio = Math.max(to / from, from / to);
   return ratio >= 1.5
@@ -90,6 +93,8 @@ export function differenceText(reference: FigureRow, figure: FigureRow): string 
     case 'inclination':
       return `${size}° ${more(difference, 'more uphill', 'more downhill')}`;
     case 'first flow':
+      if (Math.abs(figure.value! - reference.value!) <= Math.max(reference.spread ?? 0, figure.spread ?? 0))
+        return TOO_CLOSE;
       return `${size}° ${more(difference, 'earlier', 'later')}`;
     case 'share':
       return `${size} points ${more(difference, 'more', 'less')}`;

@@ -1,6 +1,8 @@
 import type { Figures, FirstFlow, FoldSize, PourRecord } from '$src/core/pour/record';
+import type { Section } from '$src/core/section/section';
 import { toCelsius, toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
 import { coldOf } from './coldOf';
+import { firstFlowSpread } from './firstFlowSpread';
 import { gasHeld } from './gasHeld';
 import { angleText, fixed, percentNumber, secondsNumber, signedDegrees, significant } from './wording';
 
@@ -15,6 +17,8 @@ export interface FigureRow {
   readonly unit: string;
   /** For people, without the unit unless it is a degree sign; words where there is no value. */
   readonly text: string;
+  /** What the mesh moves it by, in `unit`: a smaller difference is no finding. Absent where that is not told so. */
+  readonly spread?: number;
 }
 
 const row = (
@@ -58,7 +62,7 @@ export const foldCount = (record: PourRecord, size: FoldSize): number =>
 export const borderlineCount = (record: PourRecord): number =>
   record.folds.filter(({ isClear }) => !isClear).length;
 
-function motionRows(figures: Figures): FigureRow[] {
+function motionRows(figures: Figures, section: Section): FigureRow[] {
   const neverIn = figures.firstFlow.kind === 'never' ? 'never in the die' : 'too short a run';
   const seconds = (key: string, label: string, value: number | null, missing: string) =>
     row(key, label, 's', value, secondsNumber, missing);
@@ -69,6 +73,7 @@ function motionRows(figures: Figures): FigureRow[] {
       unit: '°',
       value: firstFlowDegrees(figures.firstFlow),
       text: firstFlowText(figures.firstFlow),
+      spread: toDegrees(firstFlowSpread(section)),
     },
     seconds(
       'first_flow_time_s',
@@ -217,7 +222,7 @@ export function figuresOfPours(columns: readonly (readonly FigureRow[])[]): Figu
 /** Every figure of a pour in an order that is always the same; those of heat only where heat was computed. */
 export function figureRows(record: PourRecord): FigureRow[] {
   return [
-    ...motionRows(record.figures),
+    ...motionRows(record.figures, record.plan.section),
     ...fillRows(record.figures),
     ...heatRows(record),
     ...foldRows(record),
