@@ -72,5 +72,5 @@ export function guessesOver(book: Pick<Book, 'cells'>, part: CellId): GuessCell[
 }
 
 /** Those of them still to be given. */
-export const guessesOverSection = (book: Pick<Book, 'cells'>, section: CellId): GuessCell[] =>
-  guessesOver(book, section).filter(({ given }) => !given);
+export const guessesAwaited = (book: Pick<Book, 'cells'>, part: CellId): GuessCell[] =>
+  guessesOver(book, part).filter(({ given }) => !given);

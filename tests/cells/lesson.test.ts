@@ -5,7 +5,7 @@ import { writeBook } from '$src/book/writeBook';
 import { addCell, deleteCell, moveCell, renameCell, replaceCell } from '$src/cells/edit';
 import { evaluateBook } from '$src/cells/evaluate';
 import { giveGuess } from '$src/cells/giveGuess';
-import { answerWaitsFor, guessesHiding, guessesOverSection, guessHiding } from '$src/cells/guessHides';
+import { answerWaitsFor, guessesAwaited, guessesHiding, guessHiding } from '$src/cells/guessHides';
 import type { Book, Cell, GuessCell } from '$src/cells/kinds';
 import { lockBroken, lockLesson, setLocked } from '$src/cells/locks';
 import { newCell } from '$src/cells/newCell';
@@ -45,9 +45,9 @@ test('the last guess given unfolds the notes below it, and none before', () => {
 test('a section tells nothing of first flow while a guess about its pour is open', () => {
   const book = lessonBook();
   const guess = guessOf(book);
-  expect(guessesOverSection(book, 'section-1')[0]?.id).toBe(guess.id);
-  expect(guessesOverSection(replaceCell(book, { ...guess, given: true }), 'section-1')).toEqual([]);
-  expect(guessesOverSection(book, 'section-9')).toEqual([]);
+  expect(guessesAwaited(book, 'section-1')[0]?.id).toBe(guess.id);
+  expect(guessesAwaited(replaceCell(book, { ...guess, given: true }), 'section-1')).toEqual([]);
+  expect(guessesAwaited(book, 'section-9')).toEqual([]);
 });
 
 test('a castings log of a hidden pour is hidden too', () => {

@@ -51,6 +51,31 @@ test('an answer that would give another guess away waits until that one is given
 });
 
 test(
+  'whether a charge spills waits for the guess about its pour, and is told once that is given',
+  PATIENCE,
+  async () => {
+    const book = asking([{ id: 'fills', name: 'Does it fill', ask: 'filling', pours: ['pour-1'] }]);
+    const cells = book.cells.map((cell) =>
+      cell.kind === 'charge' ? { ...cell, charge: { by: 'mass', mass: 1.3 } as const } : cell,
+    );
+    const page = await openBook(writeBook({ ...book, cells }));
+    const [guess, charge] = [page.locator('#fills'), page.locator('[data-kind="charge"]')];
+    await charge.getByText('Whether this charge spills is hidden.').waitFor();
+    expect(await charge.getByRole('link', { name: 'Does it fill' }).count()).toBe(1);
+    expect(await charge.textContent()).not.toMatch(/over a rim|not spilled/);
+    for (const width of [390, 1440]) {
+      await page.setViewportSize({ width, height: 900 });
+      await charge.scrollIntoViewIfNeeded();
+      await picture(page, `charge-under-guess-${width}`);
+    }
+    await guess.getByRole('radio').first().check();
+    await guess.getByRole('button', { name: 'Give the guess and see the result' }).click();
+    await charge.getByText(/cm³ of this charge spill over a rim/).waitFor(PATIENCE);
+    expect(await charge.textContent()).not.toContain('is hidden');
+  },
+);
+
+test(
   'a guess below its pour stays where it is in the window as the pour unfolds, and keeps the focus',
   PATIENCE,
   async () => {

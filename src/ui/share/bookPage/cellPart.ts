@@ -119,6 +119,9 @@ function metal({ book }: PageSource, { metal }: MetalCell): string {
   ].join('\n');
 }
 
+/** Behind a press of its own as well: a press that is there only where metal spills would tell. */
+const NOTHING_SPILLS = 'By the level fill nothing of this charge spills over a rim.';
+
 /** What spills would answer a guess about a pour of this charge, so it stands behind a press as the pour does. */
 function charge({ evaluations, book }: PageSource, { id }: ChargeCell): string {
   const evaluation = evaluations.get(id);
@@ -127,11 +130,15 @@ function charge({ evaluations, book }: PageSource, { id }: ChargeCell): string {
   const units = book.units ?? METRIC;
   // Turned into the book's units before it is rounded: rounded twice it reads otherwise than in the book.
   const told = `${withUnit(shownMass(mass, units))}; at the start ${startLevelWords(startLevel, units)}.`;
-  if (spilled <= 1e-9) return said(told);
-  const spill = `${withUnit(shownVolume(spilled, units))} of this charge spill over a rim ${SPILL_BY_LEVEL} ${SPILL_CAUTION} Ladle less, or raise the rim.`;
-  return guessesOver(book, id).length === 0
-    ? said(`${told} ${spill}`)
-    : `${said(told)}\n${behind('Show whether this charge spills', said(spill))}`;
+  const isHidden = guessesOver(book, id).length > 0;
+  if (spilled <= 1e-9 && !isHidden) return said(told);
+  const spill =
+    spilled <= 1e-9
+      ? NOTHING_SPILLS
+      : `${withUnit(shownVolume(spilled, units))} of this charge spill over a rim ${SPILL_BY_LEVEL} ${SPILL_CAUTION} Ladle less, or raise the rim.`;
+  return isHidden
+    ? `${said(told)}\n${behind('Show whether this charge spills', said(spill))}`
+    : said(`${told} ${spill}`);
 }
 
 function pour({ book, run }: PageSource, { id: cell, provenDwell = 0 }: PourCell, id: string): string {

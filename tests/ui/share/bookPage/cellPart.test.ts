@@ -129,6 +129,18 @@ test('what a charge spills is said to be by the level fill, and stands behind a 
   expect(spilling(bookWith({ given: false, hides: false }))).toBe(open);
 });
 
+test('the press of a charge under a guess does not tell by being there: a charge that spills nothing has it too', () => {
+  const source = sourceOf(bookWith({ given: false, hides: true }));
+  const charge = firstOf(source.book, 'charge');
+  const evaluation = source.evaluations.get(charge.id)!;
+  if (!('charge' in evaluation)) throw new Error('The charge is not in order.');
+  expect(evaluation.charge.spilled).toBeLessThan(1e-9);
+  const { body } = cellPart(source, charge, 0);
+  expect(seen(body)).toContain('Show whether this charge spills');
+  expect(seen(body)).not.toContain('nothing');
+  expect(body).toContain('By the level fill nothing of this charge spills over a rim.');
+});
+
 test('a section is drawn with its metal, its measures and the names of its parts, wide and for a phone', () => {
   const source = sourceOf(sampleBook());
   const { section } = firstOf(source.book, 'section');
