@@ -207,6 +207,17 @@ test('the valve alone is set for a wanted time, and a weight only where it is ti
   await find.click();
   await expect.poll(() => found.textContent()).toContain('it does not come with what may change');
   expect(await settings.textContent()).not.toContain('Caution');
+  // What brings it nearer is offered; once it stands so, nothing that may change brings it any nearer, and that is said.
+  const take = settings.getByRole('button', { name: 'Take these settings' });
+  await take.click();
+  await find.click();
+  await expect
+    .poll(() => found.textContent())
+    .toMatch(
+      /as it stands, and with what may change it comes no nearer to 0\.50? s\. To turn quicker it lacks drive, .*, with the valve as far as it goes/,
+    );
+  expect([await take.count(), await settings.locator('li').count()]).toEqual([0, 0]);
+  await picture(page, 'settings-out-of-reach');
   await settings.getByLabel('weight 1').check();
   await find.click();
   await settings.getByText('Caution: more weight on the driving side.').waitFor();

@@ -6,6 +6,7 @@ import { quickTilt } from './quickTilt';
 import {
   type Changeable,
   inSteps,
+  isBeyondShop,
   openingOf,
   openingRange,
   type ReachedSetting,
@@ -39,8 +40,14 @@ export interface Reach {
   readonly worstTime: number;
   readonly missed: readonly Missed[];
   readonly curve: readonly Knot[];
+  /** Root mean square difference of the machine as it stands [rad]. */
+  readonly residualBefore: number;
+  /** Whether it comes closer than as it stands by more than is lost in the noise, with weights that a shop has. */
+  readonly isNearer: boolean;
 }
 
+/** Closer on the whole by less than this is no gain [rad]. Ours. */
+const LEAST_GAIN = fromDegrees(0.1);
 /** Closer than this and a person sees no difference [rad]. Ours. */
 export const NEAR = fromDegrees(3);
 
@@ -71,11 +78,16 @@ export function reachProfile({ machine, wanted, changeable, until }: ReachTask):
   const without = { ...changeable, weights: [] };
   if (changeable.valve) reached = nearest(without);
   if (changeable.weights.length > 0 && strayed(reached).worst > NEAR) reached = nearest(changeable);
+  if (strayed(machine).residual <= strayed(reached).residual) reached = machine;
   const all = instantsTo(BEYOND * duration);
+  const settings = settingsOf(machine, reached, changeable);
+  const [stray, before] = [strayed(reached), strayed(machine)];
   return {
     machine: reached,
-    settings: settingsOf(machine, reached, changeable),
-    ...strayed(reached),
+    settings,
+    ...stray,
+    residualBefore: before.residual,
+    isNearer: stray.residual < before.residual - LEAST_GAIN && !settings.some(isBeyondShop),
     curve: knotsAt(all, inclinationsOf(turned(reached, BEYOND * duration), all)),
   };
 

@@ -6,6 +6,7 @@ import {
   type Changeable,
   dropOf,
   inSteps,
+  isBeyondShop,
   openingRange,
   openingStep,
   type ReachedSetting,
@@ -28,6 +29,10 @@ export interface ReachedTime {
   readonly time: number | null;
   /** Whether that is what was wanted, as near as a shop's steps let it. */
   readonly isReached: boolean;
+  /** What it takes as it stands [s]; null as above. */
+  readonly timeBefore: number | null;
+  /** Whether it comes nearer than as it stands by more than a shop's watch shows, with weights that a shop has. */
+  readonly isNearer: boolean;
 }
 
 /** Nearer than this to the time wanted is the time wanted: a share of it, or the steps of a shop's watch [s]. Ours. */
@@ -49,14 +54,23 @@ export function reachTime({ wanted, changeable, start, end, machine }: TimeTask)
   let reached = machine;
   if (changeable.valve) reached = byValve();
   if (changeable.weights.length > 0 && !isNear(reached)) reached = byWeights(reached);
-  const run = machineMotion({ start, end, machine: reached });
-  const time = run.struckAt === null ? null : run.motion.duration;
+  const [time, timeBefore] = [strokeTime(reached), strokeTime(machine)];
+  const settings = settingsOf(machine, reached, changeable);
+  const off = (stroke: number | null): number =>
+    stroke === null ? Number.POSITIVE_INFINITY : Math.abs(stroke - wanted);
   return {
     machine: reached,
-    settings: settingsOf(machine, reached, changeable),
+    settings,
     time,
-    isReached: time !== null && Math.abs(time - wanted) <= Math.max(WATCH, NEAR_SHARE * wanted),
+    isReached: off(time) <= Math.max(WATCH, NEAR_SHARE * wanted),
+    timeBefore,
+    isNearer: off(time) < off(timeBefore) - WATCH && !settings.some(isBeyondShop),
   };
+
+  function strokeTime(body: Machine): number | null {
+    const run = machineMotion({ start, end, machine: body });
+    return run.struckAt === null ? null : run.motion.duration;
+  }
 
   function byValve(): Machine {
     const { least, most } = openingRange(machine);

@@ -98,6 +98,10 @@ const settableRange = (machine: Machine): Pick<Sought, 'least' | 'most'> => {
   return { least: Math.max(least, openingStep(machine)), most };
 };
 
+/** A weight that was made as heavy as is looked at: no weight of a shop, and still not enough. */
+export const isBeyondShop = ({ setting, before, value }: ReachedSetting): boolean =>
+  setting === 'weight' && value > before && value >= WEIGHT.most * (1 - EDGE);
+
 const isAtEdge = (value: number, { least, most }: Pick<Sought, 'least' | 'most'>): boolean =>
   value <= least * (1 + EDGE) || value >= most * (1 - EDGE);
 

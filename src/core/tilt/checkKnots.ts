@@ -27,9 +27,20 @@ function reachIssues({ start, knots }: KnotTilt): Issue[] {
     {
       path: beyond[0]! > ROUNDING ? 'start' : 'knots',
       message: `${count} of ${all.length} smoothed readings ${count === 1 ? 'is' : 'are'} out of reach, the furthest at ${degrees(furthest)}.`,
-      remedy: `They have to lie within ${degrees(highest)} and ${degrees(lowest)}. Where the instrument counts from another zero, type what it shows when its face is level, or where the die starts: all readings move with it.`,
+      remedy: `They have to lie within ${degrees(highest)} and ${degrees(lowest)}. ${zeroText(all)}`,
     },
   ];
+}
+
+/** What is missing: where the readings are counted from, if there is a zero with which all of them lie within. */
+function zeroText(all: readonly number[]): string {
+  const { highest, lowest } = INCLINATION_RANGE;
+  const start = all[0]!;
+  const [most, least] = [Math.max(...all), Math.min(...all)];
+  if (most - least > highest - lowest)
+    return `They span ${degrees(most - least)}, more than that: no zero mends it. Look for a wrong reading in the file.`;
+  const [from, to] = [lowest + start - least, highest + start - most];
+  return `Where the instrument counts from another zero, type what it shows when its face is level, or where the die starts: all readings move with it. With a start of ${degrees(from)} to ${degrees(to)} all lie within.`;
 }
 
 function shapeIssues({ start, knots }: KnotTilt): Issue[] {

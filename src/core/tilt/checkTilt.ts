@@ -5,6 +5,7 @@ import { checkKnots } from './checkKnots';
 import { checkMachineTilt } from './machine/checkMachine';
 import { nearestFrontLed, nearestRelease } from './nearestEnds';
 import { nearestKnots } from './nearestKnots';
+import { nearestMeasured } from './nearestMeasured';
 import { nearestTilt } from './nearestTilt';
 import { INCLINATION_RANGE, LEAST_TURN, MOST_STAGES, RATE_RANGE, ROUNDING, usableLimits } from './range';
 import type { MachineLimits, ProgrammedTilt, Stage, Tilt } from './tilt';
@@ -23,8 +24,9 @@ export function checkTilt(tilt: Tilt): TiltCheck {
     case 'machine':
       return offered(tilt, checkMachineTilt(tilt), nearestRelease);
     case 'drawn':
-    case 'measured':
       return offered(tilt, checkKnots(tilt), nearestKnots);
+    case 'measured':
+      return offered(tilt, checkKnots(tilt), nearestMeasured);
     case 'front-led':
       return offered(tilt, checkFrontLed(tilt), nearestFrontLed);
     default:

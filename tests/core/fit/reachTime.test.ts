@@ -64,6 +64,19 @@ describe('settings for a wanted time', () => {
     expect(reached.machine.weights[1]!.mass).toBeGreaterThan(2);
   });
 
+  it('is nearer only where it gains more than a watch shows, with weights that a shop has', () => {
+    const wideOpen = withOpening(BENCH_MACHINE, 5);
+    const wanted = 0.7 * timeOf(wideOpen);
+    expect(reachTime({ ...turn, machine: BENCH_MACHINE, wanted, changeable: VALVE }).isNearer).toBe(true);
+    // Wide open already, the valve has no more to give; so has no weight that a shop can lift.
+    const spent = reachTime({ ...turn, machine: wideOpen, wanted, changeable: VALVE });
+    expect([spent.isReached, spent.isNearer]).toEqual([false, false]);
+    expect(spent.timeBefore).toBe(timeOf(wideOpen));
+    const heavy = reachTime({ ...turn, machine: wideOpen, wanted: 0.2, changeable: ALL });
+    expect([heavy.isReached, heavy.isNearer]).toEqual([false, false]);
+    expect(heavy.settings[1]).toMatchObject({ value: 200, isAtEdge: true });
+  });
+
   it('leaves a machine as it is that may not be changed', () => {
     const changeable = { valve: false, weights: [] };
     const { machine, settings } = reachTime({ ...turn, machine: BENCH_MACHINE, wanted: 9, changeable });

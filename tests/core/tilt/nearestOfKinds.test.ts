@@ -114,18 +114,35 @@ describe('the nearest to a drawn tilt', () => {
       fc.property(any, ({ kind, start, rows, limits: own }) => {
         const { issues, nearest } = checkTilt({ ...knotTilt(kind, rows, start), limits: own });
         if (issues.length === 0) return;
-        expect(nearest).not.toBeNull();
-        expect(checkTilt(nearest!).issues).toEqual([]);
-        expect(motionOf(nearest!).duration).toBeGreaterThan(0);
+        if (kind === 'drawn') expect(nearest).not.toBeNull();
+        if (nearest === null) return;
+        expect(checkTilt(nearest).issues).toEqual([]);
+        expect(motionOf(nearest).duration).toBeGreaterThan(0);
       }),
       { numRuns: 500, seed: 20267 },
     );
   });
 
-  it('a measured tilt that the model does not reach is offered as a drawn one', () => {
-    const { issues, nearest } = checkTilt(knotTilt('measured', [[1, -120]]));
+  it('a measured tilt that the model all but reaches is offered as a drawn one', () => {
+    const measured = { ...knotTilt('measured', [[8, -102]]), limits: WIDEST_LIMITS };
+    const { issues, nearest } = checkTilt(measured);
     expect(issues.length).toBeGreaterThan(0);
     expect(nearest!.kind).toBe('drawn');
+    expect(toDegrees(motionOf(nearest!).end)).toBeCloseTo(-100, 9);
+  });
+
+  it('readings far out of reach are offered no other tilt: the remedy tells which start brings them within', () => {
+    const measured = { ...knotTilt('measured', [[8, -120]], 0), limits: WIDEST_LIMITS };
+    const { issues, nearest } = checkTilt(measured);
+    expect(nearest).toBeNull();
+    expect(issues[0]!.remedy).toContain('With a start of 20° to 75° all lie within.');
+    for (const start of [20, 75])
+      expect(
+        checkTilt({ ...knotTilt('measured', [[8, start - 120]], start), limits: WIDEST_LIMITS }).issues,
+      ).toEqual([]);
+    const wide = checkTilt({ ...knotTilt('measured', [[8, -120]], 70), limits: WIDEST_LIMITS });
+    expect(wide.issues[0]!.remedy).toContain('They span 190°, more than that: no zero mends it.');
+    expect(wide.nearest).toBeNull();
   });
 
   it('numbers that are none have no nearest', () => {

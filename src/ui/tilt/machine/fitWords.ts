@@ -1,7 +1,7 @@
 import type { Fit, FittedValue } from '$src/core/fit/fitMachine';
 import type { Reach } from '$src/core/fit/reachProfile';
 import { type ReachedTime, TIME_RANGE } from '$src/core/fit/reachTime';
-import { openingOf, type ReachedSetting } from '$src/core/fit/settings';
+import { isBeyondShop, openingOf, type ReachedSetting } from '$src/core/fit/settings';
 import type { UnknownId } from '$src/core/fit/unknowns';
 import type { Issue } from '$src/core/issue';
 import type { Machine } from '$src/core/tilt/machine/machine';
@@ -87,21 +87,48 @@ export const timeIssue = (wanted: number): Issue | null =>
       };
 
 /** What the empty machine then takes from stop to stop, and whether that is what was wanted. */
-export function timeSentence({ time, isReached, settings }: ReachedTime, wanted: number): string {
-  const takes =
-    time === null
-      ? 'Let go empty it does not come to its stop within a minute'
-      : `Let go empty it takes ${secondsText(time)} from stop to stop`;
+export function timeSentence(found: ReachedTime, wanted: number): string {
+  const { time, timeBefore, isReached, isNearer, settings } = found;
+  if (!isReached && !isNearer)
+    return `${takesText(timeBefore)} as it stands, and with what may change it comes no nearer to ${secondsText(wanted)}. ${missingText(found, wanted)}`;
+  const takes = takesText(time);
   if (!isReached)
-    return `${takes}: nearer to ${secondsText(wanted)} it does not come with what may change. Look at oil, linkage and the other weights.`;
+    return `${takes}: nearer to ${secondsText(wanted)} it does not come with what may change. ${missingText(found, wanted)}`;
   const weights = settings.filter(({ setting }) => setting === 'weight');
   const areLeft = weights.length > 0 && weights.every(({ before, value }) => before === value);
   return `${takes}.${areLeft ? ' The valve alone does it: no weight need change.' : ''}`;
 }
 
-/** How close the machine comes, and where it does not. */
-/** `until` is when the die of its pour is full [s]; null when no pour tells. */
-export function reachSentence({ residual, worst, worstTime, missed }: Reach, until: number | null): string {
+const takesText = (time: number | null): string =>
+  time === null
+    ? 'Let go empty it does not come to its stop within a minute'
+    : `Let go empty it takes ${secondsText(time)} from stop to stop`;
+
+/** What stands in the way of a time that is out of reach. */
+function missingText(found: ReachedTime, wanted: number): string {
+  const isTooSlow = found.time === null || found.time > wanted;
+  return isTooSlow
+    ? `To turn quicker it lacks drive, or a wider way for its oil${atEdgeText(found)}: look at oil, linkage and the other weights.`
+    : `To turn slower it lacks what holds it back${atEdgeText(found)}: look at oil, linkage and the other weights.`;
+}
+
+/** ", though the valve is as far as it goes": which of what may change has no more to give; empty when none is known. */
+function atEdgeText({ settings }: Pick<ReachedTime, 'settings'>): string {
+  const ended = settings.filter(({ isAtEdge }) => isAtEdge);
+  const names = ended.map((one) => (one.setting === 'valve' ? 'the valve' : `weight ${one.index + 1}`));
+  if (names.length === 0) return '';
+  const heavy = ended.some(isBeyondShop) ? ', and heavier than any weight of a shop' : '';
+  return `, with ${listText(names)} as far as it goes${heavy}`;
+}
+
+/**
+ * How close the machine comes, and where it does not; where it comes no closer than it does now, that and what is
+ * missing. `until` is when the die of its pour is full [s]; null when no pour tells.
+ */
+export function reachSentence(found: Reach, until: number | null): string {
+  const { residual, residualBefore, isNearer, worst, worstTime, missed } = found;
+  if (!isNearer && missed.length > 0)
+    return `As it stands it strays by ${degrees(residualBefore)} on the whole, and with what may change it comes no closer${atEdgeText(found)}. What is missing is another way of turning: look at linkage, start and stops, or let a weight change.`;
   const span = until === null ? '' : `Until the die is full, at ${secondsText(until)}: `;
   const close = `${span}${span ? 'it' : 'It'} comes within ${degrees(residual)} on the whole, at worst ${degrees(worst)} at ${secondsText(worstTime)}.`;
   if (missed.length === 0) return `${close} No part is out of reach by more than 3°.`;
