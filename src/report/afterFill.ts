@@ -1,4 +1,4 @@
-import { freezePart } from '$src/core/heat/afterFill';
+import { type Feeding, freezePart } from '$src/core/heat/afterFill';
 import { COMMON_DWELL, type Ejection, earliestEjection } from '$src/core/heat/ejection';
 import type { HeatPlan } from '$src/core/heat/heatPlan';
 import { type RestingParts, restingParts } from '$src/core/heat/restingParts';
@@ -69,7 +69,7 @@ export function afterFill(record: PourRecord, provenDwell: number | null): After
         slowest,
         `${slowest.name}, all solid${shortOf(slowest)}`,
       ),
-      feederFigure(feeder, heat, thermal, touching),
+      feederFigure(feeder, feedingOf(section, heat, left, thermal.freezingShrinkage.value)),
       closedFigure(ejection),
     ],
   };
@@ -98,14 +98,9 @@ function spanFigure(key: string, label: string, { touching, gapped }: Span, note
   return { key, label, value: gapped, text, note };
 }
 
-function feederFigure(
-  feeder: Span | undefined,
-  heat: HeatPlan,
-  thermal: ThermalMetal,
-  parts: RestingParts,
-): Omit<KeyFigure, 'unit'> {
+function feederFigure(feeder: Span | undefined, feeding: Feeding | null): Omit<KeyFigure, 'unit'> {
   const label = 'feeder, under the roof';
-  if (!feeder || !parts.feeder)
+  if (!feeder || !feeding)
     return {
       key: 'freezing_feeder_s',
       label,
@@ -113,7 +108,6 @@ function feederFigure(
       text: 'none',
       note: 'no metal left over the mouth',
     };
-  const feeding = feedingOf(parts, parts.feeder, heat, thermal.freezingShrinkage.value);
   const lack = feeding.enough.metal ? '' : 'too little metal: ';
   const note = `${timeWords(feeding)}; ${lack}${metalWords(feeding)}`;
   return spanFigure('freezing_feeder_s', label, feeder, note);

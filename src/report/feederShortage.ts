@@ -1,8 +1,10 @@
 import { type Feeding, judgeFeeding, WANTED_TIME_RATIO } from '$src/core/heat/afterFill';
-import { type RestingParts, restingParts } from '$src/core/heat/restingParts';
+import type { HeatPlan } from '$src/core/heat/heatPlan';
+import { restingParts } from '$src/core/heat/restingParts';
 import { FEEDER_EFFICIENCY } from '$src/core/heat/shrinkage';
 import { thermalOfFreezing } from '$src/core/heat/thermalMetals';
 import type { PourRecord } from '$src/core/pour/record';
+import type { Section } from '$src/core/section/section';
 import { toCubicCentimetres } from '$src/core/units';
 import { ladleMoreText } from './ladleMore';
 import { toldApart } from './toldApart';
@@ -24,10 +26,7 @@ export function feederShortage(record: PourRecord): FeederShortage | null {
   const { heat, section, volume } = plan;
   const thermal = heat && thermalOfFreezing(heat.freezing);
   if (!heat || !thermal || figures.filledTime === null) return null;
-  const judge = (amount: number): Feeding | null => {
-    const parts = restingParts(section, heat, amount, false);
-    return parts.feeder && feedingOf(parts, parts.feeder, heat, thermal.freezingShrinkage.value);
-  };
+  const judge = (amount: number) => feedingOf(section, heat, amount, thermal.freezingShrinkage.value);
   const left = volume - figures.spilled;
   return shortageOf(judge(left), () => ladleMoreText(plan, left, judge));
 }
@@ -36,12 +35,23 @@ export function feederShortage(record: PourRecord): FeederShortage | null {
 export const isFeederJudged = ({ plan: { heat }, figures }: PourRecord): boolean =>
   Boolean(heat && thermalOfFreezing(heat.freezing)) && figures.filledTime !== null;
 
-export const feedingOf = (
-  { die }: RestingParts,
-  feeder: NonNullable<RestingParts['feeder']>,
-  { freezing }: NonNullable<PourRecord['plan']['heat']>,
+/**
+ * The feeder over so much metal left in basin and die [m³], with the metal touching the coat and with a gap that opens;
+ * the smaller of the two ratios of time counts, for a gap takes away much of what a thicker coat in the basin gives.
+ * Null where nothing stands over the mouth.
+ */
+export function feedingOf(
+  section: Section,
+  heat: HeatPlan,
+  amount: number,
   shrinkage: number,
-): Feeding => judgeFeeding(freezing, die, feeder, shrinkage, FEEDER_EFFICIENCY.plain);
+): Feeding | null {
+  const [touching, gapped] = [false, true].map((opensGap) => {
+    const { die, feeder } = restingParts(section, heat, amount, opensGap);
+    return feeder && judgeFeeding(heat.freezing, die, feeder, shrinkage, FEEDER_EFFICIENCY.plain);
+  });
+  return touching && gapped && gapped.timeRatio < touching.timeRatio ? gapped : touching!;
+}
 
 const NO_FEEDER =
   'No metal is left over the mouth under the roof: nothing makes up for what the casting loses as it freezes.';

@@ -1,5 +1,4 @@
 import type { Feeding } from '$src/core/heat/afterFill';
-import { restingParts } from '$src/core/heat/restingParts';
 import { thermalOfFreezing } from '$src/core/heat/thermalMetals';
 import type { PourPlan } from '$src/core/pour/plan';
 import { feedingOf } from '$src/report/feederShortage';
@@ -8,7 +7,7 @@ import { feedingOf } from '$src/report/feederShortage';
 export function feedingAt({ section, heat, liquid }: PourPlan, mass: number): Feeding {
   const thermal = heat && thermalOfFreezing(heat.freezing);
   if (!heat || !thermal) throw new Error('The pour has no heat.');
-  const parts = restingParts(section, heat, mass / liquid.density, false);
-  if (!parts.feeder) throw new Error('No metal is left over the mouth.');
-  return feedingOf(parts, parts.feeder, heat, thermal.freezingShrinkage.value);
+  const feeding = feedingOf(section, heat, mass / liquid.density, thermal.freezingShrinkage.value);
+  if (!feeding) throw new Error('No metal is left over the mouth.');
+  return feeding;
 }

@@ -121,8 +121,7 @@ describe('after the fill', () => {
 
   it('counts what the feeder itself draws apart, for it grows with the charge and that of the die does not', () => {
     const drawn = (volume: number) => {
-      const parts = restingParts(inventedPlan.section, heat, volume, false);
-      const { demand, ownDemand } = feedingOf(parts, parts.feeder!, heat, 0.05);
+      const { demand, ownDemand } = feedingOf(inventedPlan.section, heat, volume, 0.05)!;
       return { own: ownDemand, die: demand - ownDemand };
     };
     const [little, more] = [drawn(inventedPlan.volume), drawn(1.05 * inventedPlan.volume)];

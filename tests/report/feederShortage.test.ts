@@ -1,15 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import type { Feeding } from '$src/core/heat/afterFill';
+import { type Feeding, judgeFeeding } from '$src/core/heat/afterFill';
+import { restingParts } from '$src/core/heat/restingParts';
 import { basinCapacity } from '$src/core/level/basinCapacity';
 import { metalNamed } from '$src/core/metal/metals';
-import { heatPlanOf } from '$src/core/pour/heatPlanOf';
+import { DEFAULT_TRANSFER, heatPlanOf } from '$src/core/pour/heatPlanOf';
 import { cavityVolume } from '$src/core/section/cavity';
 import { FIRST_SIZE } from '$src/core/section/firstSize';
 import type { Section } from '$src/core/section/section';
 import { flushBasin } from '$src/core/section/shapes';
 import { fromCubicCentimetres, fromDegrees, fromMillimetres } from '$src/core/units';
 import { COAT_CHOICES } from '$src/report/coatChoice';
-import { feederShortage, lackWords } from '$src/report/feederShortage';
+import { feederShortage, feedingOf, lackWords } from '$src/report/feederShortage';
 import { coarsePlanOf } from '../books/planOf';
 import { readWindow } from '../books/sources/class/readWindow';
 import { inventedPlan, inventedRecord } from './inventedRecord';
@@ -38,6 +39,37 @@ test('what is lacking is seen in its figures', () => {
   expect(lackWords(feeding(1.17, 45, 40))).toContain("1.17 × the die's time, 1.20 wanted");
   expect(lackWords(feeding(1.3, 39.8, 40.2))).toMatch(/^It lacks 0\.4 cm³ of metal: it can give 39\.8 cm³/);
   expect(lackWords(feeding(1.3, 39.99, 40.01))).toMatch(/^It lacks under 0\.1 cm³ of metal/);
+});
+
+describe('how long a feeder lasts', () => {
+  /** As high as the die it feeds, so that only its coat can make it last longer. */
+  const low = flushBasin({ ...FIRST_SIZE, roofHeight: FIRST_SIZE.dieHeight });
+  const volume = 2 * cavityVolume(low);
+  const withCoat = (section: Section, transfer: number) => {
+    const plain = heatPlanOf(metalNamed('A356')!, section)!;
+    const [basin, ...die] = plain.regions;
+    return { ...plain, regions: [{ ...basin!, transfer }, ...die] };
+  };
+  const ratio = (section: Section, transfer: number): number =>
+    feedingOf(section, withCoat(section, transfer), volume, 0.053)!.timeRatio;
+
+  /** Resistances in series: the gap's is the same over any coat, so what a coat adds counts for less once it is open. */
+  test('is judged with the gap open where that makes less of its coat', () => {
+    const heat = withCoat(low, 1000);
+    const [touching, gapped] = [false, true].map((opensGap) => {
+      const { die, feeder } = restingParts(low, heat, volume, opensGap);
+      return judgeFeeding(heat.freezing, die, feeder!, 0.053, 0.14).timeRatio;
+    });
+    expect(gapped!).toBeLessThan(0.85 * touching!);
+    expect(ratio(low, 1000)).toBe(gapped);
+  });
+
+  test('is raised by what is advised: a higher roof, and a coat that insulates more', () => {
+    const here = ratio(low, DEFAULT_TRANSFER);
+    const high = flushBasin({ ...FIRST_SIZE, roofHeight: 2 * FIRST_SIZE.dieHeight });
+    expect(ratio(high, DEFAULT_TRANSFER)).toBeGreaterThan(1.1 * here);
+    expect(ratio(low, 600)).toBeGreaterThan(1.1 * here);
+  });
 });
 
 describe('how much more to ladle', () => {
