@@ -98,7 +98,7 @@ export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: M
           first.kind === 'fronts met cold'
             ? 'Two fronts meet below the temperature at which their skins still join.'
             : 'The front stands still below the temperature at which its skin still joins what follows.',
-        cure: 'Fill the section faster, pour hotter, warm the die or use a rougher, more insulating coat.',
+        cure: "Fill the section faster, warm the die or use a rougher, more insulating coat. Hotter metal helps less; keep it within the metal's range, for it takes up more gas and shrinks more.",
       },
     ];
   }

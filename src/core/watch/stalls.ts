@@ -63,7 +63,7 @@ function stall(at: { front: number; time: number; inclination: number }, rested:
     severity: { value: rested, quantity: 'time at rest', unit: 's' },
     details: {},
     cause: 'The front stops, its film thickens, and the metal that moves on breaks out of it: a lap line.',
-    cure: 'Keep the front moving: no pause in the tilt while it is in the die, hotter metal or die, a more insulating coat.',
+    cure: 'Keep the front moving: no pause in the tilt while it is in the die, a warmer die, a more insulating coat.',
   };
 }
 
