@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { GRAVITY } from '$src/core/gravity';
+import type { Tilt } from '$src/core/tilt/tilt';
 import { fromDegrees, toMillimetres } from '$src/core/units';
 import { speedCall } from '$src/report/speedCall';
 import { computed } from '../computed';
@@ -49,6 +50,25 @@ describe('a sill', () => {
     const slower = recordOf({ ...sillJet, title: 'slower', cells }, 'level');
     expect(firstFlow(slower)).toBeLessThan(0);
     expect(speedCall(slower)).toBe('over');
+  });
+});
+
+describe('the cure that the note tells', () => {
+  const plan = planOf(sillJet, 'high', 100);
+  const high = recordOf(sillJet, 'high');
+
+  it('is no higher start: the same metal comes over the sill no earlier', () => {
+    for (const start of [30, 45]) {
+      const higher = computed({ ...plan, tilt: { ...plan.tilt, start: fromDegrees(start) } as Tilt });
+      expect(Math.abs(firstFlow(higher) - firstFlow(high))).toBeLessThan(1.5);
+      expect(speedCall(higher)).toBe('over');
+    }
+  });
+
+  it('is more metal, which comes over it earlier', () => {
+    const fuller = computed({ ...plan, volume: 0.9 / plan.liquid.density });
+    expect(firstFlow(fuller)).toBeGreaterThan(firstFlow(high) + 3);
+    expect(peak(fuller)).toBeLessThan(0.93 * peak(high));
   });
 });
 

@@ -55,7 +55,7 @@ export const sillJet = lesson('Why a sill makes a jet', [
       'A sill does not throw metal; it **keeps it waiting**. While it waits the machine goes on turning, and the die end sinks. When metal comes over the sill at last it finds a slope, and falls down it as water falls down a chute.',
       'The sum: with the die axis at −10°, the end of a 200 mm arm lies 200 × sin 10° = 35 mm below the sill. Falling so far gives √(2 × 9.81 × 0.035) = 0.83 m/s. Friction and the depth of the stream take some of it; the computed front stays below that figure, and well over the limit. The height that gives just the limit is 12 mm: 200 mm of arm at −3½°. That is how little downhill is too much.',
       'The low sill keeps its front under the limit here, though not without folds of its own: at 20° uphill its metal still comes in while the die climbs. The height of the sill is not the fault in itself; the inclination at first flow is. Compare the rows of the three basins.',
-      'The cure is not a slower machine: waited for longer, the metal still comes in downhill. It is a basin without a pit, or a start far enough uphill for the sill it has.',
+      'The cure is not a slower machine: waited for longer, the metal still comes in downhill. It is a basin without a pit. A higher start alone is none either: turned further uphill the pit holds more, and the same metal comes over the sill no earlier. More metal in the pit comes over it earlier.',
       'Try it: in the section, drag the two corners of the basin floor up towards the die floor and watch the first flow under the picture.',
     ]),
   ),
