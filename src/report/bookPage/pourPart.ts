@@ -9,6 +9,7 @@ import { BORDERLINE, foldSizeText } from '../foldSizeText';
 import { figureIn, inUnits } from '../inUnits';
 import { keyFigures } from '../keyFigures';
 import { numberedFolds } from '../numberedFolds';
+import { unusualHeat } from '../unusualHeat';
 import { verdict } from '../verdict';
 import { angleText, placeText, secondsText } from '../wording';
 import { type Place, type Replay, replayOf } from './replay';
@@ -107,8 +108,11 @@ function figures(record: PourRecord, units: PageUnits): string {
 }
 
 function filled(record: PourRecord, units: PageUnits, provenDwell: number | null): string {
+  const unusual = unusualHeat(record.plan, units)
+    .map(({ line }) => `<p>${line}</p>\n`)
+    .join('');
   const after = afterFill(record, provenDwell);
-  if (!after) return '';
+  if (!after) return unusual;
   const rows = after.figures.map(({ label, text, note }) => [label, text, inUnits(note, units)]);
   const table = plainTable({
     caption: 'After the fill',
@@ -116,7 +120,7 @@ function filled(record: PourRecord, units: PageUnits, provenDwell: number | null
     rows,
     narrow: 'note',
   });
-  return `${table}\n<p>${sentenceOf(OPENING_CAUTION, units)}</p>`;
+  return `${unusual}${table}\n<p>${sentenceOf(OPENING_CAUTION, units)}</p>`;
 }
 
 function folds(record: PourRecord, units: PageUnits): string {

@@ -13,6 +13,7 @@ import { type Shown, shownMass, shownTemperature, withUnit } from '../measureTex
 import { plainText } from '../sentence';
 import { criticalRange, peakRange, speedCall } from '../speedCall';
 import { closeWords, rangeWords, type SoundRange } from '../study/soundRanges';
+import { type Unusual, unusualHeat } from '../unusualHeat';
 import { verdict } from '../verdict';
 import {
   angleText,
@@ -120,10 +121,17 @@ function temperatures({ record: { plan }, units, ladleTemperature }: CardSource)
     shownTemperature(kelvins, units),
   );
   const isCooler = ladle!.number !== atTilt!.number;
+  const usual = (what: Unusual['what']) => unusualHeat(plan, units).find((one) => one.what === what)?.usual;
+  const byRegion = low === high || low!.number === high!.number ? 'measure it' : 'by region, below';
   return [
     ...(isCooler ? [set('metal in the ladle', ladle!, 'measure it')] : []),
-    set('metal at the tilt', atTilt!, isCooler ? 'after the wait in the basin' : 'measure it', isCooler),
-    set('die surface', die, low === high || low!.number === high!.number ? 'measure it' : 'by region, below'),
+    set(
+      'metal at the tilt',
+      atTilt!,
+      usual('metal') ?? (isCooler ? 'after the wait in the basin' : 'measure it'),
+      isCooler,
+    ),
+    set('die surface', die, usual('die') ?? byRegion),
   ];
 }
 
