@@ -55,7 +55,8 @@ export function afterFill(record: PourRecord, provenDwell: number | null): After
   const touching = restingParts(section, heat, left, false);
   const gapped = restingParts(section, heat, left, true);
   const spans = spansOf(heat, thermal, touching, gapped);
-  const feeder = spans.find(({ name }) => name === touching.feeder?.name);
+  // The last of them, and not by its name: a region of the die may be called feeder as well.
+  const feeder = touching.feeder ? spans.at(-1) : undefined;
   const die = spans.filter((span) => span !== feeder);
   const slowest = die.reduce((a, b) => (b.gapped > a.gapped ? b : a));
   const times = spans.map((span) => span.gapped);

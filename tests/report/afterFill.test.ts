@@ -130,6 +130,15 @@ describe('after the fill', () => {
     expect(afterFill(hot, null)!.figures[1]!.note).toMatch(/die and feeder draw .* of it the feeder itself$/);
   });
 
+  it('knows the feeder from a region of the die that is called so', () => {
+    const { section } = inventedPlan;
+    const regions = section.regions.map((region) => ({ ...region, name: 'feeder' }));
+    const named = inventedRecord({ plan: { ...hot.plan, section: { ...section, regions } } });
+    const values = (record: typeof hot) => afterFill(record, null)!.figures.map(({ value }) => value);
+    expect(values(named)).toEqual(values(hot));
+    expect(afterFill(named, null)!.figures[0]!.note).toMatch(/^feeder, all solid/);
+  });
+
   it('marks common practice as such', () => {
     const closed = afterFill(hot, null)!.figures.at(-1)!;
     expect(closed.note).toContain('usual 60 to 120 s (common practice, no source)');
