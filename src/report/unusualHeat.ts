@@ -1,7 +1,7 @@
 import type { SourcedRange } from '$src/core/heat/thermal';
 import { thermalOfFreezing } from '$src/core/heat/thermalMetals';
 import type { PourPlan } from '$src/core/pour/plan';
-import { METRIC, type PageUnits } from '$src/core/units';
+import { fromCelsius, METRIC, type PageUnits } from '$src/core/units';
 import { shownTemperature, withUnit } from './measureText';
 
 /** A temperature of a pour outside the usual range of its metal. */
@@ -20,9 +20,13 @@ const MATTER = {
   },
   die: {
     over: 'the casting sets late and may stick',
-    under: 'damp may stand on it, and damp explodes under metal; what is thin freezes before it is full',
+    under: 'what is thin may freeze before it is full',
   },
 } as const;
+
+/** A die no hotter than this need not be dry, common practice, no source [K]. */
+const DRY = fromCelsius(120);
+const DAMP = ', and damp, which explodes under metal, may stand on it';
 
 /**
  * Metal as the tilt begins and die past the mouth against the metal's usual ranges (`ThermalMetal`). Empty where both lie
@@ -57,7 +61,13 @@ function outside(
   const shown = (kelvins: number) => shownTemperature(kelvins, units);
   const usual = `usual ${shown(low).number} to ${withUnit(shown(high))}`;
   const found = withUnit(shown(side === 'over' ? hottest : coldest));
-  return { what, usual, line: `The ${what} at ${found} is ${side} its range`, matter: MATTER[what][side] };
+  const damp = what === 'die' && side === 'under' && coldest < DRY ? DAMP : '';
+  return {
+    what,
+    usual,
+    line: `The ${what} at ${found} is ${side} its range`,
+    matter: MATTER[what][side] + damp,
+  };
 }
 
 /** Temperatures are told in whole degrees [K]. */

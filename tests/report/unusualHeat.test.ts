@@ -32,12 +32,19 @@ it('tells which way metal or die lie outside, and what is the matter with it', (
   expect(lines(planOf('A356', 640, 150))).toEqual([
     expect.stringMatching(/^The metal at 640 °C is under its range/),
     expect.stringMatching(
-      /^The die at 150 °C is under its range: usual 300 to 400 °C for A356; damp may stand on it/,
+      /^The die at 150 °C is under its range: usual 300 to 400 °C for A356; what is thin may freeze before it is full\.$/,
     ),
   ]);
   expect(lines(planOf('brass', null, 350))).toEqual([
     expect.stringMatching(/^The die at 350 °C is over its range: usual 95 to 100 °C for brass/),
   ]);
+});
+
+it('tells of damp on a die that is not hot enough to be dry', () => {
+  const [cold] = lines(planOf('A356', null, 60));
+  expect(cold).toMatch(
+    /may freeze before it is full, and damp, which explodes under metal, may stand on it\.$/,
+  );
 });
 
 it('leaves out the basin, which is often kept hotter, and takes the units of the page', () => {
