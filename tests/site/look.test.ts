@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
+import { addCell } from '$src/cells/edit';
+import { newCell } from '$src/cells/newCell';
 import { inProject } from '../../src/setup/paths.js';
 import { sampleBook } from '../book/sample';
 import { castingsLog } from '../books/sources/castingsLog';
@@ -65,6 +67,43 @@ test('three pictures of a comparison stand in one row, and a long name is seen w
   expect(room.tall).toBeGreaterThanOrEqual(0);
   expect(room.wide).toBeGreaterThanOrEqual(0);
   expect((await name.boundingBox())!.height).toBeGreaterThan(1.4 * high);
+});
+
+/** Where they end below, so that letters of two sizes on one line are seen as one line. */
+const lowEdges = (all: Element[]): number[] =>
+  all.map((one) => Math.round(one.getBoundingClientRect().bottom));
+
+test('with letters twice as large on a phone the shop card stacks, and the step rule keeps within the page', async () => {
+  const sample = sampleBook();
+  const cells = sample.cells.filter(({ kind }) => kind !== 'study');
+  const book = addCell({ ...sample, cells }, newCell('shop card', sample));
+  const page = await openPage({ width: 390, book: coarseBook(writeBook(book)) });
+  await waitUntilFresh(page);
+  const card = page.getByRole('article', { name: /^Shop card/ });
+  await page.locator('[data-kind="shop card"]').scrollIntoViewIfNeeded();
+  await card.locator('footer').waitFor();
+  const rule = page.getByRole('slider', { name: /^All pours by/ });
+  await rule.scrollIntoViewIfNeeded();
+  const sides = await card.locator('.settings tr').first().locator('th, .big').evaluateAll(lowEdges);
+  expect(sides[0]).toBe(sides[1]);
+  await enlargeText(page);
+  const wider = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  await expect.poll(wider).toBeLessThanOrEqual(0);
+  const beyond = (part: Locator): Promise<string[]> =>
+    part.locator('*:not(svg *)').evaluateAll((all) => {
+      const edge = all[0]!.closest('[data-cell]')!.getBoundingClientRect().right;
+      return all
+        .filter((one) => one.checkVisibility() && one.getBoundingClientRect().right > edge)
+        .map((one) => one.outerHTML.slice(0, 80));
+    });
+  expect(await beyond(card)).toEqual([]);
+  expect(await beyond(page.locator('.step').filter({ has: rule }))).toEqual([]);
+  // Below each other: the name of a setting, then its value; and each value of the tilt beside the name of its column.
+  const [name, value] = await card.locator('.settings tr').first().locator('th, .big').evaluateAll(lowEdges);
+  expect(value).toBeGreaterThan(name!);
+  const column = card.locator('.tilt td').last();
+  expect(await column.evaluate((one) => getComputedStyle(one, '::before').content)).toContain('time');
+  await picture(page, 'large-letters-390');
 });
 
 // Firefox's protocol cannot show a page as it is printed.

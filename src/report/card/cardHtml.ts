@@ -20,10 +20,14 @@ const field = ({ label, text, isModel }: CardLine): string =>
 const setting = ({ label, number, unit, note, isModel }: CardSetting): string =>
   `<tr><th scope="row">${escaped(label)}${isModel ? MODEL : ''}</th><td class="big">${escaped(number)}</td><td class="unit">${escaped(unit)}</td><td class="note">${escaped(note)}</td></tr>`;
 
+/** A value knows the name of its column: where there is no room for a head, it stands beside it. */
+const cell = (text: string, column: string): string =>
+  `<td data-column="${escaped(column)}">${escaped(text)}</td>`;
+
 function table({ columns, rows, note }: CardTable, name: string): string {
   const head = columns.map((column) => `<th scope="col">${escaped(column)}</th>`).join('');
   const body = rows
-    .map((row) => `<tr>${row.map((text) => `<td>${escaped(text)}</td>`).join('')}</tr>`)
+    .map((row) => `<tr>${row.map((text, index) => cell(text, columns[index] ?? '')).join('')}</tr>`)
     .join('');
   const more = note === '' ? '' : `<p class="note">${escaped(note)}</p>`;
   return `<table class="${name}"><thead><tr>${head}</tr></thead><tbody>${body}</tbody></table>${more}`;
