@@ -77,7 +77,7 @@ test('the page opens on an example and computes its figures then and there', asy
 });
 
 test('a charge that is typed gives the figures of the command line', async () => {
-  const page = await openBook(example('setting-the-damper'));
+  const page = await openBook(coarse(example('better-tilt')));
   await waitUntilFresh(page);
   const before = valuesOf(await shownFigures(page), 'peak_front_speed_m_per_s');
   const head = between(12, 40).toFixed(1);
