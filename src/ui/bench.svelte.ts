@@ -91,11 +91,16 @@ export class Bench {
   /** How many books were opened so far: what is said of one does not hold for the next. */
   opened = $state(0);
 
-  /** Replaces the whole book, without an undo step. */
-  open(book: Book): void {
+  /** The book with all that can be taken back. */
+  get history(): History<Book> {
+    return this.#history;
+  }
+
+  /** Replaces the whole book, without an undo step. `past` is what was done to this very book before. */
+  open(book: Book, past: History<Book> = beginHistory(book)): void {
     this.opened++;
     for (const { run } of this.#slots.values()) run.forget();
-    this.#turnTo(beginHistory(book));
+    this.#turnTo(past);
   }
 
   /**

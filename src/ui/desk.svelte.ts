@@ -1,8 +1,10 @@
 import { LARGEST_FILE, readBook, unreadable } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
+import type { Book } from '$src/cells/kinds';
 import { bench } from './bench.svelte';
 import { type Example, exampleText, fetchAhead, fetchExamples } from './exampleBooks';
 import { chooseFile, downloadText, fileNameOf } from './files';
+import { type History, settle } from './history';
 import {
   cannotFetch,
   type Notice,
@@ -32,6 +34,8 @@ export type Kept =
 const BYTES_A_CHARACTER = 4;
 /** Changes wait this long for the next one before they are kept [ms]. */
 const PAUSE = 600;
+/** Of so many books what was done can be taken back when they are opened again. */
+const PASTS_KEPT = 8;
 /** Somebody who types without a pause has the book kept this often [ms]. */
 const LONGEST_WAIT = 4000;
 
@@ -54,6 +58,8 @@ class Desk {
   /** As it was opened; a book that still is so is not kept once another is opened. */
   #textAtOpening = '';
   #isOwn = false;
+  /** What can be taken back in the books left last on this visit, by their ids. */
+  readonly #pasts = new Map<string, History<Book>>();
   /** A book that the user opened while the first one was still on its way stays open. */
   #isChosen = false;
 
@@ -179,7 +185,7 @@ class Desk {
   async #openKept(id: string): Promise<void> {
     await this.#keep();
     const kept = await bookOf(id);
-    if (!kept || !this.openText(kept.text, 'The book kept in this browser')) return;
+    if (!kept || !this.openText(kept.text, 'The book kept in this browser', id)) return;
     await this.#leave();
     await this.#take(id, kept.isOwn);
     this.#settleOn(kept.text, kept.savedAt);
@@ -192,6 +198,7 @@ class Desk {
 
   async #keepAsCopy(): Promise<void> {
     await this.#keep();
+    this.#keepPast();
     await this.#take(crypto.randomUUID(), true);
     bench.change('Kept as a copy', (book) => ({ ...book, title: `${book.title}, copy` }));
   }
@@ -237,8 +244,8 @@ class Desk {
     this.kept = { kind: 'on this machine', at: savedAt };
   }
 
-  /** Opens the text of a book file; when it cannot be read, says why and leaves the present book alone. */
-  openText(text: string, from: string): boolean {
+  /** Opens the text of a book file; when it cannot be read, says why and leaves the present book alone. `id` is that of a kept one. */
+  openText(text: string, from: string, id = ''): boolean {
     const result = readBook(text);
     if ('issues' in result) {
       const message = `${from} could not be opened.`;
@@ -250,13 +257,27 @@ class Desk {
     savedFile.forget();
     bodies.begin();
     endStudies([]);
-    bench.open(result.book);
+    this.#keepPast();
+    bench.open(result.book, this.#pastOf(id, text));
     // It is shown before it is kept: what is kept may take its time.
     this.isReady = true;
     bench.announcement = `${result.book.title} opened.`;
     // Another book is read from its start, not from where the last one was left.
     if (typeof scrollTo === 'function') scrollTo(0, 0);
     return true;
+  }
+
+  #keepPast(): void {
+    // Put in anew, so that those longest left go first.
+    this.#pasts.delete(this.bookId);
+    this.#pasts.set(this.bookId, settle(bench.history));
+    for (const id of [...this.#pasts.keys()].slice(0, -PASTS_KEPT)) this.#pasts.delete(id);
+  }
+
+  /** Another tab, or a new title given in the list, may have made another book of it: nothing can be taken back there. */
+  #pastOf(id: string, text: string): History<Book> | undefined {
+    const past = this.#pasts.get(id);
+    return past && writeBook(past.now) === text ? past : undefined;
   }
 
   /** Saves the open book as a file, and says under which name for a while. */

@@ -5,8 +5,10 @@ import { bench } from '../bench.svelte';
 import { duplicateCell, foldCell } from '../page/cellSteps';
 import { focusLater } from '../page/focusLater';
 import { placeInBook } from '../page/placeInBook.svelte';
+import { takenBack } from '../page/takenBack.svelte';
 import { clipText, cutCell, pasteText, said } from './cellClipboard';
 import { isTextField } from './isTextField';
+import { forgetTyping, holdsTyping, isTypedInto, watchTyping } from './ownTyping';
 
 /** The cell that has the focus, else the one that is being read. */
 function cellAtHand(): Cell | null {
@@ -77,8 +79,35 @@ const ON_A_CELL: Readonly<Record<string, (cell: Cell) => void>> = {
 const chord = ({ altKey, ctrlKey, metaKey, shiftKey, key }: KeyboardEvent): string =>
   [ctrlKey && 'Ctrl', metaKey && 'Meta', altKey && 'Alt', shiftKey && 'Shift', key].filter(Boolean).join(' ');
 
+/** Typing that the browser has taken back whole is still a step of the book, which shows nothing when it goes. */
+function undo(target: EventTarget | null): void {
+  const before = JSON.stringify(bench.book);
+  takenBack.undo();
+  if (isTypedInto(target) && JSON.stringify(bench.book) === before) takenBack.undo();
+}
+
+/** A field keeps these keys to itself while it holds what was typed; else they are the book's. */
+function stepKey(event: KeyboardEvent): void {
+  const { target, altKey, ctrlKey, metaKey, shiftKey } = event;
+  const key = event.key.toLowerCase();
+  if (!(ctrlKey || metaKey) || altKey || holdsTyping(target)) return;
+  if (key === 'z' && !shiftKey) undo(target);
+  // Typing that was taken back comes again by the browser.
+  else if ((key === 'y' || key === 'z') && !isTypedInto(target)) takenBack.redo();
+  else return;
+  event.preventDefault();
+  forgetTyping();
+}
+
+/** Call once, before the first key. */
+export const begin = (): void => watchTyping();
+
+export function keyPressed(event: KeyboardEvent): void {
+  if (!cellKey(event)) stepKey(event);
+}
+
 /** Whether the key was one of a cell's own, and was done. */
-export function cellKey(event: KeyboardEvent): boolean {
+function cellKey(event: KeyboardEvent): boolean {
   const act = ON_A_CELL[chord(event)];
   const cell = act && cellAtHand();
   if (!act || !cell) return false;

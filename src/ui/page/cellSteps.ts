@@ -1,7 +1,7 @@
 import { copyCell } from '$src/cells/edit';
 import type { Cell } from '$src/cells/kinds';
 import { bench } from '../bench.svelte';
-import { focusLater } from './focusLater';
+import { selectLater } from './focusLater';
 
 /** Shows a hidden cell, hides one that is shown, and says so. */
 export function foldCell(cell: Cell): void {
@@ -10,15 +10,15 @@ export function foldCell(cell: Cell): void {
   bench.announcement = `${label}.`;
 }
 
-/** Puts a copy below the cell, says so, and goes to its name. */
+/** Puts a copy below the cell, says so, and goes to its name, to be typed over. */
 export function duplicateCell(cell: Cell): void {
   bench.change(`${cell.name} duplicated`, (book) => copyCell(book, cell.id));
   copiedBelow(cell, `${cell.name} duplicated below.`);
 }
 
-/** Says what was put below the cell, and goes to its name. */
+/** Says what was put below the cell, and goes to its name, to be typed over. */
 export function copiedBelow({ id }: Cell, announcement: string): void {
   bench.announcement = announcement;
   const place = bench.book.cells.findIndex((other) => other.id === id);
-  focusLater(`name-${bench.book.cells[place + 1]?.id}`);
+  selectLater(`name-${bench.book.cells[place + 1]?.id}`);
 }

@@ -9,6 +9,5 @@ export async function focusLater(id: string): Promise<void> {
 /** As `focusLater`, with all words of the field selected: the next that is typed takes their place. */
 export async function selectLater(id: string): Promise<void> {
   await focusLater(id);
-  const field = document.getElementById(id);
-  if (field instanceof HTMLInputElement) field.select();
+  (document.getElementById(id) as HTMLInputElement | HTMLTextAreaElement | null)?.select();
 }
