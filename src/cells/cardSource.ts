@@ -38,6 +38,7 @@ export function cardSource(
     units: book.units ?? METRIC,
     sound,
     warning,
+    isHindered: evaluations.get(pour.id)?.state !== 'needs a run',
   };
 }
 

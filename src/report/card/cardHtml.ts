@@ -72,13 +72,18 @@ function advice({ record, units }: CardSource): string {
   return `<p class="warning"><b>${head} ◇.</b> ${escaped(inUnits(said, units))}</p>`;
 }
 
+const head = ({ title }: ShopCard, lines: readonly CardLine[]): string =>
+  `<header><div class="title"><span>shop card</span><h2>${escaped(title)}</h2></div>${lines.map(field).join('')}</header>
+`;
+
+const warningOf = ({ warning }: ShopCard): string =>
+  warning === null ? '' : `<p class="warning"><b>Do not pour by this card.</b> ${escaped(warning)}</p>`;
+
+const NO_FIGURES =
+  'It has no figures before that is put right: those of the last run belong to other inputs than the book now holds.';
+
 function upper(card: ShopCard, source: CardSource, id: string): string {
-  const warning =
-    card.warning === null
-      ? ''
-      : `<p class="warning"><b>Do not pour by this card.</b> ${escaped(card.warning)}</p>`;
-  return `<header><div class="title"><span>shop card</span><h2>${escaped(card.title)}</h2></div>${card.head.map(field).join('')}</header>
-${warning || advice(source)}<div class="card-drawing" role="group" aria-label="Drawing" tabindex="0">${cardSketch(source.record.plan, source.units, `${id}-sketch`)}</div>`;
+  return `${head(card, card.head)}${warningOf(card) || advice(source)}<div class="card-drawing" role="group" aria-label="Drawing" tabindex="0">${cardSketch(source.record.plan, source.units, `${id}-sketch`)}</div>`;
 }
 
 function middle(card: ShopCard, source: CardSource): string {
@@ -110,6 +115,20 @@ export function cardParts(source: CardSource, id: string): CardParts {
   const card = cardRows(source);
   const remark = card.remark === '' ? '' : `<p class="remark"><b>Remark</b> ${escaped(card.remark)}</p>`;
   const paper = source.units.length === 'in' ? ' letter' : '';
+  const foot = (lines: readonly CardLine[]): string => `<footer>${lines.map(field).join('')}</footer>`;
+  if (source.isHindered) {
+    // Figures of before beside names and settings of now would be a card of no pour at all.
+    const named = card.head.filter(({ isModel }) => !isModel);
+    const dated = card.foot.filter(({ label }) => label === 'book' || label === 'date');
+    return {
+      looks: `shop-card${paper}`,
+      label: `Shop card: ${card.title}`,
+      parts: [
+        () => head(card, named) + warningOf(card) + `<p class="note">${NO_FIGURES}</p>`,
+        () => remark + foot(dated),
+      ],
+    };
+  }
   const rows = card.settings.length + card.coats.rows.length;
   return {
     looks: `shop-card${paper}${rows >= MANY_ROWS ? ' dense' : ''}`,
@@ -118,7 +137,7 @@ export function cardParts(source: CardSource, id: string): CardParts {
       () => upper(card, source, id),
       () => middle(card, source),
       () => lower(card, source, id),
-      () => `${remark}<footer>${card.foot.map(field).join('')}</footer>`,
+      () => remark + foot(card.foot),
     ],
   };
 }

@@ -18,6 +18,8 @@ export interface CardSource {
   readonly sound: SoundFinding;
   /** Why the card must not be used yet, e.g. that its pour is out of date; null when it may. */
   readonly warning: string | null;
+  /** The pour as it now stands cannot be computed: what there is of it belongs to other inputs, and is not printed. */
+  readonly isHindered?: boolean;
 }
 
 /** A setting to be read at arm's length. */

@@ -315,6 +315,17 @@ describe('the page', () => {
     expect(cardHtml(source, 'card')).not.toContain('Do not pour by this card');
   });
 
+  test('has no figure of the last run when the pour as it now stands cannot be computed', () => {
+    const wrong = { ...shop, cells: shop.cells.filter(({ id }) => id !== uphill.charge) };
+    const made = cardSource(wrong, evaluateBook(wrong), uphill, words, { record, warning: 'Wrong.' })!;
+    const html = cardHtml(made, 'card');
+    expect(html).toContain('<b>Do not pour by this card.</b> Wrong.');
+    expect(html).toContain(shop.title);
+    for (const text of ['the model says', 'metal at the tilt', record.planHash.slice(0, 12), '◇', '<svg'])
+      expect(html).not.toContain(text);
+    expect(cardHtml(source, 'card')).toContain('the model says');
+  });
+
   test('says which limit a pour is near', () => {
     // A ladle short of the charge that is sound: the metal lies lower, and its front comes later.
     const { plan } = record;
