@@ -1,3 +1,4 @@
+import { guessesHiding } from '$src/cells/guessHides';
 import type { Cell, StudyCell } from '$src/cells/kinds';
 import { percentText } from '$src/report/wording';
 import type { Bench } from './bench.svelte';
@@ -10,6 +11,8 @@ export type StateWord =
   | 'out of date'
   | 'running'
   | 'waiting'
+  | 'open'
+  | 'hidden'
   | 'stopped'
   | 'failed'
   | 'blocked'
@@ -22,7 +25,9 @@ export interface CellState {
   readonly done: number;
 }
 
-const plain = (word: StateWord): CellState => ({ word, text: word, done: 0 });
+const plain = (word: StateWord, text: string = word): CellState => ({ word, text, done: 0 });
+/** Nothing of a study is poured before somebody says so; a pour waits for its turn alone. */
+const NOT_BEGUN = plain('waiting', 'not begun');
 
 function runningState(done: number): CellState {
   return { word: 'running', text: `running ${percentText(Math.floor(done * 100) / 100)}`, done };
@@ -44,16 +49,25 @@ function compareState(runs: readonly PourRun[]): CellState {
 }
 
 function studyState(cell: StudyCell, run: StudyRun | null): CellState {
-  if (!run) return plain('waiting');
+  if (!run) return NOT_BEGUN;
   if (!isCurrent(run, cell)) return plain('out of date');
+  if (run.state === 'waiting') return plain('waiting', 'not finished');
   return run.state === 'running' ? runningState(run.done) : plain(run.state);
 }
 
-/** Notes have no state. */
+/** Notes have no state. Of a guess that is still to be given it is told, and of what that keeps hidden. */
 export function cellState(bench: Bench, cell: Cell): CellState | null {
   if (cell.kind === 'note') return null;
+  const state = stateOf(bench, cell);
+  if (state.word !== 'fresh') return state;
+  if (cell.kind === 'guess') return cell.given ? state : plain('open', 'guess open');
+  const isHidden = guessesHiding({ cells: bench.cellsOfKind('guess') }, cell).length > 0;
+  return isHidden && cell.kind !== 'castings' ? plain('hidden') : state;
+}
+
+function stateOf(bench: Bench, cell: Cell): CellState {
   // It asks which pour; that is no mistake.
-  if (cell.kind === 'study' && cell.pour === null) return plain('waiting');
+  if (cell.kind === 'study' && cell.pour === null) return NOT_BEGUN;
   const evaluation = bench.evaluation(cell.id);
   if (evaluation.state === 'needs a run') return pourState(bench.run(cell.id));
   if (evaluation.state !== 'ready') return plain(evaluation.state);

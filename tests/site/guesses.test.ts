@@ -32,9 +32,19 @@ test('an answer that would give another guess away waits until that one is given
     ),
   );
   const [call, fastest, pour] = [page.locator('#call'), page.locator('#fastest'), page.locator('#pour-1')];
-  await expect.poll(() => pour.getAttribute('data-state'), PATIENCE).toBe('fresh');
+  await expect.poll(() => pour.getAttribute('data-state'), PATIENCE).toBe('hidden');
+  const states = () =>
+    page
+      .getByRole('navigation', { name: 'Contents' })
+      .locator('a')
+      .evaluateAll((rows) => rows.map((row) => row.querySelector('.under')!.lastElementChild!.textContent));
+  // The contents tell what is still to be guessed, and what that hides.
+  const openAndHidden = (await states()).filter((text) => text === 'guess open' || text === 'hidden');
+  expect(openAndHidden).toEqual(expect.arrayContaining(['hidden', 'guess open', 'guess open']));
+  await picture(page, 'guesses-open');
   await call.getByRole('radio', { name: 'stays under critical speed' }).check();
   await call.getByRole('button', { name: 'Give the guess and see the result' }).click();
+  await expect.poll(async () => (await states()).filter((text) => text === 'guess open').length).toBe(1);
   await call.getByText('Its answer would give away another.').waitFor();
   expect(await call.getByRole('link', { name: 'Which is fastest' }).count()).toBe(1);
   expect(await call.textContent()).not.toMatch(/m\/s|computed\./i);
@@ -85,7 +95,7 @@ test(
     const made = { ...(newCell('guess', book) as GuessCell), id: 'below', ask: 'speed call' as const };
     const page = await openBook(writeBook(addCell({ ...book, cells }, { ...made, pours: ['pour-1'] })));
     const [guess, pour] = [page.locator('#below'), page.locator('#pour-1')];
-    await expect.poll(() => pour.getAttribute('data-state'), PATIENCE).toBe('fresh');
+    await expect.poll(() => pour.getAttribute('data-state'), PATIENCE).toBe('hidden');
     await guess.getByRole('radio', { name: 'stays under critical speed' }).check();
     const give = guess.getByRole('button', { name: 'Give the guess and see the result' });
     await give.scrollIntoViewIfNeeded();

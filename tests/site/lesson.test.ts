@@ -112,7 +112,7 @@ test(
     const button = rail.getByRole('button', { name: 'Save as a page that plays' });
     await rail.getByText('Nobody can guess in the saved page').waitFor();
     for (const pour of ['#gentle', '#falling'])
-      await expect.poll(() => page.locator(pour).getAttribute('data-state'), PATIENCE).toBe('fresh');
+      await expect.poll(() => page.locator(pour).getAttribute('data-state'), PATIENCE).toBe('hidden');
     const saving = page.waitForEvent('download');
     await button.click();
     const path = join(mkdtempSync(join(inject('profiles'), 'page-')), 'lesson.html');

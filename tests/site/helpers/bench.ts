@@ -12,16 +12,19 @@ const states = (page: Page): Promise<string[]> =>
 /** Parts of cells that wait for their turn to be drawn. */
 const undrawn = (page: Page): Promise<number> => page.locator('[data-undrawn]').count();
 
+/** A guess that is still to be given, and what it hides, are as far as they come by themselves. */
+const UP_TO_DATE = new Set(['fresh', 'open', 'hidden']);
+
 /** Waits until every cell of the book says that it is up to date, and all of it is drawn. */
 export async function waitUntilFresh(page: Page): Promise<void> {
   await page.locator('[data-cell][data-state]').first().waitFor();
   // Asked together: while the first cells alone are drawn, all that is there may be up to date.
   await expect
-    .poll(async () => [await undrawn(page), ...new Set(await states(page))], {
+    .poll(async () => [await undrawn(page), (await states(page)).filter((state) => !UP_TO_DATE.has(state))], {
       timeout: PATIENCE,
       interval: 200,
     })
-    .toEqual([0, 'fresh']);
+    .toEqual([0, []]);
 }
 
 /** A figure of the compare table: which pour, which figure, the number behind it, and what a reader sees. */
