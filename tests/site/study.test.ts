@@ -42,6 +42,8 @@ const stateInView = async (study: Locator): Promise<string | null> => {
   return study.getAttribute('data-state');
 };
 
+const stateTold = (study: Locator): Promise<string | null> => study.locator('.strip .state').textContent();
+
 /** Waits for a part of a study that comes once the study has been seen. */
 async function seen(study: Locator, part: Locator): Promise<void> {
   const look = async () => {
@@ -70,6 +72,27 @@ async function pourStudy(study: Locator): Promise<{ meanwhile: readonly string[]
     last: (await study.locator('.verdict').first().textContent())!.trim(),
   };
 }
+
+test('a study that is out of date is there again as it was when the page is loaded anew', async () => {
+  const page = await openPage({ book: writeBook(studyBook(3)) });
+  const study = page.locator('[data-kind="study"]');
+  await study.scrollIntoViewIfNeeded();
+  expect(await stateTold(study)).toBe('not begun');
+  await pourStudy(study);
+  const map = () => study.getByRole('img', { name: /^Map of/ }).getAttribute('aria-label');
+  const computed = await map();
+  await study.getByText('What this study varies, and how far').click();
+  await study.getByLabel('to', { exact: true }).first().fill('7');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => stateInView(study)).toBe('out of date');
+  await page.getByText(/^on this machine/).waitFor();
+  await page.reload();
+  await page.locator('[data-kind="pour"][data-state="fresh"]').nth(1).waitFor();
+  await seen(study, study.getByText(/^What is shown is the study as it was\./));
+  expect(await map()).toBe(computed);
+  expect(await stateInView(study)).toBe('out of date');
+  await picture(page, 'study-as-it-was');
+});
 
 test('a pour window waits to be begun, is computed, told in words, shown again without running it, and its points open as pours', async () => {
   const page = await openPage({

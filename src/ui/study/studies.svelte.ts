@@ -1,8 +1,10 @@
 import { version } from '$app/environment';
-import type { StudyCell } from '$src/cells/kinds';
+import type { CellId, StudyCell } from '$src/cells/kinds';
 import { bench } from '../bench.svelte';
 import { studyPoursAtOnce } from '../cores';
+import { desk } from '../desk.svelte';
 import { pointOf, putPoint } from '../storage';
+import { noteStudy, studyAsItWas } from './asItWas';
 import { isCurrent, offers, planOf, runs } from './shownStudies.svelte';
 import { StudyPool } from './studyPool';
 import { StudyRun } from './studyRun.svelte';
@@ -47,8 +49,27 @@ export async function keepStudy(cell: StudyCell): Promise<void> {
   await run.look();
   if (offers.get(cell.id) !== run) return;
   const isWhole = run.state === 'fresh';
-  if (isWhole || (run.poured > 0 && !runs.get(cell.id)?.poured)) runs.set(cell.id, run);
   if (isWhole) offers.delete(cell.id);
+  else await showAsItWas(cell);
+  if (isWhole || (offers.get(cell.id) === run && run.poured > 0 && !runs.get(cell.id)?.poured))
+    show(cell.id, run);
+}
+
+function show(id: CellId, run: StudyRun): void {
+  runs.set(id, run);
+  noteStudy(desk.bookId, id, run);
+}
+
+/** A study that was out of date when the page was loaded anew is shown as it was, until the one that stands is begun. */
+async function showAsItWas(cell: StudyCell): Promise<void> {
+  const was = studyAsItWas(desk.bookId, cell.id);
+  if (!was || runs.get(cell.id)?.poured) return;
+  const { opened } = bench;
+  const run = new StudyRun(pool, was.base, was.study);
+  if (isCurrent(run, cell)) return;
+  await run.look();
+  const isThere = bench.opened === opened && bench.cell(cell.id) !== null;
+  if (run.poured > 0 && isThere && !runs.get(cell.id)?.poured) show(cell.id, run);
 }
 
 /**
@@ -64,6 +85,6 @@ export function beginStudy(cell: StudyCell): void {
   before?.stop();
   const run = offer && isCurrent(offer, cell) ? offer : new StudyRun(pool, plan, cell.study);
   offers.delete(cell.id);
-  runs.set(cell.id, run);
+  show(cell.id, run);
   void run.start();
 }
