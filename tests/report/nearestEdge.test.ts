@@ -62,6 +62,7 @@ const figures = (verdict: PointFigures['verdict'], shortage: string | null = nul
   outcome: 'filled and quiet',
   verdict,
   shortage,
+  cut: null,
   isFeederJudged: false,
   cause: null,
   folds: 0,

@@ -62,6 +62,7 @@ const figures = {
   outcome: 'filled and quiet',
   verdict: 'folds film',
   shortage: null,
+  cut: null,
   isFeederJudged: false,
   cause: 'tongue',
   folds: 1,

@@ -6,6 +6,7 @@ const coarse: PointFigures = {
   outcome: 'filled and quiet',
   verdict: 'sound',
   shortage: null,
+  cut: null,
   isFeederJudged: false,
   cause: null,
   folds: 0,

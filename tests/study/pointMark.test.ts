@@ -14,6 +14,7 @@ const quiet = {
   ...pointFigures(inventedRecord()),
   verdict: 'sound' as const,
   lap: null,
+  cut: null,
   isFeederJudged: true,
 };
 const sound: PointResult = { figures: quiet };

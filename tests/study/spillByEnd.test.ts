@@ -11,6 +11,7 @@ import { gridOf } from '$src/report/study/grid';
 import { mapAnswer } from '$src/report/study/mapAnswer';
 import { pointResult } from '$src/report/study/pointFigures';
 import { regionOf } from '$src/report/study/region';
+import { resultWords } from '$src/report/study/regionWords';
 import { spillWords } from '$src/report/study/spillByEnd';
 import { type StudyHead, studyCsv } from '$src/report/study/studyFile';
 import { samplePlan } from './samplePlan';
@@ -85,4 +86,12 @@ test('a charge that the feeder holds spills nothing, on a map as in full', () =>
     expect(regionOf(result)).not.toBe('spills metal');
     expect(spillWords(result.figures.spill)).toBe('');
   }
+});
+
+test('a point that laps or is near a limit says first what it spills', () => {
+  const result = pointResult(recordOf(thinWall(), 2.4, true));
+  if (!('figures' in result)) throw new Error('The pour stopped.');
+  expect(resultWords(result)).toBe('spills metal');
+  const lapping = { ...result.figures, verdict: 'laps' as const, lap: { kind: 'laps' as const, margin: -1 } };
+  expect(resultWords({ figures: lapping })).toBe('spills metal, and laps');
 });

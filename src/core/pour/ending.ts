@@ -20,7 +20,7 @@ export function isFullAndCalm({ watchers, speedNow }: Run): boolean {
 /** Whether the run is over after a look, and how; null while it goes on. `limit` is when it gives up [s]. */
 export function ending(run: Run, limit: number): Outcome | null {
   if (run.plan.computation.endsWhenDecided) {
-    if (isFullAndCalm(run)) return { kind: 'filled and quiet' };
+    if (isFullAndCalm(run) && run.watchers.heat.isFilledThrough()) return { kind: 'filled and quiet' };
     if (run.watchers.heat.stiffFor() >= STIFF_TIME) return { kind: 'quiet, not filled' };
   }
   if (run.time < run.motion.duration) return null;

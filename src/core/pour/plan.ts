@@ -20,7 +20,7 @@ export interface Computation {
   readonly conditions?: Conditions;
   /**
    * The run ends as soon as nothing is left to decide, and does not wait for the body to come to rest: the cavity is
-   * full and its metal calm, or the front has stood stiff for a second.
+   * full to its last place and its metal calm, or the front has stood stiff for a second.
    */
   readonly endsWhenDecided?: boolean;
 }

@@ -19,6 +19,8 @@ export interface HeatWatch extends Watcher {
   lap(filled: boolean): LapFigure | null;
   /** How long the front in the die has stood where it is, its metal too stiff to run [s]. */
   stiffFor(): number;
+  /** Every place of the die has been full, so that what each had left before freezing is known; true without heat. */
+  isFilledThrough(): boolean;
 }
 
 const ARRIVED = 1e-4;
@@ -110,6 +112,14 @@ export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: M
     return all.some(({ temperature }) => temperature <= limit);
   }
 
+  /** The last half per cent of a die may fill long after the rest, and then it is what had least left. */
+  function isFilledThrough(): boolean {
+    if (!heat) return true;
+    for (let i = mesh.mouthFace; i < mesh.cells; i++)
+      if (!mesh.open[i] && !(heat.fullTime[i]! >= 0)) return false;
+    return true;
+  }
+
   const stiffFor = () => (stiffSince === null ? 0 : last.time - stiffSince.time);
-  return { name: 'heat', look, folds, arrivingTemperature: () => arriving, lap, stiffFor };
+  return { name: 'heat', look, folds, arrivingTemperature: () => arriving, lap, stiffFor, isFilledThrough };
 }

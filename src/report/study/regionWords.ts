@@ -1,5 +1,6 @@
 import type { Margin } from './margins';
 import { type PointResult, type Region, regionOf } from './region';
+import { spillWords } from './spillByEnd';
 
 const WORDS: Readonly<Record<Region, string>> = {
   sound: 'sound',
@@ -23,8 +24,15 @@ export const shortageOf = (result: PointResult): string | null =>
   'figures' in result ? result.figures.shortage : null;
 
 /** A pour that was computed: its region, and what its feeder lacks; nothing is called sound whose feeder is short. */
-export const resultWords = (result: PointResult): string =>
-  regionAndFeeder(regionOf(result), shortageOf(result));
+export function resultWords(result: PointResult): string {
+  const region = regionOf(result);
+  const words = regionAndFeeder(region, shortageOf(result));
+  // A hazard to whoever stands there leads, whatever becomes of the casting.
+  return spills(result) && region !== 'spills metal' ? `${regionWords('spills metal')}, and ${words}` : words;
+}
+
+const spills = (result: PointResult): boolean =>
+  'figures' in result && spillWords(result.figures.spill) !== '';
 
 export function regionAndFeeder(region: Region, shortage: string | null): string {
   if (shortage === null) return regionWords(region);

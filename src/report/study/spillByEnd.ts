@@ -11,16 +11,20 @@ export interface Spill {
   readonly isByLevel: boolean;
 }
 
+/** Left before its body had turned to the end. */
+export const isCutShort = ({ plan: { tilt, computation }, series }: PourRecord): boolean =>
+  computation.endsWhenDecided === true && series.inclination.at(-1)! > endOf(tilt);
+
 /**
  * What a pour has spilled by the end of its stroke. A pour of a map ends with the full die: from there on its calm metal
  * follows the body, and what it still loses is what the level fill loses, which takes milliseconds. Null where that
  * cannot be told: metal that went stiff before the die was full lies as no level fill does.
  */
-export function spillByEnd({ plan, outcome, figures, series }: PourRecord): Spill | null {
-  const { section, volume, tilt, computation } = plan;
+export function spillByEnd(record: PourRecord): Spill | null {
+  const { plan, outcome, figures } = record;
+  const { section, volume, tilt } = plan;
   const end = endOf(tilt);
-  const isCut = computation.endsWhenDecided === true && series.inclination.at(-1)! > end;
-  if (!isCut) return { volume: figures.spilled, isByLevel: false };
+  if (!isCutShort(record)) return { volume: figures.spilled, isByLevel: false };
   if (outcome.kind !== 'filled and quiet') return null;
   const still = heldAtEnd(section, volume - figures.spilled, tilt.start, end).spilled;
   return { volume: figures.spilled + still, isByLevel: true };

@@ -1,8 +1,9 @@
 import { csvFormatRows } from 'd3';
 import { METRIC, type PageUnits, toCubicCentimetres } from '$src/core/units';
+import { inDigits } from '../inDigits';
 import { feederText } from './feeders';
 import { axisValue, type Grid, gridOf, placeOf } from './grid';
-import type { PointFigures } from './pointFigures';
+import { endFigure, type PointFigures } from './pointFigures';
 import { shownQuantity } from './quantities';
 import { type PointResult, regionOf } from './region';
 import type { SettingQuantity } from './setting';
@@ -46,6 +47,15 @@ const FIGURES = [
   ['folds', 'folds', null],
 ] as const satisfies readonly (readonly [string, keyof PointFigures, SettingQuantity | null])[];
 
+/** What is empty beside them is known only at the end. */
+const POURED_TO = { end: 'its end', full: 'the full die', stiff: 'its stiff front' } as const;
+
+function toldOf(figures: PointFigures, field: (typeof FIGURES)[number][1]): number | null {
+  const isOfEnd =
+    field === 'finalShare' || field === 'skinFolded' || field === 'foldScore' || field === 'folds';
+  return isOfEnd ? endFigure(figures, field) : figures[field];
+}
+
 /** One point as a row of plain values, names carry units; always the same names in the same order. */
 function rowOf(
   head: StudyHead,
@@ -57,25 +67,26 @@ function rowOf(
   const place = placeOf(grid, point);
   const values = head.axes.map((axis, at): [string, unknown] => {
     const { key, toShown } = shownQuantity(axis.quantity, units);
-    return [nameWithUnit(axis.name, key), Number(toShown(axisValue(axis, place[at]!)).toPrecision(12))];
+    return [nameWithUnit(axis.name, key), inDigits(toShown(axisValue(axis, place[at]!)))];
   });
   const figures = result && 'figures' in result ? result.figures : null;
   const shown = FIGURES.map(([name, field, quantity]): [string, unknown] => {
-    const value = figures?.[field] ?? null;
-    if (!quantity) return [name, value];
+    const value = figures && toldOf(figures, field);
+    if (!quantity) return [name, inDigits(value)];
     const { key, toShown } = shownQuantity(quantity, units);
-    return [name.replace(/mm$/, key), value === null ? null : toShown(value)];
+    return [name.replace(/mm$/, key), value === null ? null : inDigits(toShown(value))];
   });
   return [
     ['point', point],
     ...values,
     ['region', result ? regionOf(result) : 'not computed'],
     ['feeder', result ? feederText(result) : null],
+    ['poured_to', figures ? POURED_TO[figures.cut ?? 'end'] : null],
     ['loudest_fold', figures?.cause ?? null],
     ['lap', figures?.lap?.kind ?? null],
-    ['lap_margin_s', figures?.lap?.margin ?? null],
+    ['lap_margin_s', inDigits(figures?.lap?.margin ?? null)],
     ...shown,
-    ['spilled_cm3', figures?.spill ? toCubicCentimetres(figures.spill.volume) : null],
+    ['spilled_cm3', figures?.spill ? inDigits(toCubicCentimetres(figures.spill.volume)) : null],
     [
       'why_not',
       result && !('figures' in result) ? ('refused' in result ? result.refused.reason : result.failed) : null,

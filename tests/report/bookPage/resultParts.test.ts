@@ -244,6 +244,7 @@ const point = (verdict: 'sound' | 'folds film'): PointResult => ({
     outcome: 'filled and quiet',
     verdict,
     shortage: null,
+    cut: null,
     isFeederJudged: true,
   } as unknown as Extract<PointResult, { figures: unknown }>['figures'],
 });
