@@ -140,6 +140,7 @@ const study = v.strictObject({
   axes: listOf(v.strictObject({ setting: text(LONGEST_NAME), from: number, to: number, points: number }), 2),
   figure: v.picklist([
     'peakFrontSpeed',
+    'firstFlow',
     'fillTime',
     'arrivalTime',
     'finalShare',

@@ -14,6 +14,9 @@ import { freeId, freeName } from './names';
 import { wholeSection } from './wholeLengths';
 import { windowFor } from './windowFor';
 
+/** What a study is called until somebody names it, by how many settings it varies. */
+export const STUDY_NAMES = { one: 'Curve', two: 'Pour window' } as const;
+
 const NAMES: Readonly<Record<CellKind, string>> = {
   note: 'Note',
   section: 'Section',
@@ -22,7 +25,7 @@ const NAMES: Readonly<Record<CellKind, string>> = {
   tilt: 'Tilt',
   pour: 'Pour',
   compare: 'Compare',
-  study: 'Pour window',
+  study: STUDY_NAMES.two,
   castings: 'Castings log',
   guess: 'Guess first',
   'shop card': 'Shop card',

@@ -105,13 +105,13 @@ const KINDS: readonly Kind[] = ['section', 'metal', 'tilt', 'charge'];
 
 /**
  * The book with the point as a pour of its own at the end, with cells of its own for what differs. They are named
- * after the study and counted: a setting in a name, or in that of the pour they come from, would contradict what they hold.
+ * by what differs at the point, as a founder would call them ("11 mm under", "1.4 kg, 5 °/s"), and counted where that name is taken.
  */
 export function withPourAt(
   book: Book,
   pourId: CellId,
   point: StudyPoint,
-  study: string,
+  name: string,
 ): { book: Book; id: CellId } {
   const pour = book.cells.find((cell): cell is PourCell => cell.id === pourId && cell.kind === 'pour');
   if (!pour) throw new Error(`Pour ${pourId} is not in the book.`);
@@ -123,13 +123,13 @@ export function withPourAt(
     tilt: pour.tilt,
     charge: pour.charge,
   };
-  const number = freePoint(book, study);
+  const free = freePoint(book, name);
   let next = book;
   for (const kind of KINDS.filter((one) => changed.has(one))) {
     const cell = find(pour[kind]);
     if (!cell) continue;
     const id = freeId(next, kind);
-    const copy = atPoint({ ...cell, id, name: pointName(study, kind, number) }, point, book);
+    const copy = atPoint({ ...cell, id, name: pointName(free, kind) }, point, book);
     next = addCell(next, copy.kind === 'charge' ? { ...copy, ...pick(taken) } : copy);
     taken[kind] = id;
   }
@@ -138,23 +138,25 @@ export function withPourAt(
     ...pour,
     ...taken,
     id,
-    name: pointName(study, 'pour', number),
+    name: pointName(free, 'pour'),
     folded: false,
   };
   return { book: addCell(next, copy), id };
 }
 
-/** The first number that none of the point's cells would share with a cell of the book. */
-function freePoint(book: Book, study: string): number {
-  const taken = new Set(book.cells.map(({ name }) => name));
-  const kinds = [...KINDS, 'pour'] as const;
-  let number = 1;
-  while (kinds.some((kind) => taken.has(pointName(study, kind, number)))) number++;
-  return number;
+/** The name, or with the first number behind it, that none of the point's cells would share with a cell of the book. */
+function freePoint(book: Book, name: string): string {
+  const taken = new Set(book.cells.map((cell) => cell.name));
+  const isTaken = (one: string) =>
+    ([...KINDS, 'pour'] as const).some((kind) => taken.has(pointName(one, kind)));
+  if (!isTaken(name)) return name;
+  let number = 2;
+  while (isTaken(`${name} (${number})`)) number++;
+  return `${name} (${number})`;
 }
 
-const pointName = (study: string, kind: Kind | 'pour', number: number): string =>
-  `${study}, ${kind} ${number}`;
+const pointName = (name: string, kind: Kind | 'pour'): string =>
+  kind === 'pour' ? name : `${name}, ${kind}`;
 
 const pick = ({ section, metal, tilt }: Record<Kind, CellId | null>) => ({ section, metal, tilt });
 

@@ -43,6 +43,20 @@ export function speedDomain(records: readonly PourRecord[], units: PageUnits): [
   return [0, Math.max(SPEED_IN_VIEW[units.length], speedAbove(SPEED[units.length].toShown(quickest), units))];
 }
 
+/** Room over the critical line for its words, and steps for an axis that is fitted [share; the page's unit]. */
+const OVER_CRITICAL = 1.3;
+const FITTED_STEP = { mm: 0.1, in: 5 } as const;
+
+/** Speed axis of pours set side by side: no higher than the quickest of them and the highest of their limits, with its hatch, ask for. */
+export function fittedSpeedDomain(records: readonly PourRecord[], units: PageUnits): [number, number] {
+  const { toShown } = SPEED[units.length];
+  const quickest = Math.max(0, ...records.flatMap(({ frontSpeeds }) => Array.from(frontSpeeds.speed)));
+  const limit = Math.max(...records.map(({ plan }) => plan.liquid.criticalSpeed));
+  const step = FITTED_STEP[units.length];
+  const wanted = toShown(Math.max(quickest, OVER_CRITICAL * limit));
+  return [0, Number((Math.ceil(wanted / step - 1e-9) * step).toPrecision(9))];
+}
+
 /** The next whole step of a speed axis at or above a speed [the page's unit]. */
 export function speedAbove(speed: number, { length }: PageUnits): number {
   const step = SPEED_STEP[length];

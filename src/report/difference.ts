@@ -43,13 +43,23 @@ const MANNERS: Readonly<Record<string, Manner>> = {
   folds_borderline: 'count',
 };
 
+/** Parts that a founder calls by name, where a ratio is that to a twentieth. */
+const PARTS = ['half', 'a third', 'a quarter', 'a fifth'] as const;
+
+/** One part of so many: "half", "a third", "30 %". */
+function part(ratio: number): string {
+  const whole = Math.round(ratio);
+  const named = Math.abs(ratio / whole - 1) <= 0.05 ? PARTS[whole - 2] : undefined;
+  return named ?? `${percentNumber(1 / ratio)} %`;
+}
+
 /** Said in place of a difference that the mesh alone can make. */
 const TOO_CLOSE = 'too close to call';
 
 const more = (difference: number, up: string, down: string): string => (difference > 0 ? up : down);
 
 /**
- * "5.4 times slower", "12 % faster", of speeds that are not rounded: told in two figures, a share would be off by a half.
+ * "2.4 times as fast", "half as fast", "12 % faster", of speeds that are not rounded: told in two figures, a share would be off by a half.
  * Below the mesh spread no difference is claimed.
  */
 function speedDifference(from: number, to: number): string {
@@ -59,7 +69,9 @@ function speedDifference(from: number, to: number): string {
   const way = more(to - from, 'faster', 'slower');
   const ratio = Math.max(to / from, from / to);
   return ratio >= 1.5
-    ? `${significant(ratio)} times ${way}`
+    ? to > from
+      ? `${significant(ratio)} times as fast`
+      : `${part(ratio)} as fast`
     : `${percentNumber(Math.abs(to / from - 1))} % ${way}`;
 }
 
@@ -67,7 +79,7 @@ function amountDifference({ reference, value, size }: ShownDifference, unit: str
   if (reference > 0 && value > 0 && Math.max(value / reference, reference / value) >= 2)
     return value > reference
       ? `${significant(value / reference)} times as much`
-      : `${significant(reference / value)} times less`;
+      : `${part(reference / value)} as much`;
   return `${size} ${unit} ${more(value - reference, 'more', 'less')}`;
 }
 
@@ -97,7 +109,7 @@ export function differenceText(reference: FigureRow, figure: FigureRow): string 
         return TOO_CLOSE;
       return `${size}° ${more(difference, 'earlier', 'later')}`;
     case 'share':
-      return `${size} points ${more(difference, 'more', 'less')}`;
+      return `${size} ${size === '1' ? 'point' : 'points'} ${more(difference, 'more', 'less')}`;
     case 'count':
       return `${size} ${more(difference, 'more', 'fewer')}`;
     case 'temperature':

@@ -13,13 +13,17 @@ export function gasReason(record: PourRecord): Reason | null {
   if (!gasHeld(record)) return null;
   const pocket = heldPocket(record);
   const vents = record.plan.section.vents.filter(({ blocked }) => blocked < 1);
-  const where = pocket ? ` ${spanText(pocket)} from the mouth` : '';
+  const where = pocket ? ` ${spanText(pocket)} from the mouth (${ventPlaceText(record, pocket)})` : '';
   const why =
     vents.length === 0
       ? `Metal shuts gas in${where} that has no open vent.`
       : `Metal shuts gas in${where} where no vent reaches it: ${ventsText(record, vents, pocket)}.`;
   return { name: 'gas held', line: `${why}${neededText(record)}${orderText(record)}` };
 }
+
+/** Vents are typed in from the back wall. */
+const ventPlaceText = ({ plan: { section } }: PourRecord, { from, to }: HeldPocket): string =>
+  `x ${fixed(toMillimetres(section.mouth + from), 0)} to ${placeText(section.mouth + to)} in the table of vents`;
 
 const spanText = ({ from, to }: HeldPocket): string =>
   `between ${fixed(toMillimetres(from), 0)} and ${placeText(to)}`;

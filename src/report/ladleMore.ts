@@ -13,6 +13,17 @@ const FINENESS = 1e-9;
 /** Less than a drop [m³]. */
 const ROUNDING = 5e-8;
 
+/** What the feeder lacks [cm³]; null where that is not told. */
+const shortOf = (feeding: Feeding | null): number | null =>
+  feeding && toCubicCentimetres(feeding.demand - feeding.supply);
+
+/** Many times what is lacking reads as a slip, so it is told why. */
+function whyMore(more: number, lacking: number | null): string {
+  if (lacking === null || lacking <= 0 || more < 2 * lacking) return ', for what is added shrinks too';
+  const share = Math.max(1, Math.round((100 * lacking) / more));
+  return `: of what is added only about ${share} % feeds, for the feeder gives a small part of itself and shrinks too`;
+}
+
 /**
  * How much more to ladle until the feeder of a pour has metal enough, or what keeps any charge from it. What is added
  * shrinks as well and gives a share of itself only, so that it takes several times what is lacking.
@@ -39,5 +50,5 @@ export function ladleMoreText(
   if (charge > held + ROUNDING)
     return `It takes ${text}, and at ${angleText(tilt.start)} the basin holds ${fixed(toCubicCentimetres(held), 0)} cm³ of those ${fixed(toCubicCentimetres(charge), 0)} cm³: make it deeper, longer or wider.`;
   const isLasting = judge(left + charge - volume)?.enough.time;
-  return `Ladle ${text}, for what is added shrinks too${isLasting ? '' : '; it still freezes too soon then'}.`;
+  return `Ladle ${text}${whyMore(more, shortOf(judge(left)))}${isLasting ? '' : '; it still freezes too soon then'}.`;
 }

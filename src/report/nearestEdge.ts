@@ -37,7 +37,7 @@ export function edgeOfStudy(
   if (setRegion !== null && setRegion !== 'sound')
     return {
       name: 'close to an edge',
-      line: `On the coarser mesh of the study “${name}” this very pour is called: ${regionWords(setRegion)}.`,
+      line: `On the coarser mesh of the study “${name}” this very pour has another verdict: ${regionWords(setRegion)}.`,
     };
   if (margins === null) return null;
   const edges = axes.flatMap((axis, index) => {
@@ -87,7 +87,7 @@ export function edgeOfSensitivity({ base, variations, results }: TriedAround): R
   if (!fillsSoundly(own))
     return {
       name: 'close to an edge',
-      line: `On the coarse mesh of the runs below this very pour is called: ${resultWords(own)}.`,
+      line: `On the coarse mesh of the runs below this very pour has another verdict: ${resultWords(own)}.`,
     };
   const judged = variations.flatMap((variation) => {
     const result = results.get(variation.id);

@@ -5,6 +5,7 @@ import { isBrimful } from './brimful';
 import { cureFor } from './cureFor';
 import { figureRows, firstFlowText } from './figures';
 import { frontLedJson } from './frontLedFile';
+import { inDigits } from './inDigits';
 import { columnsIn } from './inUnits';
 import { machineJson } from './machineFall';
 import { plainText } from './sentence';
@@ -66,7 +67,7 @@ export function pourJson(name: string, record: PourRecord) {
 }
 
 const cell = (value: number | undefined): string =>
-  value === undefined || Number.isNaN(value) ? '' : String(value);
+  value === undefined || Number.isNaN(value) ? '' : String(inDigits(value));
 
 /** Columns side by side as CSV with one heading row; shorter columns end in empty fields. */
 export function columnsCsv(columns: Readonly<Record<string, readonly number[]>>): string {

@@ -1,5 +1,8 @@
+import { heldAtEnd } from '$src/core/level/heldAtEnd';
 import type { PourRecord } from '$src/core/pour/record';
+import { endOf } from '$src/core/tilt/endOf';
 import { toCubicCentimetres } from '$src/core/units';
+import { gasHeld } from './gasHeld';
 import type { Reason } from './verdictReasons';
 import { significant } from './wording';
 
@@ -24,6 +27,15 @@ export const SPILL_CAUTION =
 export const SPILL_BY_LEVEL =
   'as the body turns, by the level fill; a pour may lose less, where metal has gone stiff in the feeder by then.';
 
+/** Gas that keeps metal out of the die sends over the rim what the die would have held. */
+function cureOf(record: PourRecord): string {
+  const { section, volume, tilt } = record.plan;
+  const byLevel = () => heldAtEnd(section, volume, tilt.start, endOf(tilt)).spilled;
+  return gasHeld(record) && toCubicCentimetres(byLevel()) <= LEAST
+    ? 'Gas held it out of the die, and by the level fill no rim spills: cure the gas first.'
+    : 'Ladle less, or raise the rim.';
+}
+
 /** Metal that left over a rim in the pour: a hazard, whatever becomes of the casting. */
 export function spilledReason(record: PourRecord): Reason | null {
   const words = spilledWords(record);
@@ -31,6 +43,6 @@ export function spilledReason(record: PourRecord): Reason | null {
     ? null
     : {
         name: 'metal spilled',
-        line: `${words} left over a rim. ${SPILL_CAUTION} Ladle less, or raise the rim.`,
+        line: `${words} left over a rim. ${SPILL_CAUTION} ${cureOf(record)}`,
       };
 }

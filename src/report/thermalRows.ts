@@ -1,7 +1,7 @@
 import type { ThermalMetal } from '$src/core/heat/thermal';
 import type { Confidence, Sourced } from '$src/core/metal/metal';
 import { DENSITY, METRIC, type PageUnits, TEMPERATURE, toKilojoules } from '$src/core/units';
-import { fixed, percentText } from './wording';
+import { fixed, percentNumber } from './wording';
 
 /** One thermal property in the words of a table. */
 export interface ThermalRow {
@@ -32,7 +32,7 @@ export function thermalRows(thermal: ThermalMetal, units: PageUnits = METRIC): T
   return [
     row('liquidus', degrees, thermal.liquidus, heat),
     row('solidus', degrees, thermal.solidus, heat),
-    row('a front stops at', 'solid', thermal.coherency, percentText),
+    row('share solid at which a front stops', '%', thermal.coherency, percentNumber),
     row('latent heat', 'kJ/kg', thermal.latentHeat, (joules) => whole(toKilojoules(joules))),
     row('specific heat, liquid', 'J/kgK', thermal.liquidHeat, whole),
     row('specific heat, solid', 'J/kgK', thermal.solidHeat, whole),

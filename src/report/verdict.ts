@@ -206,14 +206,26 @@ function ownHeadline(record: PourRecord, kind: VerdictKind, shortage: FeederShor
 const shortageFor = (record: PourRecord, kind: VerdictKind): FeederShortage | null =>
   kind === 'sound' || kind === 'near the limit' ? feederShortage(record) : null;
 
-/** The shortage leads where all else is sound, and stands second beside a limit. */
+/** Of a die that fills, what its feeder lacks weighs more than a slight fold, whatever the verdict is. */
+const shortageBeside = (record: PourRecord, shortage: FeederShortage | null): FeederShortage | null =>
+  shortage ?? (record.figures.filledTime !== null ? feederShortage(record) : null);
+
+const isSlight = (record: PourRecord, { name }: Reason): boolean => {
+  const ofKind = record.folds.filter(({ kind }) => kind === name);
+  return ofKind.length > 0 && ofKind.every(({ size }) => size === 'slight');
+};
+
+/** The shortage leads where all else is sound, stands second beside a limit, and before slight folds beside worse. */
 function reasonsWith(
+  record: PourRecord,
   shortage: FeederShortage | null,
   kind: VerdictKind,
   reasons: readonly Reason[],
 ): Reason[] {
   if (!shortage) return reasons.slice(0, 3);
-  const before = kind === 'sound' ? 0 : 1;
+  const firstSlight = reasons.findIndex((reason) => isSlight(record, reason));
+  const heavier = firstSlight < 0 ? reasons.length : firstSlight;
+  const before = kind === 'sound' ? 0 : kind === 'near the limit' ? 1 : Math.max(1, heavier);
   return [...reasons.slice(0, before), shortage.reason, ...reasons.slice(before)].slice(0, 3);
 }
 
@@ -226,6 +238,6 @@ export function verdict(record: PourRecord): Verdict {
     bold(headline(record, kind, shortage)),
     plain(` ${entry(record)}${running(record, speed)}${filling(record)}${spilling(record)}`),
   ];
-  const reasons = reasonsWith(shortage, kind, verdictReasons(record, speed));
+  const reasons = reasonsWith(record, shortageBeside(record, shortage), kind, verdictReasons(record, speed));
   return { kind, speed, sentence, shortage: shortage?.inShort ?? null, reasons };
 }

@@ -112,20 +112,20 @@ describe('a point of a study in the book', () => {
     expect(pounds).toBeCloseTo(Number(pounds.toFixed(3)), 12);
   });
 
-  it('is named after the study, not after settings, which may change under the name or contradict it', () => {
+  it('is named after what differs, counted where such a name is taken', () => {
     const named = book.cells.map((cell) =>
       cell.id === 'pour-1' || cell.kind === 'charge' ? { ...cell, name: 'Filled to 6 mm under' } : cell,
     );
     const from = { ...book, cells: named };
-    const first = withPourAt(from, 'pour-1', pointAt({ 'tilt.time': 6 }), 'Pour window').book;
-    const second = withPourAt(first, 'pour-1', pointAt({ 'tilt.time': 8 }), 'Pour window').book;
+    const first = withPourAt(from, 'pour-1', pointAt({ 'tilt.time': 6 }), '6 s').book;
+    const second = withPourAt(first, 'pour-1', pointAt({ 'tilt.time': 6 }), '6 s').book;
     expect(second.cells.slice(book.cells.length).map(({ name }) => name)).toEqual([
-      'Pour window, tilt 1',
-      'Pour window, charge 1',
-      'Pour window, pour 1',
-      'Pour window, tilt 2',
-      'Pour window, charge 2',
-      'Pour window, pour 2',
+      '6 s, tilt',
+      '6 s, charge',
+      '6 s',
+      '6 s (2), tilt',
+      '6 s (2), charge',
+      '6 s (2)',
     ]);
   });
 

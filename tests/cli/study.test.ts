@@ -100,9 +100,9 @@ describe('a study', () => {
   it('is a table with a line for each point, and says why there is no pour', async () => {
     const lines = (await readFile(join(whole, `${NAMED}.csv`), 'utf8')).trim().split('\n');
     expect(lines).toHaveLength(1 + 16);
-    expect(lines[0]).toMatch(/^point,tilt_time_s,start_angle_deg,region,feeder,/);
+    expect(lines[0]).toMatch(/^point,tilt_time_s,start_angle_deg,verdict,feeder,/);
     expect((await readdir(whole)).sort()).toEqual(FILES.toSorted());
-    expect(lines.at(-1)).toMatch(/outside the machine.*above the highest start/);
+    expect(lines.at(-1)).toMatch(/past what the machine can do.*above the highest start/);
   });
 
   it('in parts and merged is the same, byte for byte', async () => {

@@ -241,9 +241,9 @@ describe('compare', () => {
 
   it('says differences from the first pour in words', () => {
     const by = new Map(compare([quick, slow]).figures.map((figure) => [figure.key, figure.differences[1]]));
-    expect(by.get('peak_front_speed_m_per_s')).toBe('5.4 times slower');
+    expect(by.get('peak_front_speed_m_per_s')).toBe('19 % as fast');
     expect(by.get('fill_time_s')).toBe('1.50 s longer');
-    expect(by.get('skin_folded_mm')).toBe('15 times less');
+    expect(by.get('skin_folded_mm')).toBe('7 % as much');
     const back = new Map(compare([slow, quick]).figures.map((figure) => [figure.key, figure.differences[1]]));
     expect(back.get('skin_folded_mm')).toBe('15 times as much');
     expect(by.get('folds_slight')).toBe('4 fewer');

@@ -38,3 +38,14 @@ test('below nought and words have their differences too', () => {
   expect(differenceText(share(0.3, 'under 1'), share(12, '12'))).toBe('12 points more');
   expect(differenceText(row('fill_time_s', null, 'not filled'), row('fill_time_s', 2, '2.00'))).toBe('');
 });
+
+test('less is told as a part, and one point is one', () => {
+  const speed = (value: number) => row('peak_front_speed_m_per_s', value, value.toFixed(2), 'm/s');
+  expect(differenceText(speed(0.6), speed(0.3))).toBe('half as fast');
+  expect(differenceText(speed(0.3), speed(0.9))).toBe('3.0 times as fast');
+  expect(differenceText(speed(1), speed(0.4))).toBe('40 % as fast');
+  const skin = (value: number) => row('skin_folded_mm', value, value.toFixed(0), 'mm');
+  expect(differenceText(skin(93), skin(30))).toBe('a third as much');
+  const share = (value: number) => row('share_above_critical_percent', value, value.toFixed(0), '%');
+  expect(differenceText(share(11), share(12))).toBe('1 point more');
+});

@@ -44,3 +44,8 @@ test('another charge, section, metal or start has a level fill of its own, calle
     'level fill, Pour B',
   ]);
 });
+
+test('level fills that a chart cannot tell apart share one line', () => {
+  const { volume } = record.plan;
+  expect(namesOf(record, withPlan({ volume: 1.0001 * volume }))).toEqual(['level fill']);
+});

@@ -54,7 +54,7 @@ describe('the nearest edge by a study', () => {
   });
 
   test('a pour that is not sound on the mesh of the study stands at an edge', () => {
-    expect(line(null, 'near the limit')?.line).toMatch(/this very pour is called: near a limit\.$/);
+    expect(line(null, 'near the limit')?.line).toMatch(/this very pour has another verdict: near a limit\.$/);
   });
 });
 
@@ -133,6 +133,6 @@ describe('the nearest edge by inputs a little off', () => {
   });
 
   test('claims nothing where the coarse mesh does not call the pour itself sound', () => {
-    expect(tried([], 'near the limit').line).toMatch(/this very pour is called: near a limit\.$/);
+    expect(tried([], 'near the limit').line).toMatch(/this very pour has another verdict: near a limit\.$/);
   });
 });

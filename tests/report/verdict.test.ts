@@ -287,11 +287,22 @@ describe('verdict', () => {
 
     it('says where the pocket lies, and that a vent elsewhere does not reach it', () => {
       const line = gasLine({ ...base, frames: withPocket(0.1, 0.15) });
-      const [, from, to] = /between (\d+) and (\d+) mm from the mouth where no vent reaches it/.exec(line)!;
+      const [, from, to] =
+        /between (\d+) and (\d+) mm from the mouth \(x \d+ to \d+ mm in the table of vents\) where no vent reaches it/.exec(
+          line,
+        )!;
       // Mesh cells are 5 mm.
       expect(Math.abs(Number(from) - 100)).toBeLessThanOrEqual(5);
       expect(Math.abs(Number(to) - 150)).toBeLessThanOrEqual(5);
       expect(line).toContain('the vent at 195 mm is covered by metal from ');
+    });
+
+    it('is what to cure first where it held out what ran over a rim', () => {
+      const figures = { ...base.figures, spilled: 20e-6 };
+      const { reasons } = verdict({ ...base, figures, frames: withPocket(0.1, 0.15) });
+      const line = reasons.find(({ name }) => name === 'metal spilled')!.line;
+      expect(line).toContain('cure the gas first');
+      expect(line).not.toContain('Ladle less');
     });
 
     it('does not call a vent covered that opens into the pocket', () => {

@@ -32,7 +32,7 @@ test('the bench leads to the guide, its pages to each other and to their heading
   expect(await page.getByRole('rowheader', { name: /^capillary stand/ }).count()).toBe(1);
   expect(await page.locator('nav [aria-current="page"]').first().textContent()).toBe('Glossary');
 
-  await page.getByRole('link', { name: 'Back to the bench' }).click();
+  await page.getByRole('link', { name: 'Back to the book' }).click();
   await page.locator('[data-cell]').first().waitFor();
 });
 
@@ -181,7 +181,7 @@ test.skipIf(isFirefox)(
     await page.getByRole('heading', { level: 1, name: 'Glossary' }).waitFor();
     await page.goto(new URL('guide/user-guide/', bench).href);
     await expect.poll(drawn).toBe(true);
-    await page.getByRole('link', { name: 'Back to the bench' }).click();
+    await page.getByRole('link', { name: 'Back to the book' }).click();
     await page.locator('[data-cell]').first().waitFor();
   },
 );

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { writeBook } from '$src/book/writeBook';
@@ -353,10 +353,28 @@ test('a study of one setting has a verdict, a mark at each point and the pours o
   await curve.getByRole('button', { name: 'Open as a pour' }).click();
   await expect.poll(() => crosses.count(), { timeout: 60_000 }).toBe(2);
   expect(await crosses.locator('circle').count()).toBe(1);
-  expect(await crosses.nth(1).textContent()).toBe('Time alone, pour 1');
+  expect(await crosses.nth(1).textContent()).toMatch(/^\d+(\.\d+)? s$/);
   await curve.scrollIntoViewIfNeeded();
   await picture(page, 'study-curve');
 
+  const savingPicture = page.waitForEvent('download');
+  await curve.locator('summary', { hasText: /^Save front speed/ }).click();
+  await curve.getByRole('button', { name: 'Save as SVG' }).first().click();
+  const saved = await savingPicture;
+  expect(saved.suggestedFilename()).toMatch(/^too-slow-is-cold.*-curve\.svg$/);
+  const svg = readFileSync(await saved.path(), 'utf8');
+  const drawnWords = [...svg.matchAll(/<text[^>]*>([^<]*)</g)].map(([, words]) => words).join(' ');
+  for (const words of [
+    'Too slow is cold',
+    'Time alone',
+    'section: ',
+    'metal: ',
+    'tilt: ',
+    'fills quietly, feeder short',
+    'misruns',
+  ])
+    expect(drawnWords).toContain(words);
+  writeFileSync('/tmp/charts5-curve.svg', svg);
   const saving = page.waitForEvent('download');
   await curve.locator('summary', { hasText: /^Save front speed/ }).click();
   await curve.getByRole('button', { name: 'Save numbers as CSV' }).first().click();
@@ -367,7 +385,7 @@ test('a study of one setting has a verdict, a mark at each point and the pours o
   const [head, ...lines] = readFileSync(await file.path(), 'utf8')
     .trim()
     .split('\n');
-  expect(head).toMatch(/^point,tilt_time_s,region,feeder,/);
+  expect(head).toMatch(/^point,tilt_time_s,verdict,feeder,/);
   expect(lines.filter((line) => /,sound,the feeder is short/.test(line))).not.toHaveLength(0);
 
   await pourStudy(map);

@@ -107,7 +107,7 @@ test('the picture of a map rings the points whose feeder is short, and its key s
 
 test('where the mesh of the study calls the setting otherwise than its own, that is said', () => {
   expect(ownMeshWords(folding, sound, 400)).toBe(
-    ' On its own mesh of 400 cells the pour as it is set is called: sound. That counts; the study tells which way things go.',
+    ' The pour as it is set folds film on the mesh of the study, whose verdict the mark bears, and is sound on its own mesh of 400 cells. The pour’s own counts; the study tells which way things go.',
   );
   expect(ownMeshWords(sound, sound, 400)).toBe('');
   expect(ownMeshWords(folding, null, 400)).toBe('');

@@ -88,7 +88,7 @@ export function watchGas(mesh: Mesh, density: number, gravity: number): Watcher 
           vent_area_for_100_Pa_m2: area,
         },
         cause: 'Metal shuts the mouth while the cavity still holds gas, which can leave only through vents.',
-        cure: "Turn more slowly until the front is home. Vent the place where gas stays longest with the area given (a vent that metal covers before lets nothing out), keep vents clear of coat, or give the basin's roofed part more height.",
+        cure: "Turn more slowly until the front is home, vent the die where metal comes last (a vent that metal covers before lets nothing out), keep vents clear of coat, or give the basin's roofed part more height.",
       };
     });
     return [...found, ...(last ? pocketsUnderRoof(last).map((pocket) => left(pocket, last!)) : [])];

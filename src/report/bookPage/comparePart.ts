@@ -1,5 +1,12 @@
 import type { PageUnits } from '$src/core/units';
-import { lengthMark, placeDomain, speedDomain, speedMark, speedPlaceLabel, speedTitle } from '../chartWords';
+import {
+  fittedSpeedDomain,
+  lengthMark,
+  placeDomain,
+  speedMark,
+  speedPlaceLabel,
+  speedTitle,
+} from '../chartWords';
 import { type Compared, compare } from '../compare';
 import { criticalLines } from '../criticalLines';
 import { figureWithUnit } from '../figures';
@@ -70,7 +77,7 @@ function speeds(pours: readonly Compared[], units: PageUnits, sentence: string):
       domain: placeDomain(longest, units),
       mark: lengthMark(units),
     },
-    y: { label: speedTitle(units), domain: speedDomain(records, units), mark: speedMark(units) },
+    y: { label: speedTitle(units), domain: fittedSpeedDomain(records, units), mark: speedMark(units) },
     limits: criticalLines(pours, units),
   });
 }

@@ -1,5 +1,5 @@
-import { LENGTH, METRIC, type PageUnits, SPEED } from '$src/core/units';
-import { significant } from '../wording';
+import { LENGTH, METRIC, type PageUnits, SPEED, toDegrees } from '$src/core/units';
+import { signedDegrees, significant } from '../wording';
 import { axisValue } from './grid';
 import type { PointFigures } from './pointFigures';
 import { shownQuantity, shownValue } from './quantities';
@@ -18,6 +18,11 @@ const percent = (share: number | null): number | null => (share === null ? null 
 type Measured = 'peakFrontSpeed' | 'skinFolded';
 
 const SHOWN: Readonly<Record<Exclude<CurveFigure, Measured>, ShownFigure>> = {
+  firstFlow: {
+    name: 'first flow',
+    unit: '°',
+    read: ({ firstFlow }) => (firstFlow === null ? null : toDegrees(firstFlow)),
+  },
   fillTime: { name: 'fill time', unit: 's', read: (figures) => figures.fillTime },
   arrivalTime: { name: 'front at the end wall', unit: 's', read: (figures) => figures.arrivalTime },
   finalShare: { name: 'filled at the end', unit: '%', read: (figures) => percent(figures.finalShare) },
@@ -86,5 +91,6 @@ function sentenceOf(
   if (finite.length === 0) return `No pour in this range has a ${name}.`;
   const [low, high] = [Math.min(...finite), Math.max(...finite)];
   const at = (value: number) => shownValue(axisValue(axis, points[y.indexOf(value)]!), axis.quantity, units);
-  return `From ${significant(low)} ${unit} at ${axis.name} ${at(low)} to ${significant(high)} ${unit} at ${at(high)}.`;
+  const told = (value: number) => (unit === '°' ? signedDegrees(value, 1) : `${significant(value)} ${unit}`);
+  return `From ${told(low)} at ${axis.name} ${at(low)} to ${told(high)} at ${at(high)}.`;
 }

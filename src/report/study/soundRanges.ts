@@ -68,6 +68,8 @@ export function rangeWords(
 ): string {
   const [low, high] = [shownWithin(from, 1, quantity, units), shownWithin(to, -1, quantity, units)];
   if (low.number >= high.number) return `${shownValue(set, quantity, units)} alone`;
+  if (below === 'looked at' && above === 'looked at')
+    return `${low.text} to ${high.text}, as far as was looked`;
   const lower = `${below === 'edge' ? '' : 'from '}${low.text}${END_WORDS[below]}${below === 'edge' ? '' : ','}`;
   return `${lower} to ${high.text}${END_WORDS[above]}`;
 }

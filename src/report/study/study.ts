@@ -10,6 +10,7 @@ export interface StudyAxis {
 /** The figure a curve shows. */
 export type CurveFigure =
   | 'peakFrontSpeed'
+  | 'firstFlow'
   | 'fillTime'
   | 'arrivalTime'
   | 'finalShare'

@@ -6,6 +6,7 @@ import { axisValue, type Grid, gridOf, placeOf } from './grid';
 import { endFigure, type PointFigures } from './pointFigures';
 import { shownQuantity } from './quantities';
 import { type PointResult, regionOf } from './region';
+import { regionWords } from './regionWords';
 import type { SettingQuantity } from './setting';
 import type { StudyAxis } from './study';
 
@@ -79,7 +80,7 @@ function rowOf(
   return [
     ['point', point],
     ...values,
-    ['region', result ? regionOf(result) : 'not computed'],
+    ['verdict', regionWords(result ? regionOf(result) : 'not computed')],
     ['feeder', result ? feederText(result) : null],
     ['poured_to', figures ? POURED_TO[figures.cut ?? 'end'] : null],
     ['loudest_fold', figures?.cause ?? null],

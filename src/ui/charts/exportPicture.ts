@@ -1,34 +1,10 @@
-/** Properties that make a copied picture look as it does on the page, fonts included. */
-const KEPT = [
-  'fill',
-  'fill-opacity',
-  'stroke',
-  'stroke-width',
-  'stroke-dasharray',
-  'stroke-linecap',
-  'stroke-linejoin',
-  'paint-order',
-  'opacity',
-  'font-family',
-  'font-size',
-  'font-weight',
-  'font-variant-numeric',
-  'text-anchor',
-] as const;
+import { captionOf } from './exportCaption';
+import { addCaption, addKey } from './exportWords';
+import { keepLook } from './keepLook';
 
 /** Times the page's own size, so that small lettering stays readable in print. */
 const PNG_SCALE = 2;
 const MARGIN = 12;
-
-function keepLook(from: Element, to: Element): void {
-  const look = getComputedStyle(from);
-  for (const name of KEPT) {
-    const value = look.getPropertyValue(name);
-    if (value) to.setAttribute(name, name === 'font-family' ? value.replaceAll('"', "'") : value);
-  }
-  to.removeAttribute('class');
-  for (const [index, child] of [...from.children].entries()) keepLook(child, to.children[index]!);
-}
 
 /** Canvases laid under the picture (depth map) become images in it. */
 function addCanvas(picture: SVGSVGElement, copy: SVGSVGElement): void {
@@ -56,16 +32,19 @@ export function svgText(picture: SVGSVGElement): Copied {
   const copy = picture.cloneNode(true) as SVGSVGElement;
   keepLook(picture, copy);
   const { width, height } = picture.getBoundingClientRect();
-  const size = { width: Math.ceil(width + 2 * MARGIN), height: Math.ceil(height + 2 * MARGIN) };
+  addCanvas(picture, copy);
+  const head = addCaption(copy, captionOf(picture), width);
+  const foot = addKey(picture, copy, width, height);
+  const top = -MARGIN - head;
+  const size = { width: Math.ceil(width + 2 * MARGIN), height: Math.ceil(head + height + foot + 2 * MARGIN) };
   copy.setAttribute('xmlns', 'http://www.w3.org/2000/svg');
   copy.setAttribute('width', String(size.width));
   copy.setAttribute('height', String(size.height));
-  copy.setAttribute('viewBox', `${-MARGIN} ${-MARGIN} ${size.width} ${size.height}`);
-  addCanvas(picture, copy);
+  copy.setAttribute('viewBox', `${-MARGIN} ${top} ${size.width} ${size.height}`);
   const paper = document.createElementNS('http://www.w3.org/2000/svg', 'rect');
   for (const [name, value] of [
     ['x', -MARGIN],
-    ['y', -MARGIN],
+    ['y', top],
     ['width', size.width],
     ['height', size.height],
   ] as const)

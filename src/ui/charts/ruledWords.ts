@@ -1,7 +1,7 @@
 import type { ScaleLinear } from 'd3';
 import type { Box } from '$src/report/drawing/box';
 import type { CriticalBand, Plot, ReferenceLine, Spot } from './chart';
-import { freerSide, textWidth } from './labelRoom';
+import { dense, freerSide, hits, textWidth } from './labelRoom';
 
 /** A chart's field and scales, and what is drawn in it [px]. */
 export interface Field {
@@ -39,11 +39,26 @@ export function limitWords(
   };
 }
 
-/** Words of a reference line: over a level one at its freer end, beside the head of an upright one. */
+/** Words beside an upright line: at its head, or where the curves leave them freer further down. */
+function uprightHeight(left: number, width: number, { plot, curves }: Field): number {
+  const all = curves.map(dense);
+  const heights = [
+    plot.top + 10,
+    plot.bottom - 14,
+    ...[1, 2, 3].map((k) => plot.top + (k * (plot.bottom - plot.top)) / 4),
+  ];
+  const crossed = (y: number): number => {
+    const box = { left, right: left + width, top: y - 11, bottom: y + 3 };
+    return all.reduce((sum, curve) => sum + hits(box, curve), 0);
+  };
+  return heights.reduce((best, y) => (crossed(y) < crossed(best) ? y : best));
+}
+
+/** Words of a reference line: over a level one at its freer end, beside an upright one where no curve crosses them. */
 export function referenceWords({ axis, value, label }: ReferenceLine, field: Field): RuledWords {
   const { plot, xScale, yScale, curves } = field;
   const size = textWidth(label);
-  const y = axis === 'y' ? yScale(value) - 5 : plot.top + 10;
+  const y = axis === 'y' ? yScale(value) - 5 : uprightHeight(xScale(value) + 5, size, field);
   const room = { width: size + 7, top: y - 11, bottom: y + 3 };
   const isRight = axis === 'y' && freerSide(curves, plot, room, 'right') === 'right';
   const left = axis === 'x' ? xScale(value) + 5 : isRight ? plot.right - size : plot.left + 7;
