@@ -13,7 +13,7 @@ const ALUMINIUM =
   'fluorides. Do not bring rusty tools into the melt.';
 
 /** By `Metal.base`. */
-export const CAUTIONS = {
+const CAUTIONS: Readonly<Record<string, string>> = {
   A356: `${ALUMINIUM} ${DEFER}`,
   AlSi12: `${ALUMINIUM} ${DEFER}`,
   'aluminium bronze':
@@ -30,4 +30,7 @@ export const CAUTIONS = {
     'Magnesium burns: it needs a cover gas over the melt and dry class D powder at hand. Never water, foam or carbon ' +
     'dioxide on burning magnesium; no rust-scaled tools, no damp sand; chips and dust burn too. Do not pour it in a shop ' +
     `that is not set up for it. ${DEFER}`,
-} as const;
+};
+
+/** What to beware of with a metal of that `Metal.base`, shown whenever it is chosen; undefined when nothing is known of it. */
+export const cautionOf = (base: string): string | undefined => CAUTIONS[base];

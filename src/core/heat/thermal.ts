@@ -9,7 +9,7 @@ export interface SourcedRange {
 }
 
 /**
- * What a casting metal is to heat: freezing range, heats, the solid, what it shrinks and what to beware of.
+ * What a casting metal is to heat: freezing range, heats, the solid, and what it shrinks.
  * Additive to `Metal`: joined to it by `base`, so that a metal without it still flows. Each value may be edited.
  */
 export interface ThermalMetal {
@@ -38,6 +38,4 @@ export interface ThermalMetal {
   readonly pouringRange: SourcedRange;
   /** Die temperature when the metal comes [K]. */
   readonly dieRange: SourcedRange;
-  /** Shown whenever the metal is chosen. */
-  readonly caution: string;
 }

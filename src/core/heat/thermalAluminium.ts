@@ -1,5 +1,4 @@
 import { fromCelsius } from '$src/core/units';
-import { CAUTIONS } from './cautions';
 import type { ThermalMetal } from './thermal';
 
 const LONG_RANGE =
@@ -57,7 +56,6 @@ export const A356: ThermalMetal = {
     source: 'From memory; feeder zones hotter, preheat to 250 °C or more',
     confidence: 'medium',
   },
-  caution: CAUTIONS.A356,
 };
 
 export const ALSI12: ThermalMetal = {
@@ -95,5 +93,4 @@ export const ALSI12: ThermalMetal = {
     confidence: 'medium',
   },
   dieRange: { low: fromCelsius(300), high: fromCelsius(400), source: 'From memory', confidence: 'medium' },
-  caution: CAUTIONS.AlSi12,
 };

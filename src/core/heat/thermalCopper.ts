@@ -1,5 +1,4 @@
 import { fromCelsius } from '$src/core/units';
-import { CAUTIONS } from './cautions';
 import type { ThermalMetal } from './thermal';
 
 const SKIN_FORMING =
@@ -37,7 +36,6 @@ export const ALUMINIUM_BRONZE: ThermalMetal = {
     source: 'From memory; often dipped in graphite between shots',
     confidence: 'low',
   },
-  caution: CAUTIONS['aluminium bronze'],
 };
 
 export const BRASS: ThermalMetal = {
@@ -76,5 +74,4 @@ export const BRASS: ThermalMetal = {
     source: 'At the pour in those trials (read); cool dies, dipped in graphite',
     confidence: 'medium',
   },
-  caution: CAUTIONS.brass,
 };

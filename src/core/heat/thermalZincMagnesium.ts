@@ -1,5 +1,4 @@
 import { fromCelsius } from '$src/core/units';
-import { CAUTIONS } from './cautions';
 import type { ThermalMetal } from './thermal';
 
 const LONG_RANGE =
@@ -32,7 +31,6 @@ export const ZA12: ThermalMetal = {
     source: 'Metal dies, from memory; graphite moulds are used too',
     confidence: 'low',
   },
-  caution: CAUTIONS['ZA-12'],
 };
 
 export const AZ91: ThermalMetal = {
@@ -66,5 +64,4 @@ export const AZ91: ThermalMetal = {
   contraction: { value: 0.013, source: 'AZ91C (read)', confidence: 'high' },
   pouringRange: { low: fromCelsius(680), high: fromCelsius(760), source: 'From memory', confidence: 'low' },
   dieRange: { low: fromCelsius(250), high: fromCelsius(350), source: 'From memory', confidence: 'low' },
-  caution: CAUTIONS.AZ91,
 };

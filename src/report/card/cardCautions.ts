@@ -1,4 +1,4 @@
-import { CAUTIONS, DEFER } from '$src/core/heat/cautions';
+import { cautionOf, DEFER } from '$src/core/heat/cautions';
 
 /** Before every pour, in the order it is done; short enough to be ticked off. */
 const BEFORE = [
@@ -18,6 +18,6 @@ export const DEFERRAL =
 
 /** The cautions of a card: those of every pour, then the metal's own. */
 export function cardCautions(base: string): string[] {
-  const own: string | undefined = (CAUTIONS as Readonly<Record<string, string>>)[base];
+  const own: string | undefined = cautionOf(base);
   return [...BEFORE, ...(own ? [own.replace(DEFER, '').trim()] : [])];
 }

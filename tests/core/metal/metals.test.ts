@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { cautionOf } from '$src/core/heat/cautions';
 import { thermalOf } from '$src/core/heat/thermalMetals';
 import { checkMetal } from '$src/core/metal/checkMetal';
 import { criticalSpeed } from '$src/core/metal/criticalSpeed';
@@ -41,7 +42,7 @@ describe('metals', () => {
     for (const { base } of METALS) {
       const thermal = thermalOf(base)!;
       expect(thermal.solidus.value).toBeLessThanOrEqual(thermal.liquidus.value);
-      expect(thermal.caution).toMatch(/competent person/);
+      expect(cautionOf(thermal.base)).toMatch(/competent person/);
     }
   });
 

@@ -9,7 +9,7 @@ import type {
   NoteCell,
   PourCell,
 } from '$src/cells/kinds';
-import { thermalOf } from '$src/core/heat/thermalMetals';
+import { cautionOf } from '$src/core/heat/cautions';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import { endOf } from '$src/core/tilt/endOf';
 import { METRIC } from '$src/core/units';
@@ -112,7 +112,7 @@ function guess(source: PageSource, cell: GuessCell): string {
 function metal({ book }: PageSource, { metal }: MetalCell): string {
   const units = book.units ?? METRIC;
   const rows = metalInputs(liquidOf(metal), units).map(({ name, text }) => [name, inUnits(text, units)]);
-  const caution = thermalOf(metal.base)?.caution;
+  const caution = cautionOf(metal.base);
   return [
     plainTable({ caption: metal.name, columns: ['property', 'value'], rows }),
     caution ? paragraph(`Caution. ${caution}`, units) : '',
