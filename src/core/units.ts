@@ -131,3 +131,21 @@ export const TEMPERATURE_DIFFERENCE: Readonly<Record<PageUnits['temperature'], M
   degC: { unit: '°C', key: 'K', toShown: asIs, fromShown: asIs },
   degF: { unit: '°F', key: 'F', toShown: toFahrenheitStep, fromShown: fromFahrenheitStep },
 };
+
+/** A unit that may be typed. */
+export type TypedUnit = Pick<Measure, 'unit' | 'fromShown'>;
+
+const typed = (units: Readonly<Record<string, number>>): readonly TypedUnit[] =>
+  Object.entries(units).map(([unit, inSi]) => ({ unit, fromShown: (number) => number * inSi }));
+
+/** Units that may be typed besides those shown, in SI; they are never shown. Temperatures in kelvins. */
+export const TYPED_UNITS = {
+  length: typed({ cm: 0.01, m: 1, ft: 12 * METRES_PER_INCH }),
+  area: typed({ 'cm²': 1e-4 }),
+  speed: typed({ 'mm/s': 1e-3, 'cm/s': 0.01 }),
+  mass: typed({ g: 1e-3, oz: KILOGRAMS_PER_POUND / 16 }),
+  temperature: typed({ K: 1 }),
+  time: typed({ min: 60, h: SECONDS_PER_HOUR, ms: 1e-3 }),
+  pressure: typed({ psi: PASCALS_PER_PSI, MPa: 1e6, kPa: 1e3 }),
+  volume: typed({ ml: 1e-6, 'cm³': 1e-6 }),
+};

@@ -2,6 +2,7 @@ import {
   AREA,
   DENSITY,
   fromBar,
+  fromCelsius,
   fromCentistokes,
   fromDegrees,
   fromLitres,
@@ -12,6 +13,8 @@ import {
   SPEED,
   TEMPERATURE,
   TEMPERATURE_DIFFERENCE,
+  TYPED_UNITS,
+  type TypedUnit,
   toBar,
   toCentistokes,
   toDegrees,
@@ -47,6 +50,8 @@ export type QuantityKind =
   | 'kinematic viscosity'
   | 'heat transfer';
 
+export type Possible = readonly [least: number, most: number];
+
 export interface Quantity {
   readonly unit: string;
   /** Decimals always shown, and at most shown. */
@@ -58,12 +63,26 @@ export interface Quantity {
   readonly toShown: (si: number) => number;
   readonly fromShown: (shown: number) => number;
   /** Other units that may be typed with a number; it is then read in that unit. */
-  readonly others: readonly Measure[];
+  readonly others: readonly TypedUnit[];
+  /** Least and most that it can be at all, in SI: tells thousands from decimals, and refuses nothing. */
+  readonly possible: Possible;
+  /** It is counted, so that a part of one is never meant. */
+  readonly whole?: true;
 }
 
 const same = (value: number): number => value;
-const plain = { signed: false, toShown: same, fromShown: same, others: [] };
+const ANY: Possible = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+const plain = { signed: false, toShown: same, fromShown: same, others: [], possible: ANY };
 const degrees = { toShown: toDegrees, fromShown: fromDegrees, others: [] };
+/** More than any die, basin or head that the lab draws. */
+const LONGEST = 2;
+const LENGTHS: Possible = [-LONGEST, LONGEST];
+const HALF_TURN: Possible = [-Math.PI, Math.PI];
+/** Of any liquid metal, and of water. */
+const DENSITIES: Possible = [500, 20_000];
+/** From ice; nothing that is poured is asked here, so that there is no end. */
+const TEMPERATURES: Possible = [fromCelsius(0), Number.POSITIVE_INFINITY];
+const SPEEDS: Possible = [-20, 20];
 
 type Fineness = Pick<Quantity, 'decimals' | 'step'>;
 
@@ -72,10 +91,12 @@ function inUnit<K extends string>(
   measures: Readonly<Record<K, Measure>>,
   shown: K,
   fineness: Readonly<Record<K, Fineness>>,
+  typed: readonly TypedUnit[] = [],
+  possible: Possible = ANY,
 ): Quantity {
   const all = Object.values<Measure>(measures);
-  const others = all.filter((measure) => measure !== measures[shown]);
-  return { ...measures[shown], ...fineness[shown], signed: false, others };
+  const others = [...all.filter((measure) => measure !== measures[shown]), ...typed];
+  return { ...measures[shown], ...fineness[shown], signed: false, others, possible };
 }
 
 const FINE = {
@@ -98,29 +119,47 @@ type Measured =
   | 'temperature difference';
 
 const OTHERS: Readonly<Record<Exclude<QuantityKind, Measured>, Quantity>> = {
-  angle: { unit: '°', decimals: [1, 2], step: 1, signed: true, ...degrees },
-  'contact angle': { unit: '°', decimals: [0, 1], step: 5, signed: false, ...degrees },
-  rate: { unit: '°/s', decimals: [1, 2], step: 1, signed: false, ...degrees },
-  time: { ...plain, unit: 's', decimals: [2, 3], step: 0.1 },
-  viscosity: { ...plain, unit: 'Pa s', decimals: [4, 6], step: 0.0001 },
-  'surface tension': { ...plain, unit: 'N/m', decimals: [2, 4], step: 0.01 },
+  angle: { unit: '°', decimals: [1, 2], step: 1, signed: true, ...degrees, possible: HALF_TURN },
+  'contact angle': { unit: '°', decimals: [0, 1], step: 5, signed: false, ...degrees, possible: HALF_TURN },
+  rate: { unit: '°/s', decimals: [1, 2], step: 1, signed: false, ...degrees, possible: HALF_TURN },
+  time: { ...plain, unit: 's', decimals: [2, 3], step: 0.1, others: TYPED_UNITS.time },
+  viscosity: { ...plain, unit: 'Pa s', decimals: [4, 6], step: 0.0001, possible: [0, 1] },
+  'surface tension': { ...plain, unit: 'N/m', decimals: [2, 4], step: 0.01, possible: [0, 3] },
   share: {
     ...plain,
     unit: '%',
     decimals: [0, 1],
     step: 5,
+    possible: [0, 5],
     toShown: (share) => share * 100,
     fromShown: (percent) => percent / 100,
   },
-  count: { ...plain, unit: '', decimals: [0, 0], step: 1 },
-  pressure: { ...plain, unit: 'bar', decimals: [0, 1], step: 5, toShown: toBar, fromShown: fromBar },
-  volume: { ...plain, unit: 'l', decimals: [1, 3], step: 0.1, toShown: toLitres, fromShown: fromLitres },
+  // A part of one is refused where it stands, and is shown until then.
+  count: { ...plain, unit: '', decimals: [0, 3], step: 1, whole: true },
+  pressure: {
+    ...plain,
+    unit: 'bar',
+    decimals: [0, 1],
+    step: 5,
+    toShown: toBar,
+    fromShown: fromBar,
+    others: TYPED_UNITS.pressure,
+  },
+  volume: {
+    ...plain,
+    unit: 'l',
+    decimals: [1, 3],
+    step: 0.1,
+    toShown: toLitres,
+    fromShown: fromLitres,
+    others: TYPED_UNITS.volume,
+  },
   turns: { ...plain, unit: 'turns', decimals: [1, 2], step: 0.1 },
   ratio: { ...plain, unit: '', decimals: [1, 3], step: 0.01 },
   'valve coefficient': { ...plain, unit: 'm³/h', decimals: [2, 5], step: 0.01 },
   torque: { ...plain, unit: 'N·m', decimals: [0, 1], step: 5 },
   'rotary damping': { ...plain, unit: 'N·m·s', decimals: [0, 1], step: 10 },
-  'heat transfer': { ...plain, unit: 'W/m²K', decimals: [0, 0], step: 50 },
+  'heat transfer': { ...plain, unit: 'W/m²K', decimals: [0, 0], step: 50, whole: true },
   'kinematic viscosity': {
     ...plain,
     unit: 'mm²/s',
@@ -134,19 +173,19 @@ const OTHERS: Readonly<Record<Exclude<QuantityKind, Measured>, Quantity>> = {
 export function quantityOf(kind: QuantityKind, units: PageUnits): Quantity {
   switch (kind) {
     case 'length':
-      return inUnit(LENGTH, units.length, FINE.length);
+      return inUnit(LENGTH, units.length, FINE.length, TYPED_UNITS.length, LENGTHS);
     case 'level':
-      return { ...inUnit(LENGTH, units.length, FINE.length), signed: true };
+      return { ...inUnit(LENGTH, units.length, FINE.length, TYPED_UNITS.length, LENGTHS), signed: true };
     case 'area':
-      return inUnit(AREA, units.length, FINE.area);
+      return inUnit(AREA, units.length, FINE.area, TYPED_UNITS.area);
     case 'speed':
-      return inUnit(SPEED, units.length, FINE.speed);
+      return inUnit(SPEED, units.length, FINE.speed, TYPED_UNITS.speed, SPEEDS);
     case 'density':
-      return inUnit(DENSITY, units.mass, FINE.density);
+      return inUnit(DENSITY, units.mass, FINE.density, [], DENSITIES);
     case 'mass':
-      return inUnit(MASS, units.mass, FINE.mass);
+      return inUnit(MASS, units.mass, FINE.mass, TYPED_UNITS.mass);
     case 'temperature':
-      return inUnit(TEMPERATURE, units.temperature, FINE.temperature);
+      return inUnit(TEMPERATURE, units.temperature, FINE.temperature, TYPED_UNITS.temperature, TEMPERATURES);
     case 'temperature difference':
       return inUnit(TEMPERATURE_DIFFERENCE, units.temperature, FINE.temperature);
     default:
@@ -173,64 +212,4 @@ export const isOnBothSides = (kind: QuantityKind): boolean => kind === 'angle' |
 export function signTurned(text: string): string {
   const words = text.trim();
   return /^[-\u2212\u2013]/.test(words) ? words.slice(1).trim() : `\u2212${words.replace(/^\+\s*/, '')}`;
-}
-
-const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)$/;
-/** A fraction as on a rule, alone or after whole ones: 3/8, 1 3/8, 1-3/8. */
-const FRACTION = /^([+-]?)(?:(\d+)(?:\s+|-))?(\d+)\/(\d+)$/;
-/** ¼, ½, ¾ and their like. */
-const SMALL_FRACTION = /[\u00bc-\u00be\u2150-\u215e]/g;
-/** Marks people write for inches. */
-const INCH_MARK = /(?:"|″|''|inch|inches)$/;
-
-function tidied(text: string): string {
-  return text
-    .replace(SMALL_FRACTION, (small) => ` ${small.normalize('NFKC').replace('\u2044', '/')}`)
-    .replace(/[\u2212\u2013]/g, '-')
-    .replace(/^([+-])\s+/, '$1')
-    .trim()
-    .replace(INCH_MARK, 'in');
-}
-
-const packed = (text: string): string => text.replace(/\s/g, '');
-
-function withoutUnit(text: string, unit: string): string | null {
-  const end = packed(unit);
-  if (end === '' || !packed(text).endsWith(end)) return null;
-  const letters = [...end].map((letter) => letter.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
-  return text.replace(new RegExp(`\\s*${letters.join('\\s*')}$`), '');
-}
-
-function bareNumber(text: string): number | null {
-  const fraction = FRACTION.exec(text.trim());
-  if (fraction) {
-    const [, sign, whole, over, under] = fraction;
-    return finite((sign === '-' ? -1 : 1) * (Number(whole ?? 0) + Number(over) / Number(under)));
-  }
-  const pointed = packed(text).replace(',', '.');
-  return NUMBER.test(pointed) ? finite(Number(pointed)) : null;
-}
-
-/** A key that is held down types a number beyond all numbers, and a book that holds one cannot be kept. */
-const finite = (number: number): number | null => (Number.isFinite(number) ? number : null);
-
-/**
- * Reads what a person typed: comma or point, a fraction, a true minus or a dash, the unit with it or not.
- * Gives the value in the unit shown; null when it is no number.
- */
-export function parseNumber(text: string, unit: string): number | null {
-  const tidy = tidied(text);
-  return bareNumber(withoutUnit(tidy, unit) ?? tidy);
-}
-
-/** As `parseNumber`, in SI; a number with another unit of the same kind ("1 3/8 in" among millimetres) is read in that. */
-export function parseQuantity(text: string, quantity: Quantity): number | null {
-  const shown = parseNumber(text, quantity.unit);
-  if (shown !== null) return finite(quantity.fromShown(shown));
-  for (const { unit, fromShown } of quantity.others) {
-    const bare = withoutUnit(tidied(text), unit);
-    const number = bare === null ? null : bareNumber(bare);
-    if (number !== null) return finite(fromShown(number));
-  }
-  return null;
 }
