@@ -1,4 +1,5 @@
 import { checkHeat } from '$src/core/heat/checkHeat';
+import { checkPouring } from '$src/core/heat/checkPouring';
 import type { HeatPlan } from '$src/core/heat/heatPlan';
 import { type Ladling, shareThatLeaves } from '$src/core/heat/ladling';
 import type { Issue } from '$src/core/issue';
@@ -47,7 +48,10 @@ const READY: Evaluation = { state: 'ready' };
 const verdictOf = (issues: readonly Issue[]): Evaluation =>
   issues.length === 0 ? READY : { state: 'wrong input', issues };
 const sectionVerdict = remember((section: Section) => verdictOf(checkSection(section)));
-const metalVerdict = remember((metal: Metal) => verdictOf(checkMetal(metal)));
+const metalVerdict = remember((metal: Metal) => {
+  const issues = checkMetal(metal);
+  return verdictOf(issues.length > 0 ? issues : checkPouring(metal));
+});
 const tiltVerdict = remember((tilt: Tilt) => verdictOf(checkTilt(tilt).issues));
 
 /** What one cell comes to, given what the cells it needs came to. */

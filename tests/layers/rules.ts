@@ -21,6 +21,7 @@ const HEAT_AT_REST = [
   'core/heat/afterFill',
   'core/heat/cautions',
   'core/heat/checkHeat',
+  'core/heat/checkPouring',
   'core/heat/coat',
   'core/heat/coats',
   'core/heat/dieCycle',
