@@ -1,7 +1,7 @@
 import { checkHeat } from '$src/core/heat/checkHeat';
 import { checkLadling, type Ladling, shareThatLeaves } from '$src/core/heat/ladling';
 import type { Issue } from '$src/core/issue';
-import { fillLevelFromVolume, volumeFromFillLevel } from '$src/core/level/fillLevel';
+import { fillLevelFromVolume, fillLevels, volumeFromFillLevel } from '$src/core/level/fillLevel';
 import { headFromVolume, volumeFromHead } from '$src/core/level/head';
 import { heldAtEnd } from '$src/core/level/heldAtEnd';
 import { standOf } from '$src/core/level/stand';
@@ -14,10 +14,12 @@ import { ladledMetal } from '$src/core/pour/ladledMetal';
 import { cavityVolume, wholeVolume } from '$src/core/section/cavity';
 import { millimetres } from '$src/core/section/millimetres';
 import type { Section } from '$src/core/section/section';
+import { SIZES } from '$src/core/section/sizes';
 import { degrees } from '$src/core/tilt/degrees';
 import type { ChargeValue } from './evaluate';
 import type { ChargeBy } from './kinds';
 import { largestHead } from './largestHead';
+import { wholeTenthsIn } from './levelsThatStand';
 
 /** Less than this share of the cavity is a slip of typing, and nothing to compute a front from. */
 const LEAST_SHARE = 1e-3;
@@ -40,6 +42,7 @@ export function chargeValue(
   const [field, amount] = amountOf(charge);
   const path = `charge.${field}`;
   if (!Number.isFinite(amount)) return refusal(path, 'The charge is not a number.', 'Type a number.');
+  if (charge.by === 'head' && !(charge.head >= 0)) return { issues: [belowMouth(section, path, start, end)] };
   const wrong = ladling ? checkLadling(ladling) : [];
   if (wrong.length > 0)
     return { issues: wrong.map((issue) => ({ ...issue, path: `ladling.${issue.path}` })) };
@@ -123,9 +126,28 @@ function unreachable(section: Section, path: string, charge: ChargeBy, start: nu
   return {
     path,
     message: `No metal can stand at that level at ${degrees(start)}: it lies under the basin floor or over a rim.`,
-    remedy: 'Give a level between the two, or make the basin deeper.',
+    remedy: levelsThatGo(section, start),
   };
 }
+
+function levelsThatGo(section: Section, start: number): string {
+  const levels = fillLevels(section, start);
+  const tenths = levels && wholeTenthsIn(levels);
+  if (!tenths) return 'No level stands in this basin: make it deeper, or start at another inclination.';
+  const [low, high] = tenths.map((level) => millimetres(level).replace('-', '\u2212'));
+  return `Give a level between ${low} and ${high} mm from the lip, or make the basin deeper.`;
+}
+
+function belowMouth(section: Section, path: string, start: number, end: number): Issue {
+  const most = largestHead(section, start, end, SIZES.most);
+  return {
+    path,
+    message: 'A head is measured up from the mouth, and this one lies below it.',
+    remedy: most === 0 ? NO_HEAD : `Type 0 to ${millimetres(most)} mm.`,
+  };
+}
+
+const NO_HEAD = 'No head goes here: give a mass or a fill level, or roof more of the basin.';
 
 function unreachableHead(section: Section, path: string, head: number, start: number, end: number): Issue {
   const most = largestHead(section, start, end, head);
@@ -134,7 +156,7 @@ function unreachableHead(section: Section, path: string, head: number, start: nu
     message: `No charge leaves that head at ${degrees(end)}: it would stand over a rim, or run out on the way.`,
     remedy:
       most === 0
-        ? 'No head goes here: give a mass or a fill level, or roof more of the basin.'
+        ? NO_HEAD
         : `The most that goes here is ${millimetres(most)} mm: ask for no more, or roof more of the basin.`,
   };
 }

@@ -30,3 +30,11 @@ test('a basin without a roof keeps no head at all, and says what to give instead
   if (!('issues' in result)) throw new Error('A head of 50 mm goes.');
   expect(result.issues[0]!.remedy).toMatch(/^No head goes here: give a mass or a fill level/);
 });
+
+test.each([-5, -0.1])('a head of %s mm is answered with those that go', (millimetres) => {
+  const result = at(hingeArm(), millimetres);
+  if (!('issues' in result)) throw new Error('A head below the mouth goes.');
+  const most = Number(/^Type 0 to (\d+) mm\.$/.exec(result.issues[0]!.remedy)![1]);
+  for (const goes of [0, 1, most / 2, most]) expect(at(hingeArm(), goes)).toHaveProperty('value');
+  expect(at(hingeArm(), most + 1)).toHaveProperty('issues');
+});

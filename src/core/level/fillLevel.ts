@@ -4,7 +4,7 @@ import { lipElevation } from './lip';
 import { poolsOf } from './pools';
 import { volumeOf } from './poolVolume';
 import type { Stand } from './stand';
-import { type Terrain, terrainAt, turnable } from './terrain';
+import { type Terrain, terrainAt, topOf, turnable } from './terrain';
 import { type Fill, ladle, lowestColumnBehindMouth } from './tiltTo';
 
 /**
@@ -16,8 +16,8 @@ import { type Fill, ladle, lowestColumnBehindMouth } from './tiltTo';
 export function volumeFromFillLevel(section: Section, start: number, fromLip: number): number | null {
   const { terrain, column, lip } = basinAt(section, start);
   const elevation = lip + fromLip;
+  if (!stands(terrain, column, elevation)) return null;
   const [from, to] = connectedAt(terrain, column, elevation);
-  if (from > to || elevation > lowestRim(terrain, from, to)) return null;
   const volume = volumeOf(terrain.levels, from, to, elevation);
   return volume > 0 ? volume : null;
 }
@@ -41,6 +41,35 @@ export function fillLevelFromVolume(
   const { left, right } = terrain.columns[column]!;
   const pool = poolsOf(rest, volume).find((candidate) => candidate.from < right && candidate.to > left);
   return pool ? pool.level - lip : null;
+}
+
+/** Halvings that find a level to a nanometre and less. */
+const HALVINGS = 36;
+
+/**
+ * Between which fill levels metal can stand at the start inclination [m from the lip]; at the lowest there is none yet, at
+ * the highest there is. Null when there is no such level.
+ */
+export function fillLevels(
+  section: Section,
+  start: number,
+): readonly [lowest: number, highest: number] | null {
+  const { terrain, column, lip } = basinAt(section, start);
+  const floor = terrain.levels[column]!.z1;
+  const top = topOf(terrain, 0, terrain.columns.length - 1);
+  let [good, bad] = stands(terrain, column, top) ? [top, top] : [floor, top];
+  for (let k = 0; k < HALVINGS; k++) {
+    const middle = (good + bad) / 2;
+    if (stands(terrain, column, middle)) good = middle;
+    else bad = middle;
+  }
+  return good > floor ? [floor - lip, good - lip] : null;
+}
+
+/** Whether metal can stand at this elevation in what is connected to a column: over its floor, and over no rim. */
+function stands(terrain: Terrain, column: number, elevation: number): boolean {
+  const [from, to] = connectedAt(terrain, column, elevation);
+  return from <= to && elevation <= lowestRim(terrain, from, to);
 }
 
 interface Basin {

@@ -18,16 +18,24 @@ export function chargeAs(
   value: ChargeValue | null,
   units: PageUnits,
   stands: (charge: ChargeBy) => boolean = () => true,
+  levels: Levels | null = null,
 ): ChargeBy {
   if (by === charge.by) return charge;
-  const exact = exactly(by, value);
+  const exact = exactly(by, value, levels);
   const rounded = settableCharge(exact, units);
   return stands(rounded) || !stands(exact) ? rounded : exact;
 }
 
-function exactly(by: ChargeBy['by'], value: ChargeValue | null): ChargeBy {
+/** Lowest and highest level at which metal can stand in the basin [m from the lip]. */
+type Levels = readonly [lowest: number, highest: number];
+
+/** The usual level, or the nearest at which metal stands. */
+const levelBelowLip = (levels: Levels | null): number =>
+  levels ? Math.min(Math.max(BELOW_LIP, levels[0]), levels[1]) : BELOW_LIP;
+
+function exactly(by: ChargeBy['by'], value: ChargeValue | null, levels: Levels | null): ChargeBy {
   if (by === 'mass') return { by, mass: value?.mass ?? MASS };
-  if (by === 'fill level') return { by, fromLip: value?.fromLip ?? BELOW_LIP };
+  if (by === 'fill level') return { by, fromLip: value?.fromLip ?? levelBelowLip(levels) };
   return { by, head: value?.head ?? HEAD_WANTED };
 }
 
