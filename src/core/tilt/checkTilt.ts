@@ -6,9 +6,9 @@ import { checkMachineTilt } from './machine/checkMachine';
 import { nearestFrontLed, nearestRelease } from './nearestEnds';
 import { nearestKnots } from './nearestKnots';
 import { nearestMeasured } from './nearestMeasured';
-import { nearestTilt } from './nearestTilt';
+import { isStartTooLow, nearestTilt } from './nearestTilt';
 import { INCLINATION_RANGE, LEAST_TURN, MOST_STAGES, RATE_RANGE, ROUNDING, usableLimits } from './range';
-import type { MachineLimits, ProgrammedTilt, Stage, Tilt } from './tilt';
+import type { MachineLimits, ProgrammedTilt, Stage, SteadyTilt, Tilt } from './tilt';
 import { restTime, stagesOf, turnsOf } from './turns';
 
 export interface TiltCheck {
@@ -113,15 +113,31 @@ function angleIssues(tilt: ProgrammedTilt): Issue[] {
       remedy: `Start at ${degrees(highestStart)} or lower, or raise the machine's limit (the model stops at ${degrees(INCLINATION_RANGE.highest)}).`,
     });
   }
+  if (isStartTooLow(tilt)) return [...issues, startTooLow(tilt)];
   let before = tilt.start;
   stagesOf(tilt).forEach((stage, index) => {
-    issues.push(...turnIssues(pathOf(tilt, index, 'to'), before, stage.to, lowestEnd));
+    issues.push(...turnIssues(tilt, index, before, stage.to, lowestEnd));
     before = stage.to;
   });
   return issues;
 }
 
-function turnIssues(path: string, from: number, to: number, lowestEnd: number): Issue[] {
+function startTooLow({ start, end }: SteadyTilt): Issue {
+  return {
+    path: 'start',
+    message: `The die would start at ${degrees(start)}, which is not above its end, ${degrees(end)}: it must turn down.`,
+    remedy: `Start above ${degrees(end)} by ${degrees(LEAST_TURN)} or more; level is 0°.`,
+  };
+}
+
+function turnIssues(
+  tilt: ProgrammedTilt,
+  index: number,
+  from: number,
+  to: number,
+  lowestEnd: number,
+): Issue[] {
+  const path = pathOf(tilt, index, 'to');
   if (to < lowestEnd - ROUNDING) {
     return [
       {
@@ -136,7 +152,7 @@ function turnIssues(path: string, from: number, to: number, lowestEnd: number): 
     {
       path,
       message: `The die turns to ${degrees(to)} from ${degrees(from)}: the inclination must fall.`,
-      remedy: `Give an inclination below ${degrees(from)} by ${degrees(LEAST_TURN)} or more, or take the stage out.`,
+      remedy: `Give an inclination below ${degrees(from)} by ${degrees(LEAST_TURN)} or more${tilt.kind === 'steady' ? '' : ', or take the stage out'}.`,
     },
   ];
 }

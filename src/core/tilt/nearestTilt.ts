@@ -1,5 +1,5 @@
-import { LEAST_TURN, MOST_STAGES, usableLimits } from './range';
-import type { MachineLimits, ProgrammedTilt, Stage } from './tilt';
+import { LEAST_TURN, MOST_STAGES, ROUNDING, usableLimits } from './range';
+import type { MachineLimits, ProgrammedTilt, Stage, SteadyTilt } from './tilt';
 import { restTime, stagesOf } from './turns';
 
 /**
@@ -9,7 +9,7 @@ import { restTime, stagesOf } from './turns';
  */
 export function nearestTilt(tilt: ProgrammedTilt): ProgrammedTilt {
   const limits = usableLimits(tilt.limits);
-  const angles = fallingAngles(tilt, limits);
+  const angles = fallingAngles(isStartTooLow(tilt) ? { ...tilt, start: 0 } : tilt, limits);
   const kept = stagesOf(tilt).slice(0, angles.length - 1);
   // An empty tilt gets one stage; twenty seconds is what a hand would take.
   const stages = kept.length > 0 ? kept : [{ to: 0, time: 20 }];
@@ -19,6 +19,10 @@ export function nearestTilt(tilt: ProgrammedTilt): ProgrammedTilt {
   const only = paced[0]!;
   return { ...tilt, start, smoothing, end: only.to, rate: 'rate' in only ? only.rate : tilt.rate };
 }
+
+/** A steady tilt that would start below level and not above its end: the start is the slip, and level the nearest sensible one. */
+export const isStartTooLow = (tilt: ProgrammedTilt): tilt is SteadyTilt =>
+  tilt.kind === 'steady' && tilt.start < 0 && tilt.end < 0 && tilt.start - tilt.end < LEAST_TURN - ROUNDING;
 
 /** Start and ends of the stages, falling, inside the limits, at least two. */
 function fallingAngles(tilt: ProgrammedTilt, { highestStart, lowestEnd }: MachineLimits): number[] {

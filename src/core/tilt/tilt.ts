@@ -35,6 +35,8 @@ export type ProgrammedTilt =
   | (ProgrammedBase & { readonly kind: 'steady'; readonly end: number; readonly rate: number })
   | (ProgrammedBase & { readonly kind: 'staged'; readonly stages: readonly Stage[] });
 
+export type SteadyTilt = Extract<ProgrammedTilt, { kind: 'steady' }>;
+
 /** A machine let go at `start`: it falls to its lower stop at `end` [rad] as weights and damper have it. */
 export interface MachineTilt extends TiltBase {
   readonly kind: 'machine';
