@@ -7,6 +7,7 @@ import { inputWords } from '$src/report/inputWords';
 import { columnsIn, curveIn, figureIn, inUnits, speedsIn } from '$src/report/inUnits';
 import { keyFigures } from '$src/report/keyFigures';
 import { seriesCsv } from '$src/report/pourFile';
+import { sourceIn } from '$src/report/sourceIn';
 import { shownDistance, shownValue } from '$src/report/study/quantities';
 import { verdict } from '$src/report/verdict';
 import { inventedRecord } from './inventedRecord';
@@ -121,4 +122,13 @@ describe('figures in the units of the page', () => {
     expect(shownValue(273.15, 'temperature', US)).toBe('32 °F');
     expect(shownDistance(10, 'temperature', US)).toBe('18 °F');
   });
+});
+
+test('a source in other units has as many figures as it has', () => {
+  const units = { length: 'in', mass: 'lb', temperature: 'degF' } as const;
+  expect(
+    sourceIn('Between 6400 and 7000 kg/m³ at 1120 to 1180 °C, from memory; solid 7640 kg/m³', units),
+  ).toBe('Between 0.23 and 0.25 lb/in³ at 2048 to 2156 °F, from memory; solid 0.276 lb/in³');
+  expect(sourceIn('Between 2370 and 2420 kg/m³', units)).toBe('Between 0.0856 and 0.0874 lb/in³');
+  expect(sourceIn('Between 6400 and 7000 kg/m³', METRIC)).toBe('Between 6400 and 7000 kg/m³');
 });

@@ -1,3 +1,4 @@
+import { SIZES } from '$src/core/section/sizes';
 import {
   AREA,
   DENSITY,
@@ -74,9 +75,7 @@ const same = (value: number): number => value;
 const ANY: Possible = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
 const plain = { signed: false, toShown: same, fromShown: same, others: [], possible: ANY };
 const degrees = { toShown: toDegrees, fromShown: fromDegrees, others: [] };
-/** More than any die, basin or head that the lab draws. */
-const LONGEST = 2;
-const LENGTHS: Possible = [-LONGEST, LONGEST];
+const LENGTHS: Possible = [-SIZES.most, SIZES.most];
 const HALF_TURN: Possible = [-Math.PI, Math.PI];
 /** Of any liquid metal, and of water. */
 const DENSITIES: Possible = [500, 20_000];
