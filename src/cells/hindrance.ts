@@ -36,7 +36,9 @@ function isHindered(evaluation: Evaluation | undefined): boolean {
 
 function looseEnd({ path, kind, id }: Reference, known: Known): Issue[] {
   if (id === null)
-    return [{ path, message: `No ${kind} is chosen.`, remedy: `Choose a ${kind} cell, or add one.` }];
+    return [
+      { path, message: `No ${kind} is chosen.`, remedy: `Choose a ${kind} cell, or add one.`, lacking: kind },
+    ];
   const found = known.cells.get(id);
   if (found?.kind === kind) return [];
   const message = found

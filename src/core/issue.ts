@@ -9,6 +9,8 @@ export interface Issue {
   readonly message: string;
   /** What to do, one sentence. */
   readonly remedy: string;
+  /** What is not there yet, where nothing is wrong but that: a kind of cell, or what a cell is to be told. */
+  readonly lacking?: string;
   /** Where on the section, when it has a place [m]. */
   readonly at?: { readonly x: number; readonly y: number };
 }

@@ -6,10 +6,10 @@ import { cureFor } from './cureFor';
 import { figureRows, firstFlowText } from './figures';
 import { frontLedJson } from './frontLedFile';
 import { inDigits } from './inDigits';
-import { columnsIn } from './inUnits';
 import { machineJson } from './machineFall';
 import { plainText } from './sentence';
 import type { Curve } from './series';
+import { columnsIn } from './seriesIn';
 import { verdict } from './verdict';
 
 const list = (values: ArrayLike<number>, convert: (value: number) => number = (value) => value): number[] =>

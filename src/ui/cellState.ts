@@ -3,6 +3,7 @@ import type { Cell, StudyCell } from '$src/cells/kinds';
 import { percentText } from '$src/report/wording';
 import type { Bench } from './bench.svelte';
 import type { PourRun } from './cellRun.svelte';
+import { isIncomplete } from './issueAt';
 import { isCurrent, studyRun } from './study/shownStudies.svelte';
 import type { StudyRun } from './study/studyRun.svelte';
 
@@ -16,7 +17,8 @@ export type StateWord =
   | 'stopped'
   | 'failed'
   | 'blocked'
-  | 'wrong input';
+  | 'wrong input'
+  | 'not complete yet';
 
 /** State of a cell as the rail and the title strip tell it: a word, a shape, and for a run its share done. */
 export interface CellState {
@@ -70,6 +72,7 @@ function stateOf(bench: Bench, cell: Cell): CellState {
   if (cell.kind === 'study' && cell.pour === null) return NOT_BEGUN;
   const evaluation = bench.evaluation(cell.id);
   if (evaluation.state === 'needs a run') return pourState(bench.run(cell.id));
+  if (isIncomplete(evaluation)) return plain('not complete yet');
   if (evaluation.state !== 'ready') return plain(evaluation.state);
   if (cell.kind === 'study') return studyState(cell, studyRun(cell.id));
   if (cell.kind === 'shop card') return compareState([bench.run(cell.pour!)]);

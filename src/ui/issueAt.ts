@@ -9,3 +9,7 @@ export function issuesOf(evaluation: Evaluation): readonly Issue[] {
 export function issueAt(evaluation: Evaluation, path: string): Issue | null {
   return issuesOf(evaluation).find((issue) => issue.path === path) ?? null;
 }
+
+/** Whether nothing is wrong with a cell but that something is not there yet. */
+export const isIncomplete = (evaluation: Evaluation): boolean =>
+  evaluation.state === 'wrong input' && evaluation.issues.every(({ lacking }) => lacking);

@@ -10,9 +10,10 @@ import {
 import { type Compared, compare } from '../compare';
 import { criticalLines } from '../criticalLines';
 import { figureWithUnit } from '../figures';
-import { curveIn, inUnits, speedsIn } from '../inUnits';
+import { inUnits } from '../inUnits';
 import { plainText } from '../sentence';
 import { dieLength, frontSpeedCurve } from '../series';
+import { curveIn, speedsIn } from '../seriesIn';
 import { lineChart, MOST_LOOKS } from './lineChart';
 import { plainTable } from './table';
 import { answer, paragraph, reasonList } from './words';

@@ -8,9 +8,10 @@ import { type Answer, type AskedPour, answerOf, type Choice, choicesOf } from '.
 import { drawnPlaces, drawnWords } from '../guess/frontSpeedGuess';
 import { labelOf, outcomeOf, whoseAnswer } from '../guess/outcome';
 import type { TeachersAnswers } from '../guess/teachersAnswers';
-import { curveIn, inUnits, speedsIn } from '../inUnits';
+import { inUnits } from '../inUnits';
 import { bold, plain, type Sentence, type Words } from '../sentence';
 import { frontSpeedCurve } from '../series';
+import { curveIn, speedsIn } from '../seriesIn';
 import { placeText, speedText } from '../wording';
 import { behind, whatPoursDid } from './behind';
 import { type ChartLine, lineChart } from './lineChart';

@@ -1,9 +1,10 @@
 import type { PourRecord } from '$src/core/pour/record';
 import { type PageUnits, SPEED } from '$src/core/units';
 import { criticalBand, secondMark, speedDomain, speedMark, speedSentence, speedTitle } from '../chartWords';
-import { inUnits, speedsIn } from '../inUnits';
+import { inUnits } from '../inUnits';
 import { momentAt } from '../moment';
 import { frontSpeedCurve } from '../series';
+import { speedsIn } from '../seriesIn';
 import { lineChart } from './lineChart';
 
 /** Where the marker stands in the field: from its left and from its top [%]. */

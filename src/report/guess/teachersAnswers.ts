@@ -25,14 +25,19 @@ export const teachersAnswer = ({ right, reason }: TeachersAnswers): Answer | nul
 
 /** What is wrong with them; paths from `own` on. */
 export function checkTeachersAnswers(own: TeachersAnswers | null): Issue[] {
-  if (own === null) return [UNWRITTEN];
+  if (own === null || isUntouched(own)) return [UNWRITTEN];
   return [...countIssues(own), ...answerIssues(own), ...rightIssues(own)];
 }
+
+/** Empty fields that nobody has typed into are no mistake yet. */
+const isUntouched = ({ answers, right }: TeachersAnswers): boolean =>
+  right === null && answers.join('') === '';
 
 const UNWRITTEN: Issue = {
   path: 'own',
   message: 'The teacher has written no answers.',
   remedy: 'Write two to five answers and mark the right one.',
+  lacking: 'answers',
 };
 
 function countIssues({ answers: { length } }: TeachersAnswers): Issue[] {

@@ -1,7 +1,7 @@
 import type { FrontSketch } from '$src/core/pour/record';
 import type { PageUnits } from '$src/core/units';
-import { curveIn, speedsIn } from '$src/report/inUnits';
 import { frontSpeedCurve, type SpeedBy } from '$src/report/series';
+import { curveIn, speedsIn } from '$src/report/seriesIn';
 import type { ChartSeries } from '../charts/chart';
 
 /** The sketch of a front as a curve of a speed chart, named as what it is. */
