@@ -124,7 +124,7 @@ export function cardParts(source: CardSource, id: string): CardParts {
       looks: `shop-card${paper}`,
       label: `Shop card: ${card.title}`,
       parts: [
-        () => head(card, named) + warningOf(card) + `<p class="note">${NO_FIGURES}</p>`,
+        () => `${head(card, named)}${warningOf(card)}<p class="note">${NO_FIGURES}</p>`,
         () => remark + foot(dated),
       ],
     };
