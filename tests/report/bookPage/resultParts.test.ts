@@ -40,7 +40,7 @@ test('a comparison tells its sentence, what differs, every figure with its diffe
   expect(textOf(part)).toContain('Slow runs at up to 0.15 m/s');
   expect(heads(part, 'Figures')).toEqual(['figure', 'Slow', 'Quick', 'difference']);
   expect(part).toMatch(
-    /front speed, peak<\/th><td class="r" data-column="Slow">0\.15 m\/s<\/td><td class="r" data-column="Quick">0\.80 m\/s<\/td><td class="r" data-column="difference">5\.3 times faster<\/td>/,
+    /front speed, peak<\/th><td class="r" data-column="Slow">0\.15 m\/s<\/td><td class="r" data-column="Quick">0\.80 m\/s<\/td><td class="r" data-column="difference">5\.3 times as fast<\/td>/,
   );
   const field = part.split('class="field"')[1]!.split('</div>')[0]!;
   expect([...field.matchAll(/class="line look-\d" d="M[^"]+L/g)]).toHaveLength(2);
