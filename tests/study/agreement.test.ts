@@ -70,7 +70,7 @@ function bruteRegions(): Region[] {
     execFileSync(process.execPath, [COMMAND, 'study', book, '--cell', 'Window', '--out', folder]);
     const written = readdirSync(folder).find((name) => name.endsWith('-window-map.json'))!;
     const { points } = JSON.parse(readFileSync(join(folder, written), 'utf8'));
-    return (points as { region: Region }[]).map(({ region }) => region);
+    return (points as { verdict: Region }[]).map(({ verdict }) => verdict);
   } finally {
     rmSync(folder, { recursive: true });
   }
