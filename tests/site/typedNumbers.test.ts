@@ -153,3 +153,28 @@ test('a time out of reach is refused where it was typed and read whole; a start 
   await expect.poll(() => start.inputValue()).toBe('0.0');
   expect(await box(page, 'end at').inputValue()).toBe(`${MINUS}90.0`);
 });
+
+test('a cell that was added before what it takes is not complete yet, and adds what it lacks', async () => {
+  const page = await openBook(writeBook({ title: 'In the order offered', casting: '', cells: [] }));
+  const add = (kind: string) => page.locator(`#pick-${kind}`).click();
+  for (const kind of ['section', 'metal', 'charge']) {
+    await add(kind);
+    await page.locator(`[data-kind="${kind}"]`).waitFor();
+  }
+  const charge = page.locator('[data-kind="charge"]');
+  await expect.poll(() => charge.getAttribute('data-state')).toBe('not complete yet');
+  await charge.getByText('No tilt is chosen.').waitFor();
+  await picture(page, 'typed-incomplete');
+  await charge.getByRole('button', { name: 'Add a tilt' }).click();
+  await expect.poll(() => charge.getAttribute('data-state')).toBe('fresh');
+  expect(await page.locator('[data-kind="tilt"]').count()).toBe(1);
+
+  await add('guess');
+  const guess = page.locator('[data-kind="guess"]');
+  await guess.getByText('For the teacher: what is asked').waitFor();
+  const asked = guess.getByRole('combobox', { name: 'answered by' });
+  if (!(await asked.isVisible())) await guess.getByText('For the teacher: what is asked').click();
+  await asked.selectOption('own answers');
+  await expect.poll(() => guess.getAttribute('data-state')).toBe('not complete yet');
+  expect(await guess.getByText('is empty').count()).toBe(0);
+});
