@@ -133,8 +133,11 @@ test("a teacher writes answers of their own, and they are told as the teacher's"
     .selectOption({ label: 'how the metal comes in' });
   await guess.getByRole('combobox', { name: 'answered by' }).selectOption({ label: 'answers of your own' });
   expect(await question.inputValue()).toBe('Why does metal have a skin?');
-  await guess.getByText('Answer 1 is empty.').waitFor();
+  // Untouched, they lack one thing; begun, each field is told.
+  await guess.getByText('The teacher has written no answers.').waitFor();
+  expect(await guess.getByText('Answer 1 is empty.').count()).toBe(0);
   await guess.getByRole('textbox', { name: 'answer 1', exact: true }).fill('It is cold');
+  await guess.getByText('Answer 2 is empty.').waitFor();
   await guess.getByRole('textbox', { name: 'answer 2', exact: true }).fill('Air makes oxide');
   await guess.getByRole('button', { name: 'Add an answer' }).click();
   await guess.getByRole('textbox', { name: 'answer 3', exact: true }).fill('The coat');
