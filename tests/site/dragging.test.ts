@@ -119,5 +119,8 @@ async function typeBasinLength(page: Page, section: Locator): Promise<void> {
   await length.fill('1');
   await section.getByText(/too little to ladle into/).waitFor();
   await length.press('Enter');
-  expect(await length.inputValue()).toBe(before);
+  // What was typed stays beside what is wrong with it, and the basin is as it was.
+  expect(await length.inputValue()).toBe('1');
+  expect(await section.getByText(/too little to ladle into/).isVisible()).toBe(true);
+  expect(Number(await rim.inputValue())).toBe(rimBefore);
 }

@@ -148,7 +148,7 @@ test("a teacher writes answers of their own, and they are told as the teacher's"
   await guess.getByRole('button', { name: 'Take out answer 1' }).click();
   // The mark goes with its answer.
   expect(await guess.getByRole('radio', { name: 'answer 1 is right' }).isChecked()).toBe(true);
-  await guess.getByText("The answer is the teacher's, and not computed.").waitFor();
+  await guess.getByText('The answer is the teacher’s, and not computed.').waitFor();
   await picture(page, 'own-answers');
   expect(await seriousBarriers(page)).toEqual([]);
   await page.setViewportSize({ width: 390, height: 900 });
