@@ -12,22 +12,13 @@ import { BookOrder, CellSlot, KindList } from './cellSlot.svelte';
 import { poursAtOnce } from './cores';
 import { beginHistory, type History, recordStep, redoStep, settle, undoStep } from './history';
 import { FrontSketches } from './live/frontSketches.svelte';
+import { makeClient, makeSketchClient } from './pour/clients';
 import { putRecord, recordOf } from './pour/keptRecords';
 import { PourQueue, type Wanted } from './pourQueue.svelte';
 
 export type CellOf<K extends CellKind> = Extract<Cell, { kind: K }>;
 
 const EMPTY: Book = { title: 'New book', casting: '', cells: [] };
-
-async function makeClient() {
-  const { createPourClient } = await import('$src/worker/client');
-  return createPourClient();
-}
-
-async function makeSketchClient() {
-  const { createSketchClient } = await import('$src/worker/client');
-  return createSketchClient();
-}
 
 const READY: Evaluation = { state: 'ready' };
 

@@ -1,10 +1,9 @@
 import { LARGEST_FILE, readBook, unreadable } from '$src/book/readBook';
 import { writeBook } from '$src/book/writeBook';
-import type { Book } from '$src/cells/kinds';
 import { bench } from './bench.svelte';
 import { type Example, exampleText, fetchAhead, fetchExamples } from './exampleBooks';
 import { chooseFile, downloadText, fileNameOf } from './files';
-import { type History, settle } from './history';
+import { endWait, keepLater } from './keepTimer';
 import {
   cannotFetch,
   type Notice,
@@ -15,6 +14,7 @@ import {
   tooMuch,
 } from './notices';
 import { bodies } from './page/bodies.svelte';
+import { keepPast, pastOf } from './pasts';
 import { savedFile } from './savedFile.svelte';
 import { holdBook, lastOpen, noteOpen } from './shelf/bookHold';
 import { makeTurns } from './shelf/inTurn';
@@ -32,12 +32,6 @@ export type Kept =
 
 /** A character takes up to four bytes in a file. */
 const BYTES_A_CHARACTER = 4;
-/** Changes wait this long for the next one before they are kept [ms]. */
-const PAUSE = 600;
-/** Of so many books what was done can be taken back when they are opened again. */
-const PASTS_KEPT = 8;
-/** Somebody who types without a pause has the book kept this often [ms]. */
-const LONGEST_WAIT = 4000;
 
 /** Books in and out: kept in the browser, opened and saved as files, fetched as examples. */
 class Desk {
@@ -49,17 +43,12 @@ class Desk {
   /** False until the first book lies on the desk. */
   isReady = $state(false);
 
-  #timer: ReturnType<typeof setTimeout> | undefined;
-  /** When the first of the changes was made that are not kept yet [ms]; null when all are. */
-  #waitsSince: number | null = null;
   /** Opening and keeping wait for each other: a book must never be kept under the name of another. */
   readonly #inTurn = makeTurns();
   #lastText = '';
   /** As it was opened; a book that still is so is not kept once another is opened. */
   #textAtOpening = '';
   #isOwn = false;
-  /** What can be taken back in the books left last on this visit, by their ids. */
-  readonly #pasts = new Map<string, History<Book>>();
   /** A book that the user opened while the first one was still on its way stays open. */
   #isChosen = false;
 
@@ -113,18 +102,12 @@ class Desk {
 
   /** Call whenever the book changes. */
   keepSoon(): void {
-    clearTimeout(this.#timer);
-    const now = performance.now();
-    this.#waitsSince ??= now;
-    // A hand that drags has the time of the page; it soon lets go.
-    const left = bench.sketches.isHeld ? PAUSE : this.#waitsSince + LONGEST_WAIT - now;
-    this.#timer = setTimeout(() => this.keepNow(), Math.max(0, Math.min(PAUSE, left)));
+    keepLater(() => this.keepNow(), bench.sketches.isHeld);
   }
 
   /** Keeps the book that lies open. */
   keepNow(): Promise<void> {
-    clearTimeout(this.#timer);
-    this.#waitsSince = null;
+    endWait();
     return this.#inTurn(() => this.#keep());
   }
 
@@ -198,7 +181,7 @@ class Desk {
 
   async #keepAsCopy(): Promise<void> {
     await this.#keep();
-    this.#keepPast();
+    keepPast(this.bookId, bench.history);
     await this.#take(crypto.randomUUID(), true);
     bench.change('Kept as a copy', (book) => ({ ...book, title: `${book.title}, copy` }));
   }
@@ -257,27 +240,14 @@ class Desk {
     savedFile.forget();
     bodies.begin();
     endStudies([]);
-    this.#keepPast();
-    bench.open(result.book, this.#pastOf(id, text));
+    keepPast(this.bookId, bench.history);
+    bench.open(result.book, pastOf(id, text));
     // It is shown before it is kept: what is kept may take its time.
     this.isReady = true;
     bench.announcement = `${result.book.title} opened.`;
     // Another book is read from its start, not from where the last one was left.
     if (typeof scrollTo === 'function') scrollTo(0, 0);
     return true;
-  }
-
-  #keepPast(): void {
-    // Put in anew, so that those longest left go first.
-    this.#pasts.delete(this.bookId);
-    this.#pasts.set(this.bookId, settle(bench.history));
-    for (const id of [...this.#pasts.keys()].slice(0, -PASTS_KEPT)) this.#pasts.delete(id);
-  }
-
-  /** Another tab, or a new title given in the list, may have made another book of it: nothing can be taken back there. */
-  #pastOf(id: string, text: string): History<Book> | undefined {
-    const past = this.#pasts.get(id);
-    return past && writeBook(past.now) === text ? past : undefined;
   }
 
   /** Saves the open book as a file, and says under which name for a while. */

@@ -256,14 +256,20 @@ const dxfOutline = groups(
 );
 const dxfText = dxfFile(dxfLine('centre line', -10, 15, 380, 15) + dxfOutline);
 
+/** The section of the book, asked for a drawing. */
+async function sectionFromDrawing(page: Page): Promise<Locator> {
+  const cell = page.locator('#pit-basin');
+  await cell.getByRole('button', { name: 'Starting shapes' }).click();
+  await cell.getByRole('button', { name: /^from a drawing/ }).click();
+  return cell;
+}
+
 test(
   'a drawing names the layer and size of its outlines, and its fillets come with few points',
   PATIENCE,
   async () => {
     const page = await openBook(example('class-uphill'));
-    const cell = page.locator('#pit-basin');
-    await cell.getByRole('button', { name: 'Starting shapes' }).click();
-    await cell.getByRole('button', { name: /^from a drawing/ }).click();
+    const cell = await sectionFromDrawing(page);
     await give(page, cell.getByRole('button', { name: 'Choose a drawing' }), {
       name: 'arm.dxf',
       mimeType: 'image/vnd.dxf',
@@ -298,9 +304,7 @@ test(
   PATIENCE,
   async () => {
     const page = await openBook(example('class-uphill'));
-    const cell = page.locator('#pit-basin');
-    await cell.getByRole('button', { name: 'Starting shapes' }).click();
-    await cell.getByRole('button', { name: /^from a drawing/ }).click();
+    const cell = await sectionFromDrawing(page);
     await give(page, cell.getByRole('button', { name: 'Choose a drawing' }), {
       ...svgFile,
       buffer: Buffer.from('<svg><path'),
