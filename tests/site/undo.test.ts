@@ -140,3 +140,18 @@ test('what was done to a book can be taken back after another was open meanwhile
   await page.getByRole('button', { name: 'Undo: Book title changed' }).first().click();
   await expect.poll(() => titleOf(page).inputValue()).toBe(title);
 });
+
+test('Escape takes back what is being typed, and not what was given with Enter', async () => {
+  const page = await openDrawn();
+  const field = page.locator('[data-kind="tilt"]').first().getByRole('textbox', { name: 'start at' });
+  const before = await field.inputValue();
+  await field.fill('12');
+  await field.press('Escape');
+  await expect.poll(() => field.inputValue()).toBe(before);
+  await field.fill('12');
+  await field.press('Enter');
+  await field.press('Escape');
+  expect(Number(await field.inputValue())).toBe(12);
+  await undo(page);
+  await expect.poll(() => field.inputValue()).toBe(before);
+});
