@@ -6,7 +6,7 @@ import { advance, largestOrdinaryCell, stepLength } from '$src/core/flow/advance
 import { DIE_CONDITIONS } from '$src/core/flow/conditions';
 import { Flow } from '$src/core/flow/flow';
 import { type Forces, frontResistance } from '$src/core/flow/forces';
-import { DRAG, NOSE_WEIGHT, TIME_WEIGHT } from '$src/core/flow/settings';
+import { DRAG, TIME_WEIGHT } from '$src/core/flow/settings';
 import { GRAVITY } from '$src/core/gravity';
 import { levelPath } from '$src/core/level/levelPath';
 import { standOf } from '$src/core/level/stand';
@@ -143,7 +143,6 @@ function writeCase(file: string, { mesh, flow, forces, largest }: Case): void {
     forces.timeWeight,
     largest,
     1,
-    NOSE_WEIGHT,
     fromDegrees(30),
     fromDegrees(-90),
     RATE,

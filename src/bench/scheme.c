@@ -20,7 +20,7 @@ static double *rim_cell, *rim_x, *rim_y;
 static double *V, *eta, *h, *hs, *u, *uo, *q, *A, *Ab, *adv, *push, *a, *zf, *hold, *pull, *t, *rhs, *diag, *res, *sw, *upd, *trial, *chg;
 static unsigned char *full;
 static double *z1, *z2, *z3, *z4, *w2, *w3, *v2, *k12, *k23, *k34;
-static double px, py, nu, drag, so, ss, theta, largest, spilled, nose_w;
+static double px, py, nu, drag, so, ss, theta, largest, spilled;
 static int gate_on;
 static long steps, iterations, failed;
 
@@ -127,7 +127,7 @@ static double weir(double e, double gn, double freeh) {
   if (crit > freeh) return freeh * sqrt(fmax(0, 2 * (e - gn * freeh)));
   return pow(2 * e / 3, 1.5) / gn;
 }
-static void faces(double dt, double c, double om) {
+static void faces(double dt, double s, double c, double om) {
   double gn = G * fmax(c, 1e-3);
   for (int j = 1; j < n; j++) {
     int l = j - 1, r = j;
@@ -164,8 +164,9 @@ static void faces(double dt, double c, double om) {
       int sg = r + 1 < n && h[r + 1] <= SKIN && h[r] > DRY ? 1 : l > 0 && h[l - 1] <= SKIN && h[l] > DRY ? -1 : 0;
       double tow = sg * (us - dt * G * rise / sp);
       if (sg && tow > 0) {
-        double sh = sg > 0 ? h[r] / h[l] : h[l] / h[r];
-        double loss = dt * so * (sh < 1 ? nose_w * (1 - sh) : 0) * fw[j] / (A[j] * sp);
+        int at = sg > 0 ? r : l;
+        double head = fmax(0, eta[at] - (sg > 0 ? x[at + 1] * s + bR[at] * c : x[at] * s + bL[at] * c));
+        double loss = dt * fmax(0, so - G * head * head / (2 * fmax(c, 0.05))) * fw[j] / (A[j] * sp);
         if (tow <= loss) continue;
         p -= sg * loss;
       }
@@ -293,8 +294,8 @@ int main(int argc, char **argv) {
   if (!f || argc < 2) return 2;
   double *head = get(f, 18);
   n = (int)head[0]; n_rims = (int)head[1]; px = head[2]; py = head[3]; nu = head[4]; drag = head[5]; so = head[6]; ss = head[7];
-  theta = head[8]; largest = head[9]; gate_on = (int)head[10]; nose_w = head[11];
-  double start = head[12], end = head[13], rate = head[14], total = head[15];
+  theta = head[8]; largest = head[9]; gate_on = (int)head[10];
+  double start = head[11], end = head[12], rate = head[13], total = head[14];
   x = get(f, n + 1); bL = get(f, n); bR = get(f, n); cL = get(f, n); cR = get(f, n); B = get(f, n); vmax = get(f, n);
   path = get(f, n); fcos = get(f, n); fsin_ = get(f, n); sill = get(f, n + 1); ceil_ = get(f, n + 1); fw = get(f, n + 1);
   fpath = get(f, n + 1); step_ = get(f, n + 1); rim_cell = get(f, n_rims); rim_x = get(f, n_rims); rim_y = get(f, n_rims);
@@ -315,7 +316,7 @@ int main(int argc, char **argv) {
     while (left > 0) {
       double dt = left / ceil(left / step_length() - 1e-9), after = left - dt < 1e-12 ? target : target - (left - dt);
       double phi = after >= turning ? end : start - rate * after, s = sin(phi), c = fmax(0, cos(phi));
-      rotate(s, c); advect(dt); faces(dt, c, after >= turning ? 0 : -rate);
+      rotate(s, c); advect(dt); faces(dt, s, c, after >= turning ? 0 : -rate);
       double in = 0;
       for (int i = 0; i < n; i++) { double out = i + 1 < n && a[i + 1] > 0 ? a[i + 1] * hold[i + 1] * push[i + 1] : 0; rhs[i] = V[i] - dt * (out - in); in = out; }
       if (!solve()) failed++;

@@ -2,7 +2,7 @@ import type { Figures, FirstFlow, FoldSize, PourRecord } from '$src/core/pour/re
 import type { Section } from '$src/core/section/section';
 import { toCelsius, toCubicCentimetres, toDegrees, toMillimetres } from '$src/core/units';
 import { coldOf } from './coldOf';
-import { firstFlowSpread } from './firstFlowSpread';
+import { FIRST_FLOW_SPREAD } from './firstFlowSpread';
 import { gasHeld } from './gasHeld';
 import { angleText, fixed, percentNumber, secondsNumber, signedDegrees, significant } from './wording';
 
@@ -62,7 +62,7 @@ export const foldCount = (record: PourRecord, size: FoldSize): number =>
 export const borderlineCount = (record: PourRecord): number =>
   record.folds.filter(({ isClear }) => !isClear).length;
 
-function motionRows(figures: Figures, section: Section): FigureRow[] {
+function motionRows(figures: Figures, _section: Section): FigureRow[] {
   const neverIn = figures.firstFlow.kind === 'never' ? 'never in the die' : 'too short a run';
   const seconds = (key: string, label: string, value: number | null, missing: string) =>
     row(key, label, 's', value, secondsNumber, missing);
@@ -73,7 +73,7 @@ function motionRows(figures: Figures, section: Section): FigureRow[] {
       unit: '°',
       value: firstFlowDegrees(figures.firstFlow),
       text: firstFlowText(figures.firstFlow),
-      spread: toDegrees(firstFlowSpread(section)),
+      spread: toDegrees(FIRST_FLOW_SPREAD),
     },
     seconds(
       'first_flow_time_s',

@@ -1,23 +1,20 @@
 import type { PourRecord } from '$src/core/pour/record';
 import { toCelsius, toDegrees, toMillimetres } from '$src/core/units';
 import { borderlineCount, type FigureRow, figureRows, foldCount } from './figures';
-import { firstFlowSpread } from './firstFlowSpread';
 import { dieLength } from './series';
-import { angleText, countText, fixed, listText, secondsNumber, significant } from './wording';
+import { angleText, countText, fixed, listText, secondsNumber } from './wording';
 
 /** A figure worth showing large, with one line on what it means. */
 export interface KeyFigure extends FigureRow {
   readonly note: string;
 }
 
-function firstFlowNote({ figures, band, plan }: PourRecord): string {
+function firstFlowNote({ figures, band }: PourRecord): string {
   const flow = figures.firstFlow;
   if (flow.kind !== 'angle') return '';
   const way = toDegrees(flow.inclination) >= 0 ? 'uphill: it rolls in' : 'downhill: it runs';
-  const spread = firstFlowSpread(plan.section);
   const notes = [
     way,
-    spread > 0 ? `the mesh moves it by up to ${significant(toDegrees(spread))}°` : '',
     band?.gateOff.firstFlow.kind === 'angle'
       ? `${angleText(band.gateOff.firstFlow.inclination)} without stand`
       : '',

@@ -38,6 +38,20 @@ export const FAULTS = [
     tests: verify('stand'),
   },
   {
+    name: 'a front held at mesh faces alone',
+    file: 'core/flow/gate.ts',
+    find: 'const open = Math.max(0, openFront - pressed) / height',
+    put: 'const open = (0 * Math.max(0, openFront - pressed)) / height',
+    tests: ['tests/core/flow/noseForce.test.ts', ...verify('slowTilt')],
+  },
+  {
+    name: 'the nose of a front held as if the face ahead bore nothing',
+    file: 'core/flow/adjustFace.ts',
+    find: 'return (gravity * head * head) / (2 * Math.max(cos, 0.05))',
+    put: 'return (0 * (gravity * head * head)) / (2 * Math.max(cos, 0.05))',
+    tests: ['tests/core/flow/noseForce.test.ts', ...verify('slowTilt')],
+  },
+  {
     name: 'thin walls held by the law of open fronts',
     file: 'core/flow/gate.ts',
     find: 'return (dt * (slotFront / height + (gravity * opening) / 2)) / path',

@@ -41,11 +41,11 @@ describe.each([PREVIEW_MESH_CELLS, 400])('from a measured tilt to a better one, 
     expect(led.outcome.kind).toBe('filled and quiet');
   });
 
-  it('told in stages it strays by half a degree, and its front peaks as the curve has it', () => {
+  it('told in stages it strays by less than a degree, and its front peaks as the curve has it', () => {
     const { tilt } = led.frontLed!.tries[led.frontLed!.chosen]!;
     const stages = asStages(tilt);
     expect(stages.stages.length).toBeLessThanOrEqual(6);
-    expect(toDegrees(greatestStray(tilt, stages))).toBeLessThan(0.75);
+    expect(toDegrees(greatestStray(tilt, stages))).toBeLessThan(1);
     const told = computed({ ...planOf(betterTilt, 'pour-front-led', cells), tilt: stages });
     // The coarse mesh reads the front in few cells, and its peak jumps by more.
     const near = cells === PREVIEW_MESH_CELLS ? 0.3 : 0.1;

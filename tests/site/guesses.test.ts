@@ -4,6 +4,7 @@ import { addCell } from '$src/cells/edit';
 import type { Book, Cell, GuessCell } from '$src/cells/kinds';
 import { newCell } from '$src/cells/newCell';
 import { sampleBook } from '../book/sample';
+import { waitUntilFresh } from './helpers/bench';
 import { isFirefox } from './helpers/launch';
 import { useOnePage } from './helpers/onePage';
 import { picture } from './helpers/picture';
@@ -96,6 +97,7 @@ test(
     const page = await openBook(writeBook(addCell({ ...book, cells }, { ...made, pours: ['pour-1'] })));
     const [guess, pour] = [page.locator('#below'), page.locator('#pour-1')];
     await expect.poll(() => pour.getAttribute('data-state'), PATIENCE).toBe('hidden');
+    await waitUntilFresh(page);
     await guess.getByRole('radio', { name: 'stays under critical speed' }).check();
     const give = guess.getByRole('button', { name: 'Give the guess and see the result' });
     await give.scrollIntoViewIfNeeded();

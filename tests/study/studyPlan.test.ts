@@ -33,7 +33,7 @@ function recordAt(seconds: number, endsWhenDecided: boolean): PourRecord {
 const lengthOf = (record: PourRecord): number => record.series.time.at(-1)!;
 
 test.each<[seconds: number, region: Region]>([
-  [8, 'sound'],
+  [11, 'sound'],
   [30, 'misrun'],
 ])(
   'a pour of %d s that ends once it is decided lies in the region of the whole pour: %s',

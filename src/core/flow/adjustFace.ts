@@ -60,10 +60,24 @@ function passSkin(flow: Flow, mesh: Mesh, forces: Forces, j: number, dt: number)
   const free = Math.max(mesh.tables.free[j]!, CLOSED);
   const blend = slotBlend(head, Math.max(free * forces.cos, CLOSED));
   const height = flow.area[j]! / mesh.faceWidth[j]!;
-  const loss = (dt * noseForce(filled, blend, height, free, forces)) / path;
+  const pressed = pressedAhead(flow, mesh, forces, sign > 0 ? j : l, sign);
+  const loss = (dt * noseForce(pressed, filled, blend, height, free, forces)) / path;
   pushed[j] = pushed[j]! - sign * loss;
   // What moves in a slot moves as one: the solve weighs the force against the whole column, not against this face.
   return towards > loss || sign * u * blend > 0;
+}
+
+/**
+ * What the metal of a nose cell presses with on the held face ahead of it, as on a wall, over density [m³/s²]. A floor
+ * step bears metal below its sill as well.
+ */
+function pressedAhead({ level, gas }: Flow, mesh: Mesh, forces: Forces, nose: number, sign: number): number {
+  const { gravity, sin, cos } = forces;
+  const air = gas ? gas.head[nose + sign]! : 0;
+  const ahead = sign > 0 ? nose + 1 : nose;
+  const floor = sign > 0 ? mesh.floorRight[nose]! : mesh.floorLeft[nose]!;
+  const head = Math.max(0, level[nose]! - mesh.x[ahead]! * sin - floor * cos - air);
+  return (gravity * head * head) / (2 * Math.max(cos, 0.05));
 }
 
 /** The pressure of the step has broken it: it passes, and costs what the skin of a slot does. */

@@ -1,5 +1,5 @@
 import type { Forces } from './forces';
-import { DRY_DEPTH, NOSE_WEIGHT, SKIN_DEPTH } from './settings';
+import { DRY_DEPTH, SKIN_DEPTH } from './settings';
 
 /**
  * The capillary gate at the face ahead of a front. Metal with an oxide skin advances only when pressure and
@@ -86,23 +86,26 @@ export function noseSide(depth: Float64Array, l: number, r: number, cells: numbe
 }
 
 /**
- * What the skin takes from the metal behind a nose cell which holds `filled` of its neighbour's depth [m/s²]. Of an open
- * front a share acts, the less the fuller the cell: once it is as deep as the metal behind it, the gate ahead carries
- * the whole force. In a slot the front stands from floor to roof wherever in the cell it is, so the whole force acts
- * until the cell is all but full and the gate ahead takes over.
+ * What the skin takes from the metal behind a nose cell [m²/s² per metre of floor, so m/s²]. The skin of an open front bears
+ * its whole force wherever in the cell the front is. Of that the held face ahead carries what already presses on it, as a
+ * wall does; the rest acts here. At its stand a front is then in balance wherever it is, and at the face ahead the gate
+ * takes over without a jump. In a slot the front stands from floor to roof wherever in the cell it is, so the whole force
+ * acts until the cell is all but full and the gate ahead takes over.
  *
+ * @param pressed what presses on the face ahead, over density [m³/s²]
+ * @param filled share of its neighbour's depth that the nose cell holds
  * @param height mean height of the metal about the face, square to the floor [m]
  * @param free height between floor and roof at the face, square to the floor [m]
  */
 export function noseForce(
+  pressed: number,
   filled: number,
   blend: number,
   height: number,
   free: number,
   { openFront, slotFront }: Pick<Forces, 'openFront' | 'slotFront'>,
 ): number {
-  if (filled >= 1) return 0;
-  const open = (NOSE_WEIGHT * (1 - filled) * openFront) / height;
-  const slot = (Math.min(1, (1 - filled) / GATE_TAKES_OVER) * slotFront) / free;
+  const open = Math.max(0, openFront - pressed) / height;
+  const slot = (Math.min(1, Math.max(0, 1 - filled) / GATE_TAKES_OVER) * slotFront) / free;
   return open + (slot - open) * blend;
 }

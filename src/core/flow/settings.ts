@@ -39,13 +39,6 @@ export const SOLVE_TOLERANCE = 1e-12;
 /** Turbulent drag coefficient of a smooth coated channel (from memory of open-channel practice; low confidence). */
 export const DRAG = 0.003;
 
-/**
- * Weight of the skin's force while the nose cell of a front fills, 0 to 1. At 0 the front is held only at cell faces, creeps
- * in fits, and the peak speed of a slow uphill front moves by 25 % from mesh to mesh; at 1 the whole force acts nearly all the
- * while, meshes agree best, and fronts are 4 to 10 % later. 0.35 is ours, and a compromise: see docs/model.md for what it moves.
- */
-export const NOSE_WEIGHT = 0.35;
-
 /** Residual, in tolerances, from which on one update more is likely the last and worth judging: Newton squares what is left. */
 export const NEARLY_SOLVED = 1e5;
 /** Speed below which a face has no direction of its own and the levels say which way metal passes [m/s]. */

@@ -1,4 +1,5 @@
 import { MOST_KNOTS } from './checkKnots';
+import { pacedKnots } from './paceKnots';
 import { usableLimits } from './range';
 import type { Knot, KnotTilt, MachineLimits } from './tilt';
 
@@ -25,8 +26,6 @@ const STEPS = 480;
 /** Rates are asked for by what the front does over this stretch about an inclination, in steps. */
 const ABOUT = 3;
 const KNOTS = 80;
-/** The cubics between knots may turn this much quicker than what they join. */
-const HEADROOM = 0.975;
 /** Two rates in a row that are both 0 would never end: this share of one step's gain stands for rest. */
 const REST_SHARE = 1 / 1024;
 
@@ -57,12 +56,21 @@ export function frontLedTilt(
     const to = Math.min(STEPS, i + ABOUT);
     const gone = Math.max(Math.abs(places[to]! - places[from]!), filled[to]! - filled[from]!);
     const moved = gone / ((to - from) * step);
-    const most = Math.min(quickest * HEADROOM, mostAt(start - step * i));
+    const most = Math.min(quickest, mostAt(start - step * i));
     const rate = Math.min(speed / Math.max(moved, 1e-9), most);
     return Math.max(rate, slowest);
   });
   const times = timesOf(boundedRates(wished, step, acceleration), step, acceleration);
-  return { kind: 'drawn', start, limits, knots: thinned(times, start, step), origin: '' };
+  const knots = thinned(times, start, step);
+  const angles = [start, ...knots.map(({ inclination }) => inclination)];
+  // The curve through the knots turns a little quicker between them than what they are taken from.
+  return {
+    kind: 'drawn',
+    start,
+    limits,
+    knots: pacedKnots(angles, knots, { slowest: 0, quickest }),
+    origin: '',
+  };
 }
 
 function valueAt(inclination: ArrayLike<number>, values: ArrayLike<number>, at: number): number {

@@ -44,8 +44,8 @@ describe('a skin on the metal', () => {
 
 describe('the answers in docs/teaching.md', () => {
   it.each([
-    ['gentle', 0.29],
-    ['falling', 0.75],
+    ['gentle', 0.35],
+    ['falling', 0.73],
   ])('the front of %s reaches about %f m/s', (id, speed) => {
     expect(Math.abs(peak(recordOf(oxideFilm, id)) - speed)).toBeLessThan(0.02);
   });

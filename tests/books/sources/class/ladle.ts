@@ -28,7 +28,7 @@ export const ladle = lesson('A short ladle: fill height and first flow', [
   ]),
   sectionCell('low-sill', 'Low sill basin', armBehind({ length: 151, pit: 12, open: 80 }), 'charge-1'),
   metal(),
-  tucked(tiltCell('tilt', 'From 20° uphill', steady(20, 15))),
+  tucked(tiltCell('tilt', 'From 20° uphill', steady(20, 13))),
   ...LEVELS.map(charge),
   guessCell(
     'guess-full',

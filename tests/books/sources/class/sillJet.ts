@@ -10,7 +10,7 @@ export const sillJet = lesson('Why a sill makes a jet', [
   ]),
   sectionCell('high-sill', 'Sill of 25 mm', armBehind(PIT), 'high-charge'),
   metal(),
-  tucked(tiltCell('tilt', 'From 20° uphill', steady(20, 15))),
+  tucked(tiltCell('tilt', 'From 20° uphill', steady(20, 12))),
   tucked(chargeCell('high-charge', 'Behind 25 mm', 'high-sill', 'tilt', WEIGHT)),
   guessCell(
     'guess-high',
@@ -36,7 +36,7 @@ export const sillJet = lesson('Why a sill makes a jet', [
   classPour('flush', 'Flush', { section: 'flush-basin', charge: 'flush-charge', tilt: 'tilt' }),
   classPour('low', 'Over 12 mm', { section: 'low-sill', charge: 'low-charge', tilt: 'tilt' }),
   compareCell('three-sills', 'Three basins', POURS, 'inclination'),
-  tucked(tiltCell('level-tilt', 'From level', steady(0, 15))),
+  tucked(tiltCell('level-tilt', 'From level', steady(0, 12))),
   tucked(chargeCell('level-charge', 'The same weight, level', 'high-sill', 'level-tilt', WEIGHT)),
   guessCell(
     'guess-level',
