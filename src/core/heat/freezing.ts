@@ -1,4 +1,4 @@
-import type { ThermalMetal } from './thermal';
+import type { ThermalMetal } from '$src/core/metal/thermal';
 
 /** A freezing metal as the heat step sees it: bare numbers in SI, sources left behind. */
 export interface Freezing {

@@ -10,6 +10,18 @@ export interface RegionHeat {
   readonly later: { readonly after: number; readonly transfer: number } | null;
 }
 
+/** What a metal is once the die is full, and the temperatures usual for it [K]: bare numbers in SI, sources left behind. */
+export interface SetMetal {
+  /** Key of the metal it was made from, `Metal.base`. */
+  readonly base: string;
+  /** [W/(m K)] */
+  readonly solidConductivity: number;
+  /** Volume lost on freezing, share of the liquid volume. */
+  readonly freezingShrinkage: number;
+  readonly pouringRange: { readonly low: number; readonly high: number };
+  readonly dieRange: { readonly low: number; readonly high: number };
+}
+
 /** Everything heat needs to know of a pour. Plain data, SI. */
 export interface HeatPlan {
   readonly freezing: Freezing;
@@ -20,6 +32,8 @@ export interface HeatPlan {
   readonly dieSurface: number | null;
   /** A front colder than this does not join what it meets, and a stalled one leaves a lap [K]. */
   readonly lapTemperature: number;
+  /** The metal of a user who typed freezing data of his own; absent = the metal of the book that freezes so. */
+  readonly own?: SetMetal;
 }
 
 /** Common practice, no source: a front that has lost its superheat laps. */

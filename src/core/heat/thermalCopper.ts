@@ -1,5 +1,5 @@
+import type { ThermalMetal } from '$src/core/metal/thermal';
 import { fromCelsius } from '$src/core/units';
-import type { ThermalMetal } from './thermal';
 
 const SKIN_FORMING =
   'Chosen near 1: skin-forming metals choke behind the tip (from memory); no source of its own';
@@ -24,6 +24,11 @@ export const ALUMINIUM_BRONZE: ThermalMetal = {
   coherency: { value: 0.9, source: SKIN_FORMING, confidence: 'assumed' },
   freezingShrinkage: { value: 0.0425, source: 'Between 4 and 4.5 %, from memory', confidence: 'low' },
   contraction: { value: 0.0205, source: 'Quarter inch a foot, from memory', confidence: 'medium' },
+  emissivity: {
+    value: 0.4,
+    source: 'Between molten copper, 0.13 to 0.15, and aluminium bronze at 20 °C, 0.6 (total, tables read)',
+    confidence: 'low',
+  },
   pouringRange: {
     low: fromCelsius(1100),
     high: fromCelsius(1180),
@@ -61,6 +66,11 @@ export const BRASS: ThermalMetal = {
     value: 0.0156,
     source: 'C85800, 3/16 inch a foot (alloys.copper.org, read)',
     confidence: 'high',
+  },
+  emissivity: {
+    value: 0.5,
+    source: 'Oxidised brass 0.46 to 0.61 at 40 to 260 °C (total, tables read); solid, not molten',
+    confidence: 'low',
   },
   pouringRange: {
     low: fromCelsius(950),

@@ -1,5 +1,5 @@
+import type { ThermalMetal } from '$src/core/metal/thermal';
 import { fromCelsius } from '$src/core/units';
-import type { ThermalMetal } from './thermal';
 
 const LONG_RANGE =
   'Chosen within 0.2 to 0.35, where long-freezing-range fronts stop (from memory); no source of its own';
@@ -24,6 +24,11 @@ export const ZA12: ThermalMetal = {
   coherency: { value: 0.25, source: LONG_RANGE, confidence: 'assumed' },
   freezingShrinkage: { value: 0.045, source: 'Between 4 and 5 %, from memory', confidence: 'low' },
   contraction: { value: 0.013, source: 'Materials database (read)', confidence: 'high' },
+  emissivity: {
+    value: 0.11,
+    source: 'Oxidised zinc at 400 °C, from memory; 0.1 in a table for 8 to 14 µm (read)',
+    confidence: 'low',
+  },
   pouringRange: { low: fromCelsius(470), high: fromCelsius(530), source: 'From memory', confidence: 'low' },
   dieRange: {
     low: fromCelsius(150),
@@ -62,6 +67,11 @@ export const AZ91: ThermalMetal = {
     confidence: 'low',
   },
   contraction: { value: 0.013, source: 'AZ91C (read)', confidence: 'high' },
+  emissivity: {
+    value: 0.2,
+    source: 'From memory, with a thin skin; bright magnesium 0.03 to 0.15 (table read)',
+    confidence: 'low',
+  },
   pouringRange: { low: fromCelsius(680), high: fromCelsius(760), source: 'From memory', confidence: 'low' },
   dieRange: { low: fromCelsius(250), high: fromCelsius(350), source: 'From memory', confidence: 'low' },
 };

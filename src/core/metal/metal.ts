@@ -1,3 +1,5 @@
+import type { OwnThermal } from './thermal';
+
 /** How sure we are of a value. `assumed` = chosen by us, without a source of its own. */
 export type Confidence = 'high' | 'medium' | 'low' | 'assumed' | 'yours';
 
@@ -25,4 +27,6 @@ export interface Metal {
   readonly pouringTemperature: Sourced;
   /** Critical front speed typed by the user [m/s]; null = from density and surface tension. */
   readonly criticalSpeedOverride: number | null;
+  /** What its user typed of its freezing and heat; what is absent is that of the base. Absent = all of it. */
+  readonly thermal?: OwnThermal;
 }

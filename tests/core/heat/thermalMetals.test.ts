@@ -21,6 +21,7 @@ const SOURCED = [
   'coherency',
   'freezingShrinkage',
   'contraction',
+  'emissivity',
 ] as const;
 
 describe('metals and heat', () => {

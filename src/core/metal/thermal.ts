@@ -1,4 +1,4 @@
-import type { Confidence, Sourced } from '$src/core/metal/metal';
+import type { Confidence, Sourced } from './metal';
 
 /** A usual range of a property or setting, with where it comes from. Units as the property says (SI). */
 export interface SourcedRange {
@@ -10,7 +10,8 @@ export interface SourcedRange {
 
 /**
  * What a casting metal is to heat: freezing range, heats, the solid, and what it shrinks.
- * Additive to `Metal`: joined to it by `base`, so that a metal without it still flows. Each value may be edited.
+ * Additive to `Metal`: joined to it by `base`, so that a metal without it still flows. Each value may be edited; the
+ * user's own stand in `Metal.thermal`.
  */
 export interface ThermalMetal {
   /** Key of the metal it belongs to, `Metal.base`. */
@@ -34,8 +35,14 @@ export interface ThermalMetal {
   readonly freezingShrinkage: Sourced;
   /** Patternmaker's linear contraction from solidus to room temperature, share of length; free, not held by a die. */
   readonly contraction: Sourced;
+  /** Share of a black body's radiation that the skinned surface of the liquid gives off, over 0 to 1. */
+  readonly emissivity: Sourced;
   /** [K] */
   readonly pouringRange: SourcedRange;
   /** Die temperature when the metal comes [K]. */
   readonly dieRange: SourcedRange;
 }
+
+/** Properties a metal has of its user's own, instead of those of its base. */
+export type OwnThermal = Partial<Omit<ThermalMetal, 'base'>>;
+export type ThermalField = keyof OwnThermal;
