@@ -34,6 +34,7 @@ const HEAT_AT_REST = [
   'core/heat/checkThermal',
   'core/heat/freeSurface',
   'core/heat/thermalMetals',
+  'core/heat/thermalSources',
   'core/heat/waitInBasin',
   'core/pour/heatPlanOf',
   'core/pour/ladledMetal',

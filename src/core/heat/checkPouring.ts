@@ -9,7 +9,7 @@ const TOO_HOT = 300;
 /** Between which a metal can be poured [K], the lower one left out; null when nothing is known of its freezing. */
 export function pouringLimits(metal: Metal): readonly [liquidus: number, most: number] | null {
   const thermal = thermalOfMetal(metal);
-  return thermal ? [thermal.liquidus.value, thermal.pouringRange.high + TOO_HOT] : null;
+  return thermal ? [thermal.liquidus, thermal.pouringRange.high + TOO_HOT] : null;
 }
 
 /** What is wrong with the pouring temperature of a metal whose freezing is known; the path is relative to the metal. */

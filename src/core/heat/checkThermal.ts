@@ -1,13 +1,11 @@
 import type { Issue } from '$src/core/issue';
 import type { Metal } from '$src/core/metal/metal';
-import type { ThermalField, ThermalMetal } from '$src/core/metal/thermal';
+import type { NumberField, RangeField, TemperatureRange, ThermalMetal } from '$src/core/metal/thermal';
 import { fromCelsius, toCelsius, toKilojoules } from '$src/core/units';
 import { thermalOfMetal } from './thermalMetals';
 
-type Range = 'pouringRange' | 'dieRange';
-
 interface Bound {
-  readonly field: Exclude<ThermalField, Range>;
+  readonly field: NumberField;
   readonly name: string;
   readonly low: number;
   readonly high: number;
@@ -88,11 +86,7 @@ function checkBound(value: number, { field, name, low, high, unit, shown }: Boun
   ];
 }
 
-function checkRange(
-  field: Range,
-  name: string,
-  range: { readonly low: number; readonly high: number },
-): Issue[] {
+function checkRange(field: RangeField, name: string, range: TemperatureRange): Issue[] {
   const { low, high } = TEMPERATURE;
   const beyond = (['low', 'high'] as const).filter((end) => !(range[end] >= low && range[end] <= high));
   if (beyond.length > 0)
@@ -118,42 +112,42 @@ function checkOrder(metal: Metal, { liquidus, solidus, pouringRange, dieRange }:
   const own = metal.thermal!;
   const pouring = metal.pouringTemperature.value;
   const issues: Issue[] = [];
-  if (solidus.value > liquidus.value)
+  if (solidus > liquidus)
     issues.push(
       own.solidus
         ? issueAt(
             'solidus.value',
-            `The solidus (${celsius(solidus.value)}) lies above the liquidus (${celsius(liquidus.value)}).`,
-            `Give ${celsius(liquidus.value)} at most, or type a higher liquidus.`,
+            `The solidus (${celsius(solidus)}) lies above the liquidus (${celsius(liquidus)}).`,
+            `Give ${celsius(liquidus)} at most, or type a higher liquidus.`,
           )
         : issueAt(
             'liquidus.value',
-            `The liquidus (${celsius(liquidus.value)}) lies below the solidus (${celsius(solidus.value)}).`,
-            `Give ${celsius(solidus.value)} or more, or type the solidus of this alloy first.`,
+            `The liquidus (${celsius(liquidus)}) lies below the solidus (${celsius(solidus)}).`,
+            `Give ${celsius(solidus)} or more, or type the solidus of this alloy first.`,
           ),
     );
-  if (own.liquidus && liquidus.value >= pouring)
+  if (own.liquidus && liquidus >= pouring)
     issues.push(
       issueAt(
         'liquidus.value',
-        `The liquidus (${celsius(liquidus.value)}) is not below the pouring temperature (${celsius(pouring)}).`,
+        `The liquidus (${celsius(liquidus)}) is not below the pouring temperature (${celsius(pouring)}).`,
         `Give less than ${celsius(pouring)}, or type a higher pouring temperature.`,
       ),
     );
-  if (pouringRange.high <= liquidus.value)
+  if (pouringRange.high <= liquidus)
     issues.push(
       issueAt(
         'pouringRange.high',
-        `Usual pouring ends at ${celsius(pouringRange.high)}, not above the liquidus (${celsius(liquidus.value)}).`,
-        `Give more than ${celsius(liquidus.value)}: what is usual for this alloy.`,
+        `Usual pouring ends at ${celsius(pouringRange.high)}, not above the liquidus (${celsius(liquidus)}).`,
+        `Give more than ${celsius(liquidus)}: what is usual for this alloy.`,
       ),
     );
-  if (dieRange.high >= solidus.value)
+  if (dieRange.high >= solidus)
     issues.push(
       issueAt(
         'dieRange.high',
-        `A die of ${celsius(dieRange.high)} is not below the solidus (${celsius(solidus.value)}): nothing would freeze.`,
-        `Give less than ${celsius(solidus.value)}: what is usual for this alloy.`,
+        `A die of ${celsius(dieRange.high)} is not below the solidus (${celsius(solidus)}): nothing would freeze.`,
+        `Give less than ${celsius(solidus)}: what is usual for this alloy.`,
       ),
     );
   return issues;

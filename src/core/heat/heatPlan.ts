@@ -1,3 +1,4 @@
+import type { ThermalMetal } from '$src/core/metal/thermal';
 import type { Freezing } from './freezing';
 
 /** Heat of one region of the section; regions in the section's order, the basin's among them. */
@@ -10,17 +11,11 @@ export interface RegionHeat {
   readonly later: { readonly after: number; readonly transfer: number } | null;
 }
 
-/** What a metal is once the die is full, and the temperatures usual for it [K]: bare numbers in SI, sources left behind. */
-export interface SetMetal {
-  /** Key of the metal it was made from, `Metal.base`. */
-  readonly base: string;
-  /** [W/(m K)] */
-  readonly solidConductivity: number;
-  /** Volume lost on freezing, share of the liquid volume. */
-  readonly freezingShrinkage: number;
-  readonly pouringRange: { readonly low: number; readonly high: number };
-  readonly dieRange: { readonly low: number; readonly high: number };
-}
+/** What a metal is once the die is full, and the temperatures usual for it. */
+export type SetMetal = Pick<
+  ThermalMetal,
+  'base' | 'solidConductivity' | 'freezingShrinkage' | 'pouringRange' | 'dieRange'
+>;
 
 /** Everything heat needs to know of a pour. Plain data, SI. */
 export interface HeatPlan {

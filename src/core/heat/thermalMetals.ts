@@ -15,12 +15,16 @@ export function thermalOf(base: string): ThermalMetal | undefined {
 }
 
 /** What a metal is to heat: its user's own values, and those of its base for the rest; undefined when that has none. */
-export function thermalOfMetal({ base, thermal: own }: Metal): ThermalMetal | undefined {
+export function thermalOfMetal({ base, thermal: own = {} }: Metal): ThermalMetal | undefined {
   const thermal = thermalOf(base);
-  return thermal && { ...thermal, ...own };
+  const typed = Object.entries(own).map(([field, one]) => [
+    field,
+    'value' in one ? one.value : { low: one.low, high: one.high },
+  ]);
+  return thermal && { ...thermal, ...Object.fromEntries(typed) };
 }
 
-/** The user's own of these change what is told of a pour; his freezing data make its metal none of ours. */
+/** The user's own of these change what is told of a pour, or make its metal none of the book's. */
 const TOLD = [
   'liquidus',
   'solidus',
@@ -34,35 +38,22 @@ const TOLD = [
 /** What a plan has to carry of a metal that has values of its user's own; null where its freezing names its base. */
 export function ownSetMetal(metal: Metal): SetMetal | null {
   const thermal = thermalOfMetal(metal);
-  return thermal && TOLD.some((field) => metal.thermal?.[field]) ? bareOf(thermal) : null;
+  return thermal && TOLD.some((field) => metal.thermal?.[field]) ? setOf(thermal) : null;
 }
 
 /** What the metal of a plan is once the die is full; undefined when its numbers are none of ours. */
-export function setMetalOf({ own, freezing }: HeatPlan): SetMetal | undefined {
-  if (own) return own;
-  const thermal = thermalOfFreezing(freezing);
-  return thermal && bareOf(thermal);
-}
+export const setMetalOf = ({ own, freezing }: HeatPlan): SetMetal | undefined =>
+  own ?? thermalOfFreezing(freezing);
 
-const bareOf = ({
+const setOf = ({
   base,
   solidConductivity,
   freezingShrinkage,
-  pouringRange: pouring,
-  dieRange: die,
-}: ThermalMetal): SetMetal => ({
-  base,
-  solidConductivity: solidConductivity.value,
-  freezingShrinkage: freezingShrinkage.value,
-  pouringRange: { low: pouring.low, high: pouring.high },
-  dieRange: { low: die.low, high: die.high },
-});
+  pouringRange,
+  dieRange,
+}: ThermalMetal): SetMetal => ({ base, solidConductivity, freezingShrinkage, pouringRange, dieRange });
 
-function thermalOfFreezing(freezing: Freezing): ThermalMetal | undefined {
-  return THERMAL_METALS.find(
-    ({ liquidus, solidus, latentHeat }) =>
-      liquidus.value === freezing.liquidus &&
-      solidus.value === freezing.solidus &&
-      latentHeat.value === freezing.latentHeat,
+const thermalOfFreezing = (freezing: Freezing): ThermalMetal | undefined =>
+  THERMAL_METALS.find((thermal) =>
+    (['liquidus', 'solidus', 'latentHeat'] as const).every((field) => thermal[field] === freezing[field]),
   );
-}

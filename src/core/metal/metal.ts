@@ -3,11 +3,15 @@ import type { OwnThermal } from './thermal';
 /** How sure we are of a value. `assumed` = chosen by us, without a source of its own. */
 export type Confidence = 'high' | 'medium' | 'low' | 'assumed' | 'yours';
 
-/** One property with where it comes from. The unit is fixed by the property (SI), see `Metal`. */
-export interface Sourced {
-  readonly value: number;
+/** Where a value comes from, and how sure we are of it. */
+export interface Whence {
   readonly source: string;
   readonly confidence: Confidence;
+}
+
+/** One property with where it comes from. The unit is fixed by the property (SI), see `Metal`. */
+export interface Sourced extends Whence {
+  readonly value: number;
 }
 
 /** A casting metal as poured. Each value carries source and confidence; the user may change any of them. */

@@ -51,7 +51,7 @@ export function ladledMetal(
   if (!heat || !thermal) return { criticalSpeed, wait: null, warnings };
   const pool = {
     ...poolOf(section, heat, volume, start),
-    surfaceTransfer: surfaceTransfer(thermal.emissivity.value, heat.startTemperature, SHOP_TEMPERATURE),
+    surfaceTransfer: surfaceTransfer(thermal.emissivity, heat.startTemperature, SHOP_TEMPERATURE),
   };
   const wait = waitInBasin(heat.freezing, pool, ladling, heat.startTemperature, criticalSpeed);
   return { criticalSpeed, wait, warnings };

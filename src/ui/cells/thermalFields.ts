@@ -1,14 +1,13 @@
-import type { ThermalField } from '$src/core/metal/thermal';
+import type { NumberField, RangeField } from '$src/core/metal/thermal';
 import type { QuantityKind } from '../inputs/quantity';
 
 /** A property of a metal's freezing and heat as it stands in its table, in the order a founder reads it. */
 export interface ThermalRow {
-  readonly field: Exclude<ThermalField, RangeField>;
+  readonly field: NumberField;
   readonly name: string;
   readonly kind: QuantityKind;
 }
 
-export type RangeField = 'pouringRange' | 'dieRange';
 export type End = 'low' | 'high';
 
 export const THERMAL_ROWS: readonly ThermalRow[] = [

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { AIR_TRANSFER, surfaceTransfer } from '$src/core/heat/freeSurface';
 import { thermalOf } from '$src/core/heat/thermalMetals';
+import { thermalSources } from '$src/core/heat/thermalSources';
 import { METALS, metalNamed } from '$src/core/metal/metals';
 import { fromCelsius } from '$src/core/units';
 
 const SHOP = fromCelsius(20);
 const at = (base: string, temperature = metalNamed(base)!.pouringTemperature.value): number =>
-  surfaceTransfer(thermalOf(base)!.emissivity.value, temperature, SHOP);
+  surfaceTransfer(thermalOf(base)!.emissivity, temperature, SHOP);
 
 /** Stefan–Boltzmann: a black body gives off 56.70 kW/m² at 1000 K and 459.3 W/m² at 300 K (tables of heat transfer, from memory). */
 describe('heat off a free surface', () => {
@@ -31,7 +32,8 @@ describe('heat off a free surface', () => {
 
   it('has an emissivity for each metal, its source told, and none of those from memory or of solids called high', () => {
     for (const { base } of METALS) {
-      const { value, source, confidence } = thermalOf(base)!.emissivity;
+      const value = thermalOf(base)!.emissivity;
+      const { source, confidence } = thermalSources(base)!.emissivity;
       expect(value).toBeGreaterThan(0);
       expect(value).toBeLessThanOrEqual(1);
       expect(source).toMatch(/read|from memory/i);

@@ -24,7 +24,7 @@ describe('a metal with freezing data of its own', () => {
   it('takes what is typed and the rest of its base', () => {
     const own = alloy({ liquidus: celsius(600), latentHeat: value(390e3) });
     const thermal = thermalOfMetal(own)!;
-    expect(thermal).toEqual({ ...thermalOf('A356'), liquidus: celsius(600), latentHeat: value(390e3) });
+    expect(thermal).toEqual({ ...thermalOf('A356'), liquidus: fromCelsius(600), latentHeat: 390e3 });
     expect(heatPlanOf(own, SECTION)!.freezing).toMatchObject({
       liquidus: fromCelsius(600),
       latentHeat: 390e3,
@@ -46,16 +46,16 @@ describe('a metal with freezing data of its own', () => {
 
   it('is told by its own numbers after the fill, whichever of them differ from those of the book', () => {
     const told = (thermal: OwnThermal) => setMetalOf(heatPlanOf(alloy(thermal), SECTION)!)!;
-    expect(told({ latentHeat: value(390e3) }).freezingShrinkage).toBe(
-      thermalOf('A356')!.freezingShrinkage.value,
-    );
+    expect(told({ latentHeat: value(390e3) }).freezingShrinkage).toBe(thermalOf('A356')!.freezingShrinkage);
     expect(told({ freezingShrinkage: value(0.06) }).freezingShrinkage).toBe(0.06);
     expect(told({ solidConductivity: value(120) }).solidConductivity).toBe(120);
     expect(told({ pouringRange: range(690, 740) }).pouringRange.high).toBe(fromCelsius(740));
     expect(told({ dieRange: range(200, 260) }).dieRange.low).toBe(fromCelsius(200));
     // One whose freezing happens to be that of another metal of the book is still its own base.
     const { liquidus, solidus, latentHeat } = thermalOf('AlSi12')!;
-    expect(told({ liquidus, solidus, latentHeat }).base).toBe('A356');
+    expect(
+      told({ liquidus: value(liquidus), solidus: value(solidus), latentHeat: value(latentHeat) }).base,
+    ).toBe('A356');
   });
 
   it('leaves the plan of a metal as it comes untouched, and that of one whose emissivity or contraction alone was typed', () => {
@@ -77,7 +77,13 @@ describe('what is typed of a metal', () => {
     for (const metal of METALS) {
       expect(checkThermal(metal)).toEqual([]);
       const { base: _, ...same } = thermalOf(metal.base)!;
-      expect(checkThermal({ ...metal, thermal: same })).toEqual([]);
+      const anew = Object.entries(same).map(([field, one]) => [
+        field,
+        typeof one === 'number' ? value(one) : { ...one, ...typed },
+      ]);
+      const thermal: OwnThermal = Object.fromEntries(anew);
+      expect(checkThermal({ ...metal, thermal })).toEqual([]);
+      expect(thermalOfMetal({ ...metal, thermal })).toEqual(thermalOf(metal.base));
     }
   });
 
