@@ -34,7 +34,7 @@ export function ownRows({ thermal = {} }: Metal, units: PageUnits = METRIC): Own
     ...row('density, solid', DENSITY[units.mass].unit, thermal.solidDensity, density),
     ...row('shrinkage on freezing', '%', thermal.freezingShrinkage, shared),
     ...row('pattern contraction', '%', thermal.contraction, shared),
-    ...row('emissivity, liquid', '', thermal.emissivity, significant),
+    ...row('emissivity, surface', '', thermal.emissivity, significant),
     ...range('usual pouring', thermal.pouringRange),
     ...range('usual die', thermal.dieRange),
   ];

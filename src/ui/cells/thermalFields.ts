@@ -21,7 +21,7 @@ export const THERMAL_ROWS: readonly ThermalRow[] = [
   { field: 'solidDensity', name: 'density, solid', kind: 'density' },
   { field: 'freezingShrinkage', name: 'shrinkage on freezing', kind: 'small share' },
   { field: 'contraction', name: 'pattern contraction', kind: 'small share' },
-  { field: 'emissivity', name: 'emissivity, liquid', kind: 'ratio' },
+  { field: 'emissivity', name: 'emissivity, surface', kind: 'ratio' },
 ];
 
 export const RANGE_ROWS: readonly {
