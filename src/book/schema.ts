@@ -49,10 +49,30 @@ const section = v.strictObject({
   vents: listOf(v.strictObject({ place: number, area: number, blocked: number }), MOST_PARTS),
 });
 
-const sourced = v.strictObject({
-  value: number,
+const whence = {
   source: text(LONGEST_NOTE),
   confidence: v.picklist(['high', 'medium', 'low', 'assumed', 'yours']),
+};
+const sourced = v.strictObject({ value: number, ...whence });
+
+const sourcedRange = v.strictObject({ low: number, high: number, ...whence });
+const own = v.exactOptional(sourced);
+
+/** What the user typed of freezing and heat; all of it may be absent. */
+const thermal = v.strictObject({
+  liquidus: own,
+  solidus: own,
+  latentHeat: own,
+  liquidHeat: own,
+  solidHeat: own,
+  solidDensity: own,
+  solidConductivity: own,
+  coherency: own,
+  freezingShrinkage: own,
+  contraction: own,
+  emissivity: own,
+  pouringRange: v.exactOptional(sourcedRange),
+  dieRange: v.exactOptional(sourcedRange),
 });
 
 const metal = v.strictObject({
@@ -64,6 +84,7 @@ const metal = v.strictObject({
   contactAngle: sourced,
   pouringTemperature: sourced,
   criticalSpeedOverride: v.nullable(number),
+  thermal: v.exactOptional(thermal),
 });
 
 const charge = v.variant('by', [

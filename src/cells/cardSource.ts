@@ -4,6 +4,7 @@ import type { CardSource } from '$src/report/card/shopCard';
 import { NO_STUDY, type SoundFinding } from '$src/report/study/soundFinding';
 import type { Evaluation } from './evaluate';
 import type { Book, Cell, CellId, PourCell, ShopCardCell } from './kinds';
+import { alloyName } from './metalName';
 
 /** What a card needs that is not in the book. */
 export interface CardRun {
@@ -31,7 +32,7 @@ export function cardSource(
     book: { title: book.title, casting: book.casting },
     card: { name: card.name, date: card.date, remark: card.remark },
     pour: { name: pour.name, section: section.name, provenDwell: pour.provenDwell ?? null },
-    metal: { base: metal.metal.base, name: metal.metal.name },
+    metal: { base: metal.metal.base, name: alloyName(metal), isOwn: metal.metal.thermal !== undefined },
     mass: massToLadle(book, evaluations, pour, record),
     ladleTemperature: metal.metal.pouringTemperature.value,
     record,

@@ -6,7 +6,6 @@ import { headFromVolume, volumeFromHead } from '$src/core/level/head';
 import { heldAtEnd } from '$src/core/level/heldAtEnd';
 import { standOf } from '$src/core/level/stand';
 import { startLevel } from '$src/core/level/startLevel';
-import { criticalSpeed } from '$src/core/metal/criticalSpeed';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import type { Metal } from '$src/core/metal/metal';
 import { heatPlanOf } from '$src/core/pour/heatPlanOf';
@@ -90,7 +89,7 @@ function once<T>(work: () => T): () => T {
 function ladledIn(section: Section, metal: Metal, volume: number, start: number, ladling: Ladling) {
   const heat = heatPlanOf(metal, section);
   const usable = heat && checkHeat(heat).length === 0 ? heat : null;
-  return ladledMetal(section, usable, volume, start, ladling, criticalSpeed(metal));
+  return ladledMetal(section, usable, volume, start, ladling, metal);
 }
 
 function amountOf(charge: ChargeBy): [string, number] {

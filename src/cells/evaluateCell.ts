@@ -1,10 +1,10 @@
 import { checkHeat } from '$src/core/heat/checkHeat';
 import { checkPouring } from '$src/core/heat/checkPouring';
+import { checkThermal } from '$src/core/heat/checkThermal';
 import type { HeatPlan } from '$src/core/heat/heatPlan';
 import { type Ladling, shareThatLeaves } from '$src/core/heat/ladling';
 import type { Issue } from '$src/core/issue';
 import { checkMetal } from '$src/core/metal/checkMetal';
-import { criticalSpeed } from '$src/core/metal/criticalSpeed';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import type { Metal } from '$src/core/metal/metal';
 import { heatPlanOf } from '$src/core/pour/heatPlanOf';
@@ -50,7 +50,7 @@ const verdictOf = (issues: readonly Issue[]): Evaluation =>
 const sectionVerdict = remember((section: Section) => verdictOf(checkSection(section)));
 const metalVerdict = remember((metal: Metal) => {
   const issues = checkMetal(metal);
-  return verdictOf(issues.length > 0 ? issues : checkPouring(metal));
+  return verdictOf(issues.length > 0 ? issues : [...checkThermal(metal), ...checkPouring(metal)]);
 });
 const tiltVerdict = remember((tilt: Tilt) => verdictOf(checkTilt(tilt).issues));
 
@@ -141,7 +141,7 @@ function heatAtTilt(
 ): HeatPlan | null {
   const heat = heatPlanOf(metal, section);
   if (!heat || !ladling || checkHeat(heat).length > 0) return heat;
-  const { wait } = ladledMetal(section, heat, volume, start, ladling, criticalSpeed(metal));
+  const { wait } = ladledMetal(section, heat, volume, start, ladling, metal);
   return { ...heat, startTemperature: wait!.temperature };
 }
 

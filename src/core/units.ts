@@ -35,6 +35,7 @@ export const fromSquareMillimetres = (squareMillimetres: number): number =>
 /** Viscosity, pascal seconds to millipascal seconds. */
 export const toMillipascalSeconds = (pascalSeconds: number): number => pascalSeconds * 1000;
 export const toKilojoules = (joules: number): number => joules / 1000;
+export const fromKilojoules = (kilojoules: number): number => kilojoules * 1000;
 export const fromMilliseconds = (milliseconds: number): number => milliseconds / 1000;
 export const toMilliseconds = (seconds: number): number => seconds * 1000;
 /** Kinematic viscosity: square metres a second to centistokes (mm²/s). */
@@ -148,4 +149,6 @@ export const TYPED_UNITS = {
   time: typed({ min: 60, h: SECONDS_PER_HOUR, ms: 1e-3 }),
   pressure: typed({ psi: PASCALS_PER_PSI, MPa: 1e6, kPa: 1e3 }),
   volume: typed({ ml: 1e-6, 'cm³': 1e-6 }),
+  latentHeat: typed({ 'J/g': 1000, 'cal/g': 4186.8, 'BTU/lb': 2326 }),
+  specificHeat: typed({ 'kJ/kgK': 1000, 'J/gK': 1000 }),
 };

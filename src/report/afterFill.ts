@@ -1,9 +1,8 @@
 import { type Feeding, freezePart } from '$src/core/heat/afterFill';
 import { COMMON_DWELL, type Ejection, earliestEjection } from '$src/core/heat/ejection';
-import type { HeatPlan } from '$src/core/heat/heatPlan';
+import type { HeatPlan, SetMetal } from '$src/core/heat/heatPlan';
 import { type RestingParts, restingParts } from '$src/core/heat/restingParts';
-import type { ThermalMetal } from '$src/core/heat/thermal';
-import { thermalOfFreezing } from '$src/core/heat/thermalMetals';
+import { setMetalOf } from '$src/core/heat/thermalMetals';
 import type { PourRecord } from '$src/core/pour/record';
 import { feedingOf, metalWords, timeWords } from './feederShortage';
 import type { KeyFigure } from './keyFigures';
@@ -49,18 +48,18 @@ const isFull = ({ figures }: PourRecord): boolean => figures.filledTime !== null
  */
 export function afterFill(record: PourRecord, provenDwell: number | null): AfterFill | null {
   const { heat, section, volume } = record.plan;
-  const thermal = heat && thermalOfFreezing(heat.freezing);
-  if (!heat || !thermal || !isFull(record)) return null;
+  const metal = heat && setMetalOf(heat);
+  if (!heat || !metal || !isFull(record)) return null;
   const left = volume - record.figures.spilled;
   const touching = restingParts(section, heat, left, false);
   const gapped = restingParts(section, heat, left, true);
-  const spans = spansOf(heat, thermal, touching, gapped);
+  const spans = spansOf(heat, metal, touching, gapped);
   // The last of them, and not by its name: a region of the die may be called feeder as well.
   const feeder = touching.feeder ? spans.at(-1) : undefined;
   const die = spans.filter((span) => span !== feeder);
   const slowest = die.reduce((a, b) => (b.gapped > a.gapped ? b : a));
   const times = spans.map((span) => span.gapped);
-  const ejection = earliestEjection(times, provenDwell, ALUMINIUM.includes(thermal.base));
+  const ejection = earliestEjection(times, provenDwell, ALUMINIUM.includes(metal.base));
   return {
     ejection,
     figures: [
@@ -70,16 +69,16 @@ export function afterFill(record: PourRecord, provenDwell: number | null): After
         slowest,
         `${slowest.name}, all solid${shortOf(slowest)}`,
       ),
-      feederFigure(feeder, feedingOf(section, heat, left, thermal.freezingShrinkage.value)),
+      feederFigure(feeder, feedingOf(section, heat, left, metal.freezingShrinkage)),
       closedFigure(ejection),
     ],
   };
 }
 
-function spansOf(heat: HeatPlan, thermal: ThermalMetal, a: RestingParts, b: RestingParts): Span[] {
+function spansOf(heat: HeatPlan, metal: SetMetal, a: RestingParts, b: RestingParts): Span[] {
   const timesOf = (parts: RestingParts) =>
     [...parts.die, ...(parts.feeder ? [parts.feeder] : [])].map((part) =>
-      freezePart(heat.freezing, part, thermal.solidConductivity.value),
+      freezePart(heat.freezing, part, metal.solidConductivity),
     );
   const gapped = timesOf(b);
   return timesOf(a).map(({ name, time, power }, i) => ({

@@ -1,6 +1,7 @@
 import { coatTransfer } from '$src/core/heat/coat';
 import { COATS } from '$src/core/heat/coats';
 import { DEFAULT_DIE_TEMPERATURE, DEFAULT_TRANSFER } from '$src/core/pour/heatPlanOf';
+import type { PourPlan } from '$src/core/pour/plan';
 import type { Region } from '$src/core/section/section';
 
 /** A transfer that belongs to no coat of the list. */
@@ -11,9 +12,14 @@ export const COAT_CHOICES: readonly { readonly name: string; readonly transfer: 
   (coat) => ({ name: coat.name, transfer: coatTransfer(coat) }),
 );
 
-/** What a region's coat and die come to, with what is taken where nothing is said. */
+/** What a region's coat comes to, with what is taken where nothing is said. */
 export const transferOf = (region: Region): number => region.transfer ?? DEFAULT_TRANSFER;
-export const dieTemperatureOf = (region: Region): number => region.dieTemperature ?? DEFAULT_DIE_TEMPERATURE;
+
+/** Die temperature of each region of a pour [K], in the section's order. */
+export const dieTemperaturesOf = ({ section, heat }: PourPlan): number[] =>
+  section.regions.map(
+    ({ dieTemperature }, k) => heat?.regions[k]?.dieTemperature ?? dieTemperature ?? DEFAULT_DIE_TEMPERATURE,
+  );
 
 /** A transfer of the list is known to a fifth at best: so many significant figures say what is known. */
 const FIGURES = 2;

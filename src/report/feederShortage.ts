@@ -2,7 +2,7 @@ import { type Feeding, judgeFeeding, WANTED_TIME_RATIO } from '$src/core/heat/af
 import type { HeatPlan } from '$src/core/heat/heatPlan';
 import { restingParts } from '$src/core/heat/restingParts';
 import { FEEDER_EFFICIENCY } from '$src/core/heat/shrinkage';
-import { thermalOfFreezing } from '$src/core/heat/thermalMetals';
+import { setMetalOf } from '$src/core/heat/thermalMetals';
 import type { PourRecord } from '$src/core/pour/record';
 import type { Section } from '$src/core/section/section';
 import { toCubicCentimetres } from '$src/core/units';
@@ -24,16 +24,16 @@ export interface FeederShortage {
 export function feederShortage(record: PourRecord): FeederShortage | null {
   const { plan, figures } = record;
   const { heat, section, volume } = plan;
-  const thermal = heat && thermalOfFreezing(heat.freezing);
-  if (!heat || !thermal || figures.filledTime === null) return null;
-  const judge = (amount: number) => feedingOf(section, heat, amount, thermal.freezingShrinkage.value);
+  const metal = heat && setMetalOf(heat);
+  if (!heat || !metal || figures.filledTime === null) return null;
+  const judge = (amount: number) => feedingOf(section, heat, amount, metal.freezingShrinkage);
   const left = volume - figures.spilled;
   return shortageOf(judge(left), () => ladleMoreText(plan, left, judge));
 }
 
 /** Whether anything can be said of its feeder: the die is full, and heat and the metal's solid are known. */
 export const isFeederJudged = ({ plan: { heat }, figures }: PourRecord): boolean =>
-  Boolean(heat && thermalOfFreezing(heat.freezing)) && figures.filledTime !== null;
+  Boolean(heat && setMetalOf(heat)) && figures.filledTime !== null;
 
 /**
  * The feeder over so much metal left in basin and die [m³], with the metal touching the coat and with a gap that opens;

@@ -1,4 +1,4 @@
-import type { HeatPlan, RegionHeat } from '$src/core/heat/heatPlan';
+import type { HeatPlan, RegionHeat, SetMetal } from '$src/core/heat/heatPlan';
 import { DEFAULT_DIE_TEMPERATURE, DEFAULT_TRANSFER } from '$src/core/pour/heatPlanOf';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { Region } from '$src/core/section/section';
@@ -19,6 +19,7 @@ export function heatWords(plan: PourPlan, units: PageUnits = METRIC): InputWords
   return [
     computed,
     ...(heat ? metalHeat(heat, units) : []),
+    ...(heat?.own ? ownWords(heat.own, units) : []),
     ...regionWords(plan, units),
     ...(heat ? [surfaceWords(heat)] : []),
   ];
@@ -59,6 +60,27 @@ function metalHeat(heat: HeatPlan, units: PageUnits): InputWords[] {
   ];
 }
 
+/** What its user typed of the metal once it is set, and of what is usual for it. */
+function ownWords(own: SetMetal, { temperature }: PageUnits): InputWords[] {
+  const { unit, toShown } = TEMPERATURE[temperature];
+  const range = ({ low, high }: SetMetal['dieRange']): string =>
+    `${fixed(toShown(low), 0)}–${fixed(toShown(high), 0)} ${unit}`;
+  const input = (name: string, decides: unknown, text: string): InputWords => ({
+    name,
+    text,
+    decides,
+    group: 'metal',
+  });
+  const { base, freezingShrinkage, solidConductivity, pouringRange, dieRange } = own;
+  return [
+    input('freezing data of your own, from', base, base),
+    input('shrinkage on freezing', freezingShrinkage, percentText(freezingShrinkage)),
+    input('heat conductivity of the solid', solidConductivity, `${fixed(solidConductivity, 0)} W/(m K)`),
+    input('usual for pouring', pouringRange, range(pouringRange)),
+    input('usual for the die', dieRange, range(dieRange)),
+  ];
+}
+
 /** A region's coat and die; one that says nothing has the usual ones, as in `heatPlanOf`. */
 const heatOf = ({ transfer, dieTemperature }: Region, heat: RegionHeat | undefined): RegionHeat =>
   heat ?? {
@@ -93,8 +115,8 @@ function regionWords({ section, heat }: PourPlan, units: PageUnits): InputWords[
     {
       name: 'die temperatures',
       text: `${regions.map(({ name, heat: one }) => `${name} ${fixed(toShown(one.dieTemperature), 0)}`).join(', ')} ${unit}`,
-      decides: regions.map(({ dieTemperature = DEFAULT_DIE_TEMPERATURE, heat: one }) => [
-        dieTemperature,
+      decides: regions.map(({ dieTemperature, heat: one }) => [
+        dieTemperature ?? one.dieTemperature,
         one.dieTemperature,
       ]),
       group: 'heat',

@@ -1,5 +1,5 @@
-import type { SourcedRange } from '$src/core/heat/thermal';
-import { thermalOfFreezing } from '$src/core/heat/thermalMetals';
+import type { SetMetal } from '$src/core/heat/heatPlan';
+import { setMetalOf } from '$src/core/heat/thermalMetals';
 import type { PourPlan } from '$src/core/pour/plan';
 import { fromCelsius, METRIC, type PageUnits } from '$src/core/units';
 import { shownTemperature, withUnit } from './measureText';
@@ -29,21 +29,28 @@ const DRY = fromCelsius(120);
 const DAMP = ', and damp, which explodes under metal, may stand on it';
 
 /**
- * Metal as the tilt begins and die past the mouth against the metal's usual ranges (`ThermalMetal`). Empty where both lie
+ * Metal as the tilt begins and die past the mouth against the metal's usual ranges (`SetMetal`). Empty where both lie
  * within, where heat is not computed or where the metal is none of ours. The basin is left out: it is often kept hotter.
  */
 export function unusualHeat({ heat, section }: PourPlan, units: PageUnits = METRIC): Unusual[] {
-  const thermal = heat && thermalOfFreezing(heat.freezing);
-  if (!heat || !thermal) return [];
+  const metal = heat && setMetalOf(heat);
+  if (!heat || !metal) return [];
   const dies = section.regions.flatMap(({ end }, k) =>
     end > section.mouth ? [heat.regions[k]!.dieTemperature] : [],
   );
   const held = [
-    outside('metal', [heat.startTemperature], thermal.pouringRange, units),
-    outside('die', dies, thermal.dieRange, units),
+    outside('metal', [heat.startTemperature], metal.pouringRange, units),
+    outside('die', dies, metal.dieRange, units),
   ];
   return held.flatMap((one) =>
-    one ? [{ ...one, line: `${one.line}: ${one.usual} for ${thermal.base}; ${one.matter}.` }] : [],
+    one
+      ? [
+          {
+            ...one,
+            line: `${one.line}: ${one.usual} for ${heat.own ? 'this metal' : metal.base}; ${one.matter}.`,
+          },
+        ]
+      : [],
   );
 }
 
@@ -51,7 +58,7 @@ export function unusualHeat({ heat, section }: PourPlan, units: PageUnits = METR
 function outside(
   what: Unusual['what'],
   temperatures: readonly number[],
-  { low, high }: SourcedRange,
+  { low, high }: SetMetal['dieRange'],
   units: PageUnits,
 ) {
   const [coldest, hottest] = [Math.min(...temperatures), Math.max(...temperatures)];

@@ -22,6 +22,13 @@ const heat: HeatPlan = {
   ],
   dieSurface: 8000,
   lapTemperature: fromCelsius(613),
+  own: {
+    base: 'A356',
+    solidConductivity: 140,
+    freezingShrinkage: 0.05,
+    pouringRange: { low: fromCelsius(690), high: fromCelsius(750) },
+    dieRange: { low: fromCelsius(310), high: fromCelsius(390) },
+  },
 };
 
 /** With everything a plan may have, a stepped basin floor included. */

@@ -32,5 +32,9 @@ const CAUTIONS: Readonly<Record<string, string>> = {
     `that is not set up for it. ${DEFER}`,
 };
 
+/** Said as well of a metal with freezing data of its user's own. */
+export const otherAlloy = (base: string): string =>
+  `This is said of ${base}, from which you started: another alloy may hold other dangers, such as zinc, lead or beryllium. Read its safety data sheet.`;
+
 /** What to beware of with a metal of that `Metal.base`, shown whenever it is chosen; undefined when nothing is known of it. */
 export const cautionOf = (base: string): string | undefined => CAUTIONS[base];

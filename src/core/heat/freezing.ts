@@ -1,4 +1,4 @@
-import type { ThermalMetal } from './thermal';
+import type { ThermalMetal } from '$src/core/metal/thermal';
 
 /** A freezing metal as the heat step sees it: bare numbers in SI, sources left behind. */
 export interface Freezing {
@@ -25,12 +25,12 @@ const LIQUID_SHARE = 0.5;
 export function freezingOf(thermal: ThermalMetal, density: number): Freezing {
   return {
     density,
-    liquidus: thermal.liquidus.value,
-    solidus: thermal.solidus.value,
-    latentHeat: thermal.latentHeat.value,
-    liquidHeat: thermal.liquidHeat.value,
-    solidHeat: thermal.solidHeat.value,
-    conductivity: LIQUID_SHARE * thermal.solidConductivity.value,
-    coherency: thermal.coherency.value,
+    liquidus: thermal.liquidus,
+    solidus: thermal.solidus,
+    latentHeat: thermal.latentHeat,
+    liquidHeat: thermal.liquidHeat,
+    solidHeat: thermal.solidHeat,
+    conductivity: LIQUID_SHARE * thermal.solidConductivity,
+    coherency: thermal.coherency,
   };
 }

@@ -1,3 +1,4 @@
+import type { ThermalMetal } from '$src/core/metal/thermal';
 import type { Freezing } from './freezing';
 
 /** Heat of one region of the section; regions in the section's order, the basin's among them. */
@@ -10,6 +11,12 @@ export interface RegionHeat {
   readonly later: { readonly after: number; readonly transfer: number } | null;
 }
 
+/** What a metal is once the die is full, and the temperatures usual for it. */
+export type SetMetal = Pick<
+  ThermalMetal,
+  'base' | 'solidConductivity' | 'freezingShrinkage' | 'pouringRange' | 'dieRange'
+>;
+
 /** Everything heat needs to know of a pour. Plain data, SI. */
 export interface HeatPlan {
   readonly freezing: Freezing;
@@ -20,6 +27,8 @@ export interface HeatPlan {
   readonly dieSurface: number | null;
   /** A front colder than this does not join what it meets, and a stalled one leaves a lap [K]. */
   readonly lapTemperature: number;
+  /** The metal of a user who typed freezing data of his own; absent = the metal of the book that freezes so. */
+  readonly own?: SetMetal;
 }
 
 /** Common practice, no source: a front that has lost its superheat laps. */

@@ -1,96 +1,36 @@
+import type { ThermalMetal } from '$src/core/metal/thermal';
 import { fromCelsius } from '$src/core/units';
-import type { ThermalMetal } from './thermal';
-
-const LONG_RANGE =
-  'Chosen within 0.2 to 0.35, where long-freezing-range fronts stop (from memory); no source of its own';
-const SKIN_FORMING =
-  'Chosen near 1: eutectic and skin-forming metals choke behind the tip (from memory); no source of its own';
-const SHRINKAGE_SOURCE = 'Magnusson & Arnberg, Metall. Mater. Trans. A 32 (2001) 2605, abstract read';
 
 export const A356: ThermalMetal = {
   base: 'A356',
-  liquidus: {
-    value: fromCelsius(613),
-    source: '356.0 data sheet (substech.com, read); 610 to 615 °C elsewhere',
-    confidence: 'high',
-  },
-  solidus: {
-    value: fromCelsius(555),
-    source: 'Between 550 °C (LM25, two tables read) and 557 °C (356.0 data sheet, substech.com, read)',
-    confidence: 'high',
-  },
-  latentHeat: {
-    value: 425e3,
-    source:
-      '389 kJ/kg (substech.com, read), 425 to 432 (Mills and calorimetry, from memory) and 500 (rule of mixtures) are all in use',
-    confidence: 'medium',
-  },
-  liquidHeat: { value: 1175, source: 'Between 1160 and 1190 J/kgK, from memory', confidence: 'medium' },
-  solidHeat: {
-    value: 963,
-    source: '356.0 data sheet (substech.com, read); 900 elsewhere',
-    confidence: 'medium',
-  },
-  solidDensity: { value: 2680, source: '356.0 data sheet (substech.com, read)', confidence: 'high' },
-  solidConductivity: { value: 150, source: 'About 150 W/mK, from memory', confidence: 'medium' },
-  coherency: { value: 0.25, source: LONG_RANGE, confidence: 'assumed' },
-  freezingShrinkage: {
-    value: 0.053,
-    source: `${SHRINKAGE_SOURCE}: 6.6 % for aluminium and 4.4 % for Al-11.6Si, linear between`,
-    confidence: 'high',
-  },
-  contraction: {
-    value: 0.013,
-    source: 'LM25 alloy table (cnc.me.uk, read); less in a die that holds the casting',
-    confidence: 'high',
-  },
-  pouringRange: {
-    low: fromCelsius(680),
-    high: fromCelsius(760),
-    source: 'Typical 700 to 730 °C, from memory',
-    confidence: 'medium',
-  },
-  dieRange: {
-    low: fromCelsius(300),
-    high: fromCelsius(400),
-    source: 'From memory; feeder zones hotter, preheat to 250 °C or more',
-    confidence: 'medium',
-  },
+  liquidus: fromCelsius(613),
+  solidus: fromCelsius(555),
+  latentHeat: 425e3,
+  liquidHeat: 1175,
+  solidHeat: 963,
+  solidDensity: 2680,
+  solidConductivity: 150,
+  coherency: 0.25,
+  freezingShrinkage: 0.053,
+  contraction: 0.013,
+  emissivity: 0.2,
+  pouringRange: { low: fromCelsius(680), high: fromCelsius(760) },
+  dieRange: { low: fromCelsius(300), high: fromCelsius(400) },
 };
 
 export const ALSI12: ThermalMetal = {
   base: 'AlSi12',
-  liquidus: {
-    value: fromCelsius(577),
-    source: '575 to 582 °C in three tables read; the eutectic of Al-Si is 577 °C',
-    confidence: 'high',
-  },
-  solidus: {
-    value: fromCelsius(573),
-    source: 'Between 565 and 577 °C in three tables read',
-    confidence: 'medium',
-  },
-  latentHeat: {
-    value: 520e3,
-    source: 'Between 500 and 560 kJ/kg; rule of mixtures 564',
-    confidence: 'medium',
-  },
-  liquidHeat: { value: 1170, source: 'Between 1160 and 1180 J/kgK, from memory', confidence: 'medium' },
-  solidHeat: { value: 960, source: 'Taken as that of A356', confidence: 'assumed' },
-  solidDensity: { value: 2650, source: 'From memory', confidence: 'medium' },
-  solidConductivity: { value: 150, source: 'Taken as that of A356', confidence: 'assumed' },
-  coherency: { value: 0.9, source: SKIN_FORMING, confidence: 'assumed' },
-  freezingShrinkage: {
-    value: 0.044,
-    source: `${SHRINKAGE_SOURCE}; older figure 3.5 to 3.8 %`,
-    confidence: 'high',
-  },
-  contraction: { value: 0.013, source: 'LM6 alloy table (cnc.me.uk, read)', confidence: 'high' },
-  pouringRange: {
-    low: fromCelsius(660),
-    high: fromCelsius(730),
-    source: 'From memory',
-    confidence: 'medium',
-  },
-  dieRange: { low: fromCelsius(300), high: fromCelsius(400), source: 'From memory', confidence: 'medium' },
+  liquidus: fromCelsius(577),
+  solidus: fromCelsius(573),
+  latentHeat: 520e3,
+  liquidHeat: 1170,
+  solidHeat: 960,
+  solidDensity: 2650,
+  solidConductivity: 150,
+  coherency: 0.9,
+  freezingShrinkage: 0.044,
+  contraction: 0.013,
+  emissivity: 0.2,
+  pouringRange: { low: fromCelsius(660), high: fromCelsius(730) },
+  dieRange: { low: fromCelsius(300), high: fromCelsius(400) },
 };

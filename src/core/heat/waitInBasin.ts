@@ -26,13 +26,10 @@ export interface BasinPool {
   readonly contactArea: number;
   readonly surfaceArea: number;
   readonly contact: Contact;
-  /** Transfer of the free surface to the shop [W/(m² K)], radiation and air together, and the shop's temperature [K]. */
+  /** Transfer of the free surface to the shop [W/(m² K)], see `surfaceTransfer`, and the shop's temperature [K]. */
   readonly surfaceTransfer: number;
   readonly shopTemperature: number;
 }
-
-/** Oxidised aluminium near 700 °C: emissivity about 0.2, and air; about 25 W/(m² K). From memory, low confidence. */
-export const SURFACE_TRANSFER = 25;
 
 export interface WaitResult {
   /** Speed at which the metal lands [m/s], and the drop at which it would land at critical speed [m]. */

@@ -1,11 +1,15 @@
+import { surfaceTransfer } from '$src/core/heat/freeSurface';
 import type { HeatPlan, RegionHeat } from '$src/core/heat/heatPlan';
 import type { Ladling } from '$src/core/heat/ladling';
-import { SURFACE_TRANSFER, type WaitResult, waitInBasin } from '$src/core/heat/waitInBasin';
+import { thermalOfMetal } from '$src/core/heat/thermalMetals';
+import { type WaitResult, waitInBasin } from '$src/core/heat/waitInBasin';
 import { waitWarnings } from '$src/core/heat/waitWarnings';
 import type { Issue } from '$src/core/issue';
 import { fillLevelFromVolume } from '$src/core/level/fillLevel';
 import { levelPath } from '$src/core/level/levelPath';
 import { poolAreas } from '$src/core/level/poolAreas';
+import { criticalSpeed as criticalSpeedOf } from '$src/core/metal/criticalSpeed';
+import type { Metal } from '$src/core/metal/metal';
 import type { Section } from '$src/core/section/section';
 import { fromCelsius } from '$src/core/units';
 
@@ -25,7 +29,6 @@ export interface LadledMetal {
  * @param heat of the pour at its pouring temperature; null = not known
  * @param volume that is poured [m³], skull and dross not counted
  * @param start inclination [rad]
- * @param criticalSpeed of the metal [m/s]
  */
 export function ladledMetal(
   section: Section,
@@ -33,8 +36,9 @@ export function ladledMetal(
   volume: number,
   start: number,
   ladling: Ladling,
-  criticalSpeed: number,
+  metal: Metal,
 ): LadledMetal {
+  const criticalSpeed = criticalSpeedOf(metal);
   const level = fillLevelFromVolume(section, start, volume);
   const stand = {
     level: level ?? 0,
@@ -43,8 +47,12 @@ export function ladledMetal(
     dross: ladling.dross,
   };
   const warnings = waitWarnings(ladling, stand, criticalSpeed);
-  if (!heat) return { criticalSpeed, wait: null, warnings };
-  const pool = poolOf(section, heat, volume, start);
+  const thermal = thermalOfMetal(metal);
+  if (!heat || !thermal) return { criticalSpeed, wait: null, warnings };
+  const pool = {
+    ...poolOf(section, heat, volume, start),
+    surfaceTransfer: surfaceTransfer(thermal.emissivity, heat.startTemperature, SHOP_TEMPERATURE),
+  };
   const wait = waitInBasin(heat.freezing, pool, ladling, heat.startTemperature, criticalSpeed);
   return { criticalSpeed, wait, warnings };
 }
@@ -57,7 +65,6 @@ function poolOf(section: Section, heat: HeatPlan, volume: number, start: number)
     contactArea: contact.reduce((sum, area) => sum + area, 0),
     surfaceArea: surface,
     contact: meanContact(heat.regions, contact),
-    surfaceTransfer: SURFACE_TRANSFER,
     shopTemperature: SHOP_TEMPERATURE,
   };
 }

@@ -16,8 +16,11 @@ const BEFORE = [
 export const DEFERRAL =
   'Local codes, the machine’s maker, the data sheets of alloy and coat, and licensed, competent persons decide. This card plans a pour; it is no safety case and replaces none of them.';
 
+/** Of a metal with freezing data of its user's own. */
+const OTHER_ALLOY = 'Another alloy may hold other dangers: read its data sheet.';
+
 /** The cautions of a card: those of every pour, then the metal's own. */
-export function cardCautions(base: string): string[] {
+export function cardCautions(base: string, isOwn = false): string[] {
   const own: string | undefined = cautionOf(base);
-  return [...BEFORE, ...(own ? [own.replace(DEFER, '').trim()] : [])];
+  return [...BEFORE, ...(own ? [`${own.replace(DEFER, '').trim()}${isOwn ? ` ${OTHER_ALLOY}` : ''}`] : [])];
 }

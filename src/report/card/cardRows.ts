@@ -5,7 +5,7 @@ import type { Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
 import type { PageUnits } from '$src/core/units';
 import { afterFill } from '../afterFill';
-import { COAT_CHOICES, coatNameOf, dieTemperatureOf, transferOf } from '../coatChoice';
+import { COAT_CHOICES, coatNameOf, dieTemperaturesOf, transferOf } from '../coatChoice';
 import { lengthFigure } from '../drawing/lengthFigure';
 import { firstFlowText } from '../figures';
 import { inUnits } from '../inUnits';
@@ -75,7 +75,7 @@ export function cardRows(source: CardSource): ShopCard {
     damper: cardDamper(record, units),
     expected: expected(source),
     watch: cardWatch(source),
-    cautions: cardCautions(metal.base),
+    cautions: cardCautions(metal.base, metal.isOwn),
     deferral: DEFERRAL,
     remark: shortened(card.remark, LONGEST_REMARK),
     foot: [
@@ -112,7 +112,8 @@ const degrees = (inclination: number): Shown => ({
 
 function temperatures({ record: { plan }, units, ladleTemperature }: CardSource): CardSetting[] {
   if (!plan.heat) return [];
-  const dies = plan.section.regions.filter(({ end }) => end > plan.section.mouth).map(dieTemperatureOf);
+  const { regions, mouth } = plan.section;
+  const dies = dieTemperaturesOf(plan).filter((_, k) => regions[k]!.end > mouth);
   const [low, high] = [Math.min(...dies), Math.max(...dies)].map((kelvins) =>
     shownTemperature(kelvins, units),
   );
@@ -154,11 +155,12 @@ function dwell({ record, pour }: CardSource): CardSetting {
 /** Coat and die temperature, regions that share both in one row. */
 function coats({ record: { plan }, units }: CardSource): CardTable {
   const groups = new Map<string, string[]>();
-  for (const region of plan.section.regions) {
+  const dies = dieTemperaturesOf(plan);
+  for (const [k, region] of plan.section.regions.entries()) {
     const name = coatNameOf(transferOf(region));
     const isListed = COAT_CHOICES.some((coat) => coat.name === name);
     const coat = isListed ? name : `${significant(transferOf(region))} W/m²K`;
-    const key = JSON.stringify([coat, withUnit(shownTemperature(dieTemperatureOf(region), units))]);
+    const key = JSON.stringify([coat, withUnit(shownTemperature(dies[k]!, units))]);
     groups.set(key, [...(groups.get(key) ?? []), region.name]);
   }
   const rows = [...groups].map(([key, names]) => [

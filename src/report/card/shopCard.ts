@@ -7,7 +7,7 @@ export interface CardSource {
   readonly book: { readonly title: string; readonly casting: string };
   readonly card: { readonly name: string; readonly date: string; readonly remark: string };
   readonly pour: { readonly name: string; readonly section: string; readonly provenDwell: number | null };
-  readonly metal: { readonly base: string; readonly name: string };
+  readonly metal: { readonly base: string; readonly name: string; readonly isOwn?: boolean };
   /** To be ladled, with what stays behind as skull and dross [kg]. */
   readonly mass: number;
   /** Of the metal as it is ladled [K]. */

@@ -6,6 +6,7 @@ import {
   fromCelsius,
   fromCentistokes,
   fromDegrees,
+  fromKilojoules,
   fromLitres,
   LENGTH,
   MASS,
@@ -19,6 +20,7 @@ import {
   toBar,
   toCentistokes,
   toDegrees,
+  toKilojoules,
   toLitres,
 } from '$src/core/units';
 
@@ -49,7 +51,11 @@ export type QuantityKind =
   | 'rotary damping'
   | 'torque'
   | 'kinematic viscosity'
-  | 'heat transfer';
+  | 'heat transfer'
+  | 'small share'
+  | 'latent heat'
+  | 'specific heat'
+  | 'conductivity';
 
 export type Possible = readonly [least: number, most: number];
 
@@ -74,6 +80,12 @@ export interface Quantity {
 const same = (value: number): number => value;
 const ANY: Possible = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
 const plain = { signed: false, toShown: same, fromShown: same, others: [], possible: ANY };
+const percent = {
+  ...plain,
+  unit: '%',
+  toShown: (share: number) => share * 100,
+  fromShown: (typed: number) => typed / 100,
+};
 const degrees = { toShown: toDegrees, fromShown: fromDegrees, others: [] };
 const LENGTHS: Possible = [-SIZES.most, SIZES.most];
 const HALF_TURN: Possible = [-Math.PI, Math.PI];
@@ -124,15 +136,9 @@ const OTHERS: Readonly<Record<Exclude<QuantityKind, Measured>, Quantity>> = {
   time: { ...plain, unit: 's', decimals: [2, 3], step: 0.1, others: TYPED_UNITS.time },
   viscosity: { ...plain, unit: 'Pa s', decimals: [4, 6], step: 0.0001, possible: [0, 1] },
   'surface tension': { ...plain, unit: 'N/m', decimals: [2, 4], step: 0.01, possible: [0, 3] },
-  share: {
-    ...plain,
-    unit: '%',
-    decimals: [0, 1],
-    step: 5,
-    possible: [0, 5],
-    toShown: (share) => share * 100,
-    fromShown: (percent) => percent / 100,
-  },
+  share: { ...percent, decimals: [0, 1], step: 5, possible: [0, 5] },
+  /** A few per cent at most. */
+  'small share': { ...percent, decimals: [1, 2], step: 0.1, possible: [0, 0.5] },
   // A part of one is refused where it stands, and is shown until then.
   count: { ...plain, unit: '', decimals: [0, 3], step: 1, whole: true },
   pressure: {
@@ -159,6 +165,25 @@ const OTHERS: Readonly<Record<Exclude<QuantityKind, Measured>, Quantity>> = {
   torque: { ...plain, unit: 'N·m', decimals: [0, 1], step: 5 },
   'rotary damping': { ...plain, unit: 'N·m·s', decimals: [0, 1], step: 10 },
   'heat transfer': { ...plain, unit: 'W/m²K', decimals: [0, 0], step: 50, whole: true },
+  'latent heat': {
+    ...plain,
+    unit: 'kJ/kg',
+    decimals: [0, 1],
+    step: 5,
+    possible: [1e4, 2e6],
+    toShown: toKilojoules,
+    fromShown: fromKilojoules,
+    others: TYPED_UNITS.latentHeat,
+  },
+  'specific heat': {
+    ...plain,
+    unit: 'J/kgK',
+    decimals: [0, 1],
+    step: 10,
+    possible: [50, 5000],
+    others: TYPED_UNITS.specificHeat,
+  },
+  conductivity: { ...plain, unit: 'W/mK', decimals: [0, 1], step: 1, possible: [1, 500] },
   'kinematic viscosity': {
     ...plain,
     unit: 'mm²/s',

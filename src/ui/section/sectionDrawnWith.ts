@@ -5,6 +5,7 @@ import { fillLevelFromVolume } from '$src/core/level/fillLevel';
 import type { Liquid } from '$src/core/metal/liquid';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import { METALS } from '$src/core/metal/metals';
+import { usualDieTemperature } from '$src/core/pour/heatPlanOf';
 import { cavityVolume } from '$src/core/section/cavity';
 import type { Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
@@ -27,6 +28,8 @@ export interface DrawnWith {
   readonly fromLip: number | null;
   readonly liquid: Liquid;
   readonly metalName: string;
+  /** Of a region that says nothing of it, in that metal [K]. */
+  readonly usualDie: number;
   /** What had to be assumed, in words; null when all comes from a cell. */
   readonly assumed: string | null;
 }
@@ -82,7 +85,13 @@ function drawnNow(
     charge ?? around.pours().find((pour) => pour.section === cell.id && around.cell(pour.charge)) ?? null;
   const metalCell = around.cell(source?.metal ?? null);
   const metal = metalCell?.kind === 'metal' ? metalCell.metal : (around.metals()[0]?.metal ?? METALS[0]!);
-  const known = { liquid: liquidIn(metal), metalName: metal.name, charge, from: source };
+  const known = {
+    liquid: liquidIn(metal),
+    metalName: metal.name,
+    usualDie: usualDieTemperature(metal),
+    charge,
+    from: source,
+  };
   const given = source && givenBy(around.evaluation(source.id), section);
   if (given) return { ...known, ...given, of: source.id, assumed: null };
   const own = {

@@ -37,7 +37,7 @@ describe('the pouring temperature of a metal', () => {
       const { low, high } = thermalOf(metal.base)!.pouringRange;
       for (const value of [metal.pouringTemperature.value, low, high])
         expect(checkPouring(at(value, metal))).toEqual([]);
-      expect(pouringLimits(metal.base)![0]).toBe(thermalOf(metal.base)!.liquidus.value);
+      expect(pouringLimits(metal)![0]).toBe(thermalOf(metal.base)!.liquidus);
     }
   });
 

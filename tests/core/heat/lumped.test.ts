@@ -41,7 +41,7 @@ describe('lumped cooling', () => {
   it.each(THERMAL_METALS.map((thermal) => [thermal.base, thermal] as const))(
     '%s through its freezing range agrees with an ODE solver',
     (_, thermal) => {
-      const freezing = freezingOf(thermal, thermal.solidDensity.value);
+      const freezing = freezingOf(thermal, thermal.solidDensity);
       const die = thermal.dieRange.low;
       const start = enthalpyOf(freezing, freezing.liquidus + 100);
       const rate = 200;

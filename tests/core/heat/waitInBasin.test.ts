@@ -4,7 +4,6 @@ import {
   allowedDrop,
   type BasinPool,
   landingSpeed,
-  SURFACE_TRANSFER,
   type Wait,
   waitInBasin,
 } from '$src/core/heat/waitInBasin';
@@ -27,7 +26,7 @@ const POOL: BasinPool = {
   contactArea: 0.02,
   surfaceArea: 0.01,
   contact: { transfer: 400, dieTemperature: fromCelsius(300) },
-  surfaceTransfer: SURFACE_TRANSFER,
+  surfaceTransfer: 25,
   shopTemperature: fromCelsius(25),
 };
 const POURING = fromCelsius(730);
@@ -47,8 +46,7 @@ describe('wait in the basin', () => {
     const capacity = FREEZING.density * POOL.volume * FREEZING.liquidHeat;
     const end = solver.solve(
       (_, y) => [
-        -(400 * 0.02 * (y[0]! - fromCelsius(300)) + SURFACE_TRANSFER * 0.01 * (y[0]! - fromCelsius(25))) /
-          capacity,
+        -(400 * 0.02 * (y[0]! - fromCelsius(300)) + 25 * 0.01 * (y[0]! - fromCelsius(25))) / capacity,
       ],
       0,
       [POURING],

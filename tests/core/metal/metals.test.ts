@@ -41,7 +41,7 @@ describe('metals', () => {
   it('knows the freezing and the caution of each', () => {
     for (const { base } of METALS) {
       const thermal = thermalOf(base)!;
-      expect(thermal.solidus.value).toBeLessThanOrEqual(thermal.liquidus.value);
+      expect(thermal.solidus).toBeLessThanOrEqual(thermal.liquidus);
       expect(cautionOf(thermal.base)).toMatch(/competent person/);
     }
   });

@@ -9,7 +9,8 @@ import type {
   NoteCell,
   PourCell,
 } from '$src/cells/kinds';
-import { cautionOf } from '$src/core/heat/cautions';
+import { alloyName } from '$src/cells/metalName';
+import { cautionOf, otherAlloy } from '$src/core/heat/cautions';
 import { liquidOf } from '$src/core/metal/liquidOf';
 import { endOf } from '$src/core/tilt/endOf';
 import { METRIC } from '$src/core/units';
@@ -22,6 +23,7 @@ import { escaped } from '$src/report/drawing/paper';
 import { metalInputs } from '$src/report/inputWords';
 import { inUnits } from '$src/report/inUnits';
 import { shownMass, shownVolume, withUnit } from '$src/report/measureText';
+import { ownRows } from '$src/report/ownRows';
 import { SPILL_BY_LEVEL, SPILL_CAUTION } from '$src/report/spilledReason';
 import { startLevelWords } from '$src/report/startLevelWords';
 import { loneTiltText } from '$src/report/tiltWords';
@@ -109,13 +111,19 @@ function guess(source: PageSource, cell: GuessCell): string {
   return `${first}${guessBody(source, cell)}`;
 }
 
-function metal({ book }: PageSource, { metal }: MetalCell): string {
+function metal({ book }: PageSource, cell: MetalCell): string {
+  const { metal } = cell;
   const units = book.units ?? METRIC;
-  const rows = metalInputs(liquidOf(metal), units).map(({ name, text }) => [name, inUnits(text, units)]);
+  const rows = [
+    ...metalInputs(liquidOf(metal), units).map(({ name, text }) => [name, inUnits(text, units)]),
+    ...ownRows(metal, units).map(({ name, text, unit }) => [`${name} (yours)`, `${text} ${unit}`.trim()]),
+  ];
   const caution = cautionOf(metal.base);
   return [
-    plainTable({ caption: metal.name, columns: ['property', 'value'], rows }),
-    caution ? paragraph(`Caution. ${caution}`, units) : '',
+    plainTable({ caption: alloyName(cell), columns: ['property', 'value'], rows }),
+    caution
+      ? paragraph(`Caution. ${caution}${metal.thermal ? ` ${otherAlloy(metal.base)}` : ''}`, units)
+      : '',
   ].join('\n');
 }
 

@@ -254,3 +254,16 @@ test('a tilt says what it takes, one turned by a machine too', () => {
   expect(saidOf('staged')).toContain('in all');
   expect(saidOf('machine')).toContain('empty');
 });
+
+test('a metal with freezing data of its user’s own is told by them, with what another alloy may hold', () => {
+  const book = sampleBook();
+  const cell = firstOf(book, 'metal');
+  const thermal = { liquidus: { value: 873.15, source: 'Typed in by you', confidence: 'yours' } } as const;
+  const own = replaceCell(book, { ...cell, metal: { ...cell.metal, thermal } });
+  const body = bodyOf(sourceOf(own), 'metal');
+  expect(body).toContain('liquidus (yours)');
+  expect(body).toContain('600 °C');
+  expect(body).toContain('another alloy may hold other dangers');
+  expect(body).toContain(', changed');
+  expect(bodyOf(sourceOf(book), 'metal')).not.toMatch(/liquidus|another alloy/);
+});
