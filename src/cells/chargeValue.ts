@@ -133,7 +133,7 @@ function levelsThatGo(section: Section, start: number): string {
   const levels = fillLevels(section, start);
   const tenths = levels && wholeTenthsIn(levels);
   if (!tenths) return 'No level stands in this basin: make it deeper, or start at another inclination.';
-  const [low, high] = tenths.map((level) => millimetres(level).replace('-', '\u2212'));
+  const [low, high] = tenths.map(millimetres);
   return `Give a level between ${low} and ${high} mm from the lip, or make the basin deeper.`;
 }
 

@@ -6,7 +6,7 @@ import type { Book, ChargeBy, ChargeCell } from './kinds';
 import { wholeLength } from './wholeLengths';
 
 /** Heads that may feed a casting of this size [mm], the best first; common practice, no source. */
-const HEADS = [50, 40, 30, 20, 10];
+export const HEADS = [50, 40, 30, 20, 10];
 /** Under the lip, where a basin that cannot hold such a charge is filled to. */
 const BELOW_LIP = [-1, -5, -10];
 

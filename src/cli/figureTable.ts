@@ -5,7 +5,7 @@ import { frontLedText } from '$src/report/frontLedFile';
 import { machineText } from '$src/report/machineFall';
 import { plainText } from '$src/report/sentence';
 import { verdict } from '$src/report/verdict';
-import { angleText, placeText, secondsText } from '$src/report/wording';
+import { angleText, fromMouthText, secondsText } from '$src/report/wording';
 import type { ComputedPour } from './computePours';
 import { foldMeasure } from './foldMeasure';
 
@@ -37,7 +37,7 @@ function foldText(fold: Fold): string[] {
     kind,
     `at ${secondsText(time)}`,
     angleText(inclination),
-    `${placeText(place)} from the mouth`,
+    fromMouthText(place),
     foldMeasure(severity),
   ];
 }

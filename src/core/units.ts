@@ -133,6 +133,35 @@ export const TEMPERATURE_DIFFERENCE: Readonly<Record<PageUnits['temperature'], M
   degF: { unit: '°F', key: 'F', toShown: toFahrenheitStep, fromShown: fromFahrenheitStep },
 };
 
+/** British thermal unit of the International Table, exact by definition of the calorie: 1055.05585262 J. */
+const JOULES_PER_BTU = 1055.05585262;
+/** 1 Btu/(h ft² °F) in W/(m² K), about 5.678. */
+const TRANSFER_PER_BTU =
+  JOULES_PER_BTU / (SECONDS_PER_HOUR * (12 * METRES_PER_INCH) ** 2 * fromFahrenheitStep(1));
+/** dyn/cm, which is mN/m. */
+const DYNES_PER_CENTIMETRE = 1000;
+
+/** Heat transfer goes with lengths: coat makers who write inches write Btu/(h ft² °F). */
+export const HEAT_TRANSFER: Readonly<Record<PageUnits['length'], Measure>> = {
+  mm: { unit: 'W/m²K', key: 'W_per_m2K', toShown: asIs, fromShown: asIs },
+  in: {
+    unit: 'Btu/h ft²°F',
+    key: 'Btu_per_h_ft2_F',
+    toShown: (transfer) => transfer / TRANSFER_PER_BTU,
+    fromShown: (shown) => shown * TRANSFER_PER_BTU,
+  },
+};
+/** Surface tension goes with lengths too: handbooks for inch shops tabulate it in dyn/cm, and hardly any in lbf/ft. */
+export const SURFACE_TENSION: Readonly<Record<PageUnits['length'], Measure>> = {
+  mm: { unit: 'N/m', key: 'N_per_m', toShown: asIs, fromShown: asIs },
+  in: {
+    unit: 'dyn/cm',
+    key: 'dyn_per_cm',
+    toShown: (tension) => tension * DYNES_PER_CENTIMETRE,
+    fromShown: (shown) => shown / DYNES_PER_CENTIMETRE,
+  },
+};
+
 /** A unit that may be typed. */
 export type TypedUnit = Pick<Measure, 'unit' | 'fromShown'>;
 

@@ -3,6 +3,8 @@ import { COATS } from '$src/core/heat/coats';
 import { DEFAULT_DIE_TEMPERATURE, DEFAULT_TRANSFER } from '$src/core/pour/heatPlanOf';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { Region } from '$src/core/section/section';
+import { HEAT_TRANSFER, METRIC, type PageUnits } from '$src/core/units';
+import { fixed } from './wording';
 
 /** A transfer that belongs to no coat of the list. */
 export const OWN_COAT = 'typed in';
@@ -27,13 +29,22 @@ const FIGURES = 2;
 const ROUND_OFF = 1e-3;
 
 /** A heat transfer as it is shown [W/(m² K)]: of a coat of the list to two figures, one that was typed in as it was typed. */
-export const shownTransfer = (transfer: number): number =>
+export const shownTransfer = (transfer: number, units: PageUnits = METRIC): number =>
   COAT_CHOICES.some((coat) => Math.abs(coat.transfer - transfer) < ROUND_OFF)
-    ? roundedTransfer(transfer)
+    ? roundedTransfer(transfer, units)
     : transfer;
 
-/** A heat transfer worked out from one of the list, to as many figures [W/(m² K)]. */
-export const roundedTransfer = (transfer: number): number => Number(transfer.toPrecision(FIGURES));
+/** The same in words, with its unit. */
+export function transferText(transfer: number, units: PageUnits): string {
+  const { toShown, unit } = HEAT_TRANSFER[units.length];
+  return `${fixed(toShown(shownTransfer(transfer, units)), 0)} ${unit}`;
+}
+
+/** A heat transfer worked out from one of the list, to as many figures of the page's unit [W/(m² K)]. */
+export function roundedTransfer(transfer: number, units: PageUnits = METRIC): number {
+  const { toShown, fromShown } = HEAT_TRANSFER[units.length];
+  return fromShown(Number(toShown(transfer).toPrecision(FIGURES)));
+}
 
 /** The coat a transfer belongs to; a transfer between the coats is one's own. */
 export function coatNameOf(transfer: number): string {

@@ -2,7 +2,7 @@ import type { HeatPlan, RegionHeat, SetMetal } from '$src/core/heat/heatPlan';
 import { DEFAULT_DIE_TEMPERATURE, DEFAULT_TRANSFER } from '$src/core/pour/heatPlanOf';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { Region } from '$src/core/section/section';
-import { METRIC, type PageUnits, TEMPERATURE, toKilojoules } from '$src/core/units';
+import { HEAT_TRANSFER, METRIC, type PageUnits, TEMPERATURE, toKilojoules } from '$src/core/units';
 import { shownTransfer } from './coatChoice';
 import type { InputWords } from './inputWord';
 import { fixed, percentText, significant } from './wording';
@@ -89,22 +89,22 @@ const heatOf = ({ transfer, dieTemperature }: Region, heat: RegionHeat | undefin
     later: null,
   };
 
-const transferText = (transfer: number): string => fixed(shownTransfer(transfer), 0);
-
 function regionWords({ section, heat }: PourPlan, units: PageUnits): InputWords[] {
   const regions = section.regions.map((region, index) => ({
     ...region,
     heat: heatOf(region, heat?.regions[index]),
   }));
   const { unit, toShown } = TEMPERATURE[units.temperature];
+  const shown = HEAT_TRANSFER[units.length];
+  const through = (transfer: number): string => fixed(shown.toShown(shownTransfer(transfer, units)), 0);
   const coat = ({ transfer, later }: RegionHeat): string =>
     later
-      ? `${transferText(transfer)}, after ${significant(later.after)} s ${transferText(later.transfer)}`
-      : transferText(transfer);
+      ? `${through(transfer)}, after ${significant(later.after)} s ${through(later.transfer)}`
+      : through(transfer);
   return [
     {
       name: 'coats, heat let through',
-      text: `${regions.map(({ name, heat: one }) => `${name} ${coat(one)}`).join(', ')} W/(m² K)`,
+      text: `${regions.map(({ name, heat: one }) => `${name} ${coat(one)}`).join(', ')} ${shown.unit}`,
       decides: regions.map(({ transfer = DEFAULT_TRANSFER, heat: one }) => [
         transfer,
         one.transfer,

@@ -23,7 +23,11 @@ export function metalInputs(liquid: Liquid, units: PageUnits): InputWords[] {
   return [
     input('density', liquid.density, inUnits(`${fixed(liquid.density, 0)} kg/m³`, units)),
     input('viscosity', liquid.viscosity, `${significant(toMillipascalSeconds(liquid.viscosity))} mPa s`),
-    input('surface tension', liquid.surfaceTension, `${significant(liquid.surfaceTension)} N/m`),
+    input(
+      'surface tension',
+      liquid.surfaceTension,
+      inUnits(`${significant(liquid.surfaceTension)} N/m`, units),
+    ),
     input('contact angle', liquid.contactAngle, `${fixed(toDegrees(liquid.contactAngle), 0)}°`),
     input('critical speed', liquid.criticalSpeed, withUnit(shownSpeed(liquid.criticalSpeed, units))),
   ];

@@ -59,9 +59,20 @@ export const lengthText = (length: number): string => `${significant(toMillimetr
 /** Place [m] in whole millimetres. */
 export const placeText = (place: number): string => `${fixed(toMillimetres(place), 0)} mm`;
 
+/** Place [m from the mouth] in words: "40 mm from the mouth", "5 mm before the mouth" in the basin. */
+export function fromMouthText(place: number): string {
+  const size = placeText(Math.abs(place));
+  if (size === placeText(0)) return 'at the mouth';
+  return place < 0 ? `${size} before the mouth` : `${size} from the mouth`;
+}
+
+/** The same to go on with after a verb: "at 40 mm from the mouth", "5 mm before the mouth". */
+const atMouthText = (place: number): string =>
+  Math.round(toMillimetres(place)) > 0 ? `at ${fromMouthText(place)}` : fromMouthText(place);
+
 /** Where in the die the front was quickest [m from the mouth], to go on with; empty where that is not known. */
 export const peakPlaceText = (place: number | null): string =>
-  place === null ? '' : ` at ${placeText(place)} from the mouth`;
+  place === null ? '' : ` ${atMouthText(place)}`;
 
 /** A share 0 to 1 in whole per cent; "under 1" rather than a false 0, and 100 only when it is. */
 export function percentNumber(share: number): string {

@@ -11,6 +11,7 @@ import {
   replaceCell,
 } from '$src/cells/edit';
 import { evaluateBook } from '$src/cells/evaluate';
+import type { Book } from '$src/cells/kinds';
 import { freeId, freeName } from '$src/cells/names';
 import { dependentsOf, inOrder, needsOf, takenBy } from '$src/cells/needs';
 import { newCell } from '$src/cells/newCell';
@@ -66,6 +67,32 @@ describe('changes of a book', () => {
       for (const input of ['section', 'metal', 'charge', 'tilt'] as const)
         expect(copy[input] === pour[input]).toBe(input !== own);
     }
+  });
+
+  it('copies a pour with tilt and charge of its own as often as wanted: a change of one leaves the others as they were', () => {
+    const pour = firstOf(book, 'pour');
+    const twice = copyPour(copyPour(book, pour.id, ['tilt', 'charge']), pour.id, ['tilt', 'charge']);
+    const copies = ['copy', 'copy 2'].map((word) => {
+      const copy = twice.cells.find(({ name }) => name === `${pour.name} ${word}`);
+      if (copy?.kind !== 'pour') throw new Error(`no ${word}`);
+      return copy;
+    });
+    const named = (id: string | null) => twice.cells.find((cell) => cell.id === id)!;
+    expect(copies.map(({ tilt }) => named(tilt).name)).toEqual(['Tilt copy', 'Tilt copy 2']);
+    expect(copies.map(({ charge }) => named(charge).name)).toEqual(['Charge copy', 'Charge copy 2']);
+    for (const { tilt, charge, section, metal } of copies) {
+      expect(named(charge)).toMatchObject({ tilt, section, metal });
+      expect([section, metal]).toEqual([pour.section, pour.metal]);
+    }
+    const tilt = named(copies[0]!.tilt);
+    if (tilt.kind !== 'tilt') throw new Error('no tilt');
+    const changed = replaceCell(twice, { ...tilt, tilt: { ...tilt.tilt, start: 0.3 } });
+    const planOf = (of: Book, id: string) => {
+      const evaluation = evaluateBook(of).get(id);
+      return evaluation?.state === 'needs a run' ? evaluation.plan : null;
+    };
+    expect(planOf(changed, copies[0]!.id)?.tilt.start).toBe(0.3);
+    for (const id of [pour.id, copies[1]!.id]) expect(planOf(changed, id)).toEqual(planOf(twice, id));
   });
 
   it('copies a pour for another metal, with metal and charge of its own and the same volume in whatever metal', () => {

@@ -104,7 +104,7 @@ describe('a section from a drawing', () => {
     const overhang = drawn(readSvg('<svg><path id="hook" d="M0 0H200L150 20H355"/></svg>')).lines[0]!;
     const wall = wallOf(overhang, 'floor', millimetre);
     if (!('issues' in wall)) throw new Error('It was taken.');
-    expect(wall.issues[0]!.message).toBe('“hook” runs back on itself 150 mm along, -20 mm up.');
+    expect(wall.issues[0]!.message).toBe('“hook” runs back on itself 150 mm along, \u221220 mm up.');
     expect(wall.issues[0]!.at!.x).toBeCloseTo(0.15, 9);
     expect(wall.issues[0]!.remedy).toContain('without the overhang');
   });

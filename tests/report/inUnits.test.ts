@@ -36,9 +36,28 @@ describe('texts in the units of the page', () => {
     ['Between 2370 and 2420 kg/m³', 'Between 0.0856 and 0.0874 lb/in³'],
     ['R4 and 389 kJ/kg', 'R4 and 389 kJ/kg'],
     ['Waits for “wall 5 mm” at 5 mm.', 'Waits for “wall 5 mm” at 0.20 in.'],
+    ['Give 20 to 1,000 W/m²K.', 'Give 4 to 176 Btu/h ft²°F.'],
+    ['0.87 N/m and 40 N·m', '870 dyn/cm and 40 N·m'],
   ])('%s', (text, shown) => {
     expect(inUnits(text, US)).toBe(shown);
     expect(inUnits(text, METRIC)).toBe(text);
+  });
+
+  test.each([
+    [
+      'It lacks 1 cm³ of metal: it can give 29 cm³, die and feeder draw 30 cm³.',
+      'It lacks 0.06 in³ of metal: it can give 1.77 in³, die and feeder draw 1.83 in³.',
+    ],
+    ['it can give 29 cm³ of 29 cm³', 'it can give 1.8 in³ of 1.8 in³'],
+    ['0.49 (0.48 to 0.50) m/s', '19.3 (18.9 to 19.7) in/s'],
+    // Apart in two sentences nobody compares them.
+    ['The first gives 29 cm³. The other gives 30 cm³.', 'The first gives 1.8 in³. The other gives 1.8 in³.'],
+    [
+      'More than “No. 2. At 29 cm³”, 29 cm³ and not 30 cm³.',
+      'More than “No. 2. At 29 cm³”, 1.77 in³ and not 1.83 in³.',
+    ],
+  ])('two amounts that differ do not read the same where they are compared: %s', (text, shown) => {
+    expect(inUnits(text, US)).toBe(shown);
   });
 
   test('units mix as the shop has them', () => {
@@ -87,6 +106,14 @@ describe('figures in the units of the page', () => {
     const lines = [...sentence.map(({ text }) => text), ...reasons.map(({ line }) => line)];
     for (const line of lines) expect(inUnits(line, US)).not.toMatch(IN_METRIC);
     for (const { text } of inputWords(record.plan, US)) expect(text).not.toMatch(IN_METRIC);
+  });
+
+  test('heat let through a coat and surface tension are told as inch shops read them', () => {
+    const told = new Map(inputWords(record.plan, US).map(({ name, text }) => [name, text]));
+    expect(told.get('surface tension')).toMatch(/^\d{3,4} dyn\/cm$/);
+    expect(told.get('coats, heat let through')).toMatch(/^\w.* \d+ Btu\/h ft²°F$/);
+    const metric = new Map(inputWords(record.plan, METRIC).map(({ name, text }) => [name, text]));
+    expect(metric.get('coats, heat let through')).toMatch(/ W\/m²K$/);
   });
 
   test('a region that tapers is told by both its widths, and decides with both', () => {

@@ -5,6 +5,7 @@ import type { Fold, PourRecord } from '$src/core/pour/record';
 import { cavityVolume } from '$src/core/section/cavity';
 import { fromDegrees } from '$src/core/units';
 import { feederShortage } from '$src/report/feederShortage';
+import { nearlyShutReason } from '$src/report/nearlyShut';
 import { plainText } from '$src/report/sentence';
 import { peakRange, speedCall } from '$src/report/speedCall';
 import { verdict } from '$src/report/verdict';
@@ -344,6 +345,27 @@ describe('gas that gets out only just', () => {
     expect(kind).toBe('near the limit');
     expect(reasons[0]!.name).toBe('gas nearly shut in');
     expect(reasons[0]!.line).toContain('within 0.80 mm of the roof 80 mm from the mouth');
+  });
+
+  const ventedAt = (...places: readonly number[]) => {
+    const { section } = inventedPlan;
+    const vents = places.map((place) => ({ place: section.mouth + place, area: 2e-5, blocked: 0 }));
+    const figures = { ...inventedFigures, narrowestGasWay: { ...way, share: 0.05 } };
+    return nearlyShutReason({ figures, plan: { ...inventedPlan, section: { ...section, vents } } })!.line;
+  };
+
+  it('asks for a vent past that place, where the die has none there', () => {
+    for (const line of [ventedAt(), ventedAt(0.04)])
+      expect(line).toContain(': vent the die beyond that place, past x 235 mm in the table of vents.');
+  });
+
+  it('says of vents that stand beyond it that they did not serve, and where they are', () => {
+    expect(ventedAt(0.04, 0.195)).toContain(
+      ': the vent beyond, at x 350 mm, did not serve it by then; put it where metal comes last, or turn more slowly.',
+    );
+    expect(ventedAt(0.1, 0.195)).toContain(
+      ': the vents beyond, at x 255 mm and x 350 mm, did not serve it by then; put them where metal comes last,',
+    );
   });
 
   it('with a wide way is nothing to tell', () => {

@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { countText, fixed, listText, percentText, secondsText, significant } from '$src/report/wording';
+import {
+  countText,
+  fixed,
+  fromMouthText,
+  listText,
+  peakPlaceText,
+  percentText,
+  secondsText,
+  significant,
+} from '$src/report/wording';
 
 describe('numbers as people read them', () => {
   it.each([
@@ -34,4 +43,12 @@ describe('numbers as people read them', () => {
     expect(countText(1, 'fold')).toBe('one fold');
     expect(countText(2, 'fold')).toBe('two folds');
   });
+});
+
+it.each([
+  [0.04, '40 mm from the mouth', ' at 40 mm from the mouth'],
+  [-0.005, '5 mm before the mouth', ' 5 mm before the mouth'],
+  [-0.0003, 'at the mouth', ' at the mouth'],
+])('a place of %f m is told as %s', (place, words, goingOn) => {
+  expect([fromMouthText(place), peakPlaceText(place)]).toEqual([words, goingOn]);
 });

@@ -86,3 +86,43 @@ test('a comparison of a pour that never could run says what is wrong, and waits 
       .count(),
   ).toBe(0);
 });
+
+test('a card whose pour is run anew is struck through and overprinted at once, on screen and on paper, and whole again after', async () => {
+  const page = await openBook(writeBook(book));
+  await waitUntilFresh(page);
+  const paper = page.locator(`[id="${card.id}"] .paper`);
+  const looks = () =>
+    paper.locator('article').evaluate((article) => {
+      const figure = getComputedStyle(article.querySelector('.settings td.big')!);
+      const over = getComputedStyle(article, '::after');
+      return {
+        struck: figure.textDecorationLine,
+        over: over.content,
+        caution: getComputedStyle(article.querySelector('.before li')!).textDecorationLine,
+      };
+    });
+  const valid = { struck: 'none', over: 'none', caution: 'none' };
+  const invalid = { struck: 'line-through', over: '"not valid"', caution: 'none' };
+  expect(await looks()).toEqual(valid);
+  // On a mesh so fine that there is time to look.
+  const pour = page.locator(`[id="${pours[0]}"]`);
+  await pour.getByText('What this pour takes, and how it is computed').click();
+  await pour
+    .getByRole('radio', { name: '800' })
+    .or(pour.getByRole('button', { name: '800', exact: true }))
+    .first()
+    .click();
+  await paper.getByText('Do not pour by this card.').waitFor();
+  expect(await looks()).toEqual(invalid);
+  await page.emulateMedia({ media: 'print' });
+  expect(await looks()).toEqual(invalid);
+  await page.emulateMedia({ media: 'screen' });
+  await paper.scrollIntoViewIfNeeded();
+  await picture(page, 'card-not-valid');
+  await page.setViewportSize({ width: 390, height: 844 });
+  await picture(page, 'card-not-valid-390');
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await page.getByRole('button', { name: /^Undo: / }).click();
+  await waitUntilFresh(page);
+  expect(await looks()).toEqual(valid);
+});

@@ -10,8 +10,10 @@ import { fromDegrees, METRIC, toCubicCentimetres } from '$src/core/units';
 import { gridOf } from '$src/report/study/grid';
 import { mapAnswer } from '$src/report/study/mapAnswer';
 import { pointResult } from '$src/report/study/pointFigures';
-import { regionOf } from '$src/report/study/region';
-import { resultWords } from '$src/report/study/regionWords';
+import { pointMark } from '$src/report/study/pointMark';
+import { foldsFilm, isCold, regionOf } from '$src/report/study/region';
+import { hatchesOf } from '$src/report/study/regionHatch';
+import { regionWords, resultWords } from '$src/report/study/regionWords';
 import { spillWords } from '$src/report/study/spillByEnd';
 import { type StudyHead, studyCsv } from '$src/report/study/studyFile';
 import { samplePlan } from './samplePlan';
@@ -94,4 +96,27 @@ test('a point that laps or is near a limit says first what it spills', () => {
   expect(resultWords(result)).toBe('spills metal');
   const lapping = { ...result.figures, verdict: 'laps' as const, lap: { kind: 'laps' as const, margin: -1 } };
   expect(resultWords({ figures: lapping })).toBe('spills metal, and laps');
+});
+
+test('a point that folds and spills is in a region named after both, hatched and marked as folding, hazard first in its words', () => {
+  const result = pointResult(recordOf(thinWall(), 2.4, true));
+  if (!('figures' in result)) throw new Error('The pour stopped.');
+  const folding = { figures: { ...result.figures, verdict: 'folds film' as const } };
+  const lapping = { figures: { ...folding.figures, lap: { kind: 'laps' as const, margin: -1 } } };
+  const dry = { figures: { ...folding.figures, spill: null } };
+  const regions = [folding, lapping, dry].map(regionOf);
+  expect(regions.map(regionWords)).toEqual([
+    'folds film, spills metal',
+    'folds film, laps, spills metal',
+    'folds film',
+  ]);
+  expect(regions.map(foldsFilm)).toEqual([true, true, true]);
+  expect(regions.map(isCold)).toEqual([false, true, false]);
+  expect(hatchesOf(regions[0]!)).toEqual(['folds', 'spills']);
+  expect(hatchesOf(regions[1]!)).toEqual(['folds', 'laps', 'spills']);
+  expect([folding, lapping].map(resultWords)).toEqual([
+    'spills metal, and folds film',
+    'spills metal, and folds film and laps',
+  ]);
+  expect([folding, lapping].map(pointMark)).toEqual(['folds film', 'folds film and laps']);
 });

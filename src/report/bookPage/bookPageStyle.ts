@@ -25,8 +25,8 @@ const NARROW_TABLES = [
  * keeps its looks.
  */
 export const BOOK_PAGE_STYLE = `
-:root{color-scheme:light dark;--board:#e4e6e3;--sheet:#fafaf7;--ink:#171b1f;--ink2:#434a50;--hair:#c6cac6;--steel:#838c92;--hatch:#838c92;--metal:#f3bd74;--metal2:#e89c3f;--skin:#9a4300;--none:#d3d6d3;--a:#b03a78;--b:#14508f;--c:#0f9d86}
-@media (prefers-color-scheme:dark){:root{--board:#17191b;--sheet:#1f2225;--ink:#eceee9;--ink2:#b4bab9;--hair:#3c4144;--steel:#8a9297;--hatch:#667077;--metal:#e89c3f;--metal2:#d98526;--skin:#ffd9a0;--none:#3c4144;--a:#f08cc0;--b:#79b4f2;--c:#2b8f78}}
+:root{color-scheme:light dark;--board:#e4e6e3;--sheet:#fafaf7;--ink:#171b1f;--ink2:#434a50;--hair:#c6cac6;--steel:#838c92;--hatch:#838c92;--metal:#f3bd74;--metal2:#e89c3f;--skin:#9a4300;--none:#d3d6d3;--a:#b03a78;--b:#14508f;--e:#a770cc;--f:#3b7a12;--g:#411fcc;--h:#546638;--c:#0f9d86}
+@media (prefers-color-scheme:dark){:root{--board:#17191b;--sheet:#1f2225;--ink:#eceee9;--ink2:#b4bab9;--hair:#3c4144;--steel:#8a9297;--hatch:#667077;--metal:#e89c3f;--metal2:#d98526;--skin:#ffd9a0;--none:#3c4144;--a:#f08cc0;--b:#79b4f2;--e:#8878cc;--f:#aef04a;--g:#7ee693;--h:#239423;--c:#2b8f78}}
 *{box-sizing:border-box}
 body{margin:0 auto;max-width:1080px;padding:24px 20px 60px;background:var(--board);color:var(--ink);font:15px/1.5 "Avenir Next Condensed","Roboto Condensed","DejaVu Sans Condensed",system-ui,sans-serif;font-variant-numeric:tabular-nums}
 body>header,body>section,body>footer{background:var(--sheet);border:1px solid var(--hair);border-top:2px solid var(--ink);padding:18px 22px;margin-bottom:20px}
@@ -80,6 +80,12 @@ figure>.chart{margin:18px 0 0}
 .chart-title{margin:0 0 6px;font-weight:600}
 .chart .field{position:relative;height:250px;margin:0 12px 26px 46px;border-left:1px solid var(--ink);border-bottom:1px solid var(--ink)}
 .chart .field svg{position:absolute;inset:0;height:100%;max-height:none;overflow:visible}
+.chart .field.ended{margin-right:132px}
+.chart .field svg.gutter{left:100%;right:auto;width:24px}
+.chart .led{fill:none;stroke:var(--ink2);stroke-width:.9;vector-effect:non-scaling-stroke}
+.chart .field .end{left:calc(100% + 28px);transform:translateY(-50%)}
+.end b,.key b{color:var(--ink)}
+.end i{font-style:normal}
 .chart .field span{position:absolute;font-size:13px;line-height:16px;white-space:nowrap;color:var(--ink2)}
 .chart .up{right:100%;padding-right:6px;transform:translateY(-50%)}
 .chart .across{top:100%;padding-top:5px;transform:translateX(-50%)}
@@ -102,13 +108,14 @@ figure>.chart{margin:18px 0 0}
 .chart .rule{stroke:var(--hair)}
 .chart .limit{stroke:var(--ink);stroke-width:1.2;stroke-dasharray:3 3}
 .chart .line{stroke-width:2.2;stroke-linejoin:round}
-.look-0,.look-4{stroke:var(--a)}
-.look-1,.look-5{stroke:var(--b)}
-.look-2,.look-6{stroke:var(--c)}
-.look-3,.look-7{stroke:var(--ink)}
-.look-0,.look-7{stroke-dasharray:8 3.5}
-.look-2,.look-5{stroke-dasharray:10 3 2 3}
-.look-3,.look-4{stroke-dasharray:2 4}
+.look-0{stroke:var(--a);stroke-dasharray:8 3.5}
+.look-1{stroke:var(--b)}
+.look-2{stroke:var(--c);stroke-dasharray:10 3 2 3}
+.look-3{stroke:var(--ink);stroke-dasharray:2 4}
+.look-4{stroke:var(--e);stroke-dasharray:16 5}
+.look-5{stroke:var(--f);stroke-dasharray:10 3 2 3 2 3}
+.look-6{stroke:var(--g);stroke-dasharray:2 4 2 9}
+.look-7{stroke:var(--h);stroke-dasharray:14 3 5 3}
 .key{list-style:none;display:flex;flex-wrap:wrap;gap:4px 18px;margin:6px 0 0;padding:0;font-size:14px}
 .key li{display:flex;gap:8px;align-items:center}
 .key svg{width:36px;flex:none;overflow:visible}
@@ -129,6 +136,6 @@ summary{cursor:pointer;padding:8px 0}
 .behind[open]>summary{margin-bottom:12px}
 .shop-card{margin:0 auto}
 a{color:inherit}
-@media (max-width:699px){svg.section.wide{display:none!important}svg.section.narrow{display:block!important}body{padding:0 0 40px}body>header,body>section,body>footer{padding:14px 16px;margin-bottom:14px;border-left:0;border-right:0}${NARROW_TABLES}.chart .field{height:200px}}
+@media (max-width:699px){svg.section.wide{display:none!important}svg.section.narrow{display:block!important}body{padding:0 0 40px}body>header,body>section,body>footer{padding:14px 16px;margin-bottom:14px;border-left:0;border-right:0}${NARROW_TABLES}.chart .field{height:200px}.chart .field.ended{margin-right:46px}.end i{display:none}}
 @media print{body{background:none;padding:0}body>section{break-inside:auto;border:0;border-top:1px solid #000}body>section>h2{break-after:avoid}figure,tr,li{break-inside:avoid}body>section:has(>.shop-card,>.behind[open]>.shop-card){padding:0;border:0;margin:0}body>section:has(>.shop-card,>.behind[open]>.shop-card)>:is(.kind,h2,p){display:none}details:not([open]),summary{display:none}.table-box{overflow:visible}.hand,.chart .field .now{display:none}}
 `;

@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3';
 import { escaped, short } from '../drawing/paper';
 import { type Curve, thin } from '../series';
+import { type LineEnd, lineEnds } from './lineEnds';
 
 /** A line of a chart. Looks 0 to 7 differ in colour and dash. */
 export interface ChartLine extends Curve {
@@ -56,9 +57,10 @@ export function lineChart(parts: ChartParts): string {
     (line) => `<path class="line look-${line.look % MOST_LOOKS}" d="${curvePath(line, across, up)}"/>`,
   );
   const points = marks.map((mark) => pointMark(mark, across(mark.x), up(mark.y)));
+  const ended = lines.length > 1 ? lineEnds(endsOf(lines, across, up), FIELD.width, FIELD.height) : null;
   const inside = limits.filter(({ value }) => value <= y.domain[1]);
   return `<figure class="chart"><p class="chart-title">${escaped(title)}</p>
-<div class="field" role="img" aria-label="${escaped(sentence)}"><svg viewBox="0 0 ${FIELD.width} ${FIELD.height}" preserveAspectRatio="none" aria-hidden="true">${rules.map((tick) => `<path class="rule" d="M0 ${short(up(tick))}H${FIELD.width}"/>`).join('')}${inside.map(({ value }) => `<path class="limit" d="M0 ${short(up(value))}H${FIELD.width}"/>`).join('')}${curves.join('')}</svg>
+<div class="field${ended ? ' ended' : ''}" role="img" aria-label="${escaped(sentence)}"><svg viewBox="0 0 ${FIELD.width} ${FIELD.height}" preserveAspectRatio="none" aria-hidden="true">${rules.map((tick) => `<path class="rule" d="M0 ${short(up(tick))}H${FIELD.width}"/>`).join('')}${inside.map(({ value }) => `<path class="limit" d="M0 ${short(up(value))}H${FIELD.width}"/>`).join('')}${curves.join('')}${ended?.within ?? ''}</svg>${ended?.beside ?? ''}
 ${rules.map((tick) => `<span class="up" style="top:${share(up(tick), FIELD.height)}">${escaped(y.mark(tick))}</span>`).join('')}${across
   .ticks(TICKS.x)
   .map(
@@ -83,10 +85,20 @@ function pointMark({ picture, name, isBelow }: ChartMark, x: number, y: number):
 
 function lineKey(lines: readonly ChartLine[]): string {
   const entries = lines.map(
-    ({ name, look }) =>
-      `<li><svg viewBox="0 0 36 8" aria-hidden="true"><path class="line look-${look % MOST_LOOKS}" d="M0 4H36"/></svg>${escaped(name)}</li>`,
+    ({ name, look }, index) =>
+      `<li><svg viewBox="0 0 36 8" aria-hidden="true"><path class="line look-${look % MOST_LOOKS}" d="M0 4H36"/></svg><b>${index + 1}</b> ${escaped(name)}</li>`,
   );
   return `<ul class="key">${entries.join('')}</ul>`;
+}
+
+type Scale = (value: number) => number;
+
+/** The last point of each line; one without a point has no label. */
+function endsOf(lines: readonly ChartLine[], across: Scale, up: Scale): LineEnd[] {
+  return lines.map(({ name, x, y }) => {
+    const last = y.findLastIndex(Number.isFinite);
+    return { name, x: across(x[last] ?? 0), y: up(y[last] ?? 0) };
+  });
 }
 
 /** A value that is not there breaks the line. */

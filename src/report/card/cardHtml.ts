@@ -131,7 +131,7 @@ export function cardParts(source: CardSource, id: string): CardParts {
   }
   const rows = card.settings.length + card.coats.rows.length;
   return {
-    looks: `shop-card${paper}${rows >= MANY_ROWS ? ' dense' : ''}`,
+    looks: `shop-card${paper}${rows >= MANY_ROWS ? ' dense' : ''}${card.warning === null ? '' : ' not-valid'}`,
     label: `Shop card: ${card.title}`,
     parts: [
       () => upper(card, source, id),

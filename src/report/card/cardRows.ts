@@ -5,7 +5,7 @@ import type { Section } from '$src/core/section/section';
 import { endOf } from '$src/core/tilt/endOf';
 import type { PageUnits } from '$src/core/units';
 import { afterFill } from '../afterFill';
-import { COAT_CHOICES, coatNameOf, dieTemperaturesOf, transferOf } from '../coatChoice';
+import { COAT_CHOICES, coatNameOf, dieTemperaturesOf, transferOf, transferText } from '../coatChoice';
 import { lengthFigure } from '../drawing/lengthFigure';
 import { firstFlowText } from '../figures';
 import { inUnits } from '../inUnits';
@@ -159,7 +159,7 @@ function coats({ record: { plan }, units }: CardSource): CardTable {
   for (const [k, region] of plan.section.regions.entries()) {
     const name = coatNameOf(transferOf(region));
     const isListed = COAT_CHOICES.some((coat) => coat.name === name);
-    const coat = isListed ? name : `${significant(transferOf(region))} W/m²K`;
+    const coat = isListed ? name : transferText(transferOf(region), units);
     const key = JSON.stringify([coat, withUnit(shownTemperature(dies[k]!, units))]);
     groups.set(key, [...(groups.get(key) ?? []), region.name]);
   }

@@ -17,7 +17,10 @@ export function cardVents({ vents, mouth, cavities }: Section, units: PageUnits)
     label: cavities > 1 ? 'open vents, each cavity' : 'open vents',
     number: String(open.length),
     unit: '',
-    note: open.length === 0 ? 'gas leaves by the basin only' : `${listText(each)} from the mouth${more}`,
+    note:
+      open.length === 0
+        ? 'gas leaves by the basin only'
+        : `${listText(each)}${open.some(({ place }) => place >= mouth) ? ' from the mouth' : ''}${more}`,
     isModel: false,
   };
 }
@@ -27,5 +30,7 @@ function ventText({ place, area, blocked }: Vent, mouth: number, units: PageUnit
   const shown = toShown(area * (1 - blocked));
   // As fine as a vent is typed: one of 4.5 mm² is not one of 4.
   const free = String(Number(shown.toFixed(units.length === 'mm' ? 2 : 4)));
-  return `${free} ${unit} at ${withUnit(shownLength(place - mouth, units))}`;
+  return place < mouth
+    ? `${free} ${unit} over the basin`
+    : `${free} ${unit} at ${withUnit(shownLength(place - mouth, units))}`;
 }

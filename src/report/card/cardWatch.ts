@@ -1,4 +1,5 @@
 import type { FoldSize, PourRecord } from '$src/core/pour/record';
+import type { PageUnits } from '$src/core/units';
 import { shownLength, shownSpeed, withUnit } from '../measureText';
 import { momentAt } from '../moment';
 import { numberedFolds } from '../numberedFolds';
@@ -98,12 +99,12 @@ function atLevel({ record, units }: CardSource): Sight[] {
 function quickest({ record, units }: CardSource): Sight[] {
   const { peakFrontSpeed, peakFrontSpeedTime, peakFrontSpeedPlace } = record.figures;
   if (peakFrontSpeed === null || peakFrontSpeedTime === null || peakFrontSpeedPlace === null) return [];
-  const place = withUnit(shownLength(peakFrontSpeedPlace, units));
+  const place = placeWords(peakFrontSpeedPlace, units);
   return [
     at(
       record,
       peakFrontSpeedTime,
-      `front quickest, ${withUnit(shownSpeed(peakFrontSpeed, units))}, at ${place}`,
+      `front quickest, ${withUnit(shownSpeed(peakFrontSpeed, units))}, ${place}`,
     ),
   ];
 }
@@ -118,6 +119,12 @@ function filled(record: PourRecord): Sight[] {
   return filledTime === null ? [] : [at(record, filledTime, 'die full')];
 }
 
+/** A place under "places from the mouth"; one in the basin says so. */
+const placeWords = (place: number, units: PageUnits): string => {
+  const size = withUnit(shownLength(Math.abs(place), units));
+  return place < 0 ? `${size} before the mouth` : `at ${size}`;
+};
+
 /** The heaviest folds the other sights do not tell of. */
 function worstFolds({ record, units }: CardSource): Sight[] {
   return numberedFolds(record)
@@ -127,6 +134,6 @@ function worstFolds({ record, units }: CardSource): Sight[] {
     .map(({ kind, size, time, inclination, place }) => ({
       time,
       inclination,
-      text: `${kind}, ${size}, at ${withUnit(shownLength(place, units))}`,
+      text: `${kind}, ${size}, ${placeWords(place, units)}`,
     }));
 }

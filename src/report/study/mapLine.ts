@@ -1,7 +1,7 @@
 import { axisIndex, axisValue } from './grid';
 import type { MapAnswer } from './mapAnswer';
 import type { Margin } from './margins';
-import { isPoured, type Region } from './region';
+import { isPoured, type Region, spillLeftOut } from './region';
 import type { NamedAxis } from './studyFile';
 
 /** A point of the map on the row or column nearest to the set point, computed or coloured. */
@@ -78,6 +78,8 @@ function namedByMap(margin: Margin, axes: readonly NamedAxis[], answer: MapAnswe
     (point) => direction * (point.value - limit) > 0 && !isSound(point),
   );
   if (!past || Math.abs(past.value - limit) > 1.01 * step || past.region === meets) return margin;
+  // What spills besides folds all the same.
+  if (meets !== null && spillLeftOut(past.region) === spillLeftOut(meets)) return margin;
   const isFault = (region: Region | null): boolean =>
     region !== null && isPoured(region) && region !== 'near the limit';
   return isFault(meets) && isFault(past.region) ? { ...margin, mapMeets: past.region } : margin;

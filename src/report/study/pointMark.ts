@@ -7,6 +7,8 @@ const MARKS: Readonly<Record<Region, MarkKind>> = {
   'near the limit': 'near the limit',
   'folds film': 'folds film',
   'folds film and laps': 'folds film and laps',
+  'folds film and spills': 'folds film',
+  'folds film, laps and spills': 'folds film and laps',
   laps: 'laps',
   misrun: 'misrun',
   'gas held': 'gas held',

@@ -1,4 +1,4 @@
-import { LENGTH, MASS, METRIC, type PageUnits, TEMPERATURE, toDegrees } from '$src/core/units';
+import { HEAT_TRANSFER, LENGTH, MASS, METRIC, type PageUnits, TEMPERATURE, toDegrees } from '$src/core/units';
 import { fixed } from '../wording';
 import type { SettingQuantity } from './setting';
 
@@ -14,14 +14,13 @@ export interface ShownQuantity {
 
 const same = (value: number): number => value;
 
-type Measured = 'length' | 'level' | 'mass' | 'temperature';
+type Measured = 'length' | 'level' | 'mass' | 'temperature' | 'heat transfer';
 
 const OTHERS: Readonly<Record<Exclude<SettingQuantity, Measured>, ShownQuantity>> = {
   angle: { unit: '°', key: 'deg', decimals: 1, isSigned: true, toShown: toDegrees },
   'contact angle': { unit: '°', key: 'deg', decimals: 0, isSigned: false, toShown: toDegrees },
   rate: { unit: '°/s', key: 'deg_per_s', decimals: 1, isSigned: false, toShown: toDegrees },
   time: { unit: 's', key: 's', decimals: 1, isSigned: false, toShown: same },
-  'heat transfer': { unit: 'W/m²K', key: 'W_per_m2K', decimals: 0, isSigned: false, toShown: same },
   share: { unit: '%', key: 'percent', decimals: 0, isSigned: false, toShown: (share) => share * 100 },
   turns: { unit: 'turns', key: 'turns', decimals: 2, isSigned: false, toShown: same },
   count: { unit: '', key: '', decimals: 0, isSigned: false, toShown: same },
@@ -37,6 +36,8 @@ export function shownQuantity(quantity: SettingQuantity, units: PageUnits = METR
     }
     case 'mass':
       return { ...MASS[units.mass], decimals: 3, isSigned: false };
+    case 'heat transfer':
+      return { ...HEAT_TRANSFER[units.length], decimals: 0, isSigned: false };
     case 'temperature':
       return { ...TEMPERATURE[units.temperature], decimals: 0, isSigned: false };
     default:

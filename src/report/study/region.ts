@@ -1,6 +1,7 @@
 import { isLadledIn } from '../ladledIn';
 import type { Refusal } from './planAt';
 import type { PointFigures } from './pointFigures';
+import { spillWords } from './spillByEnd';
 
 /** Where a point of a study lies. */
 export type Region =
@@ -8,6 +9,8 @@ export type Region =
   | 'near the limit'
   | 'folds film'
   | 'folds film and laps'
+  | 'folds film and spills'
+  | 'folds film, laps and spills'
   | 'laps'
   | 'misrun'
   | 'gas held'
@@ -38,10 +41,13 @@ export function regionOf(result: PointResult): Region {
   return regionOfFigures(result.figures);
 }
 
-function regionOfFigures({ outcome, verdict, lap, shareAtStart }: PointFigures): Region {
+function regionOfFigures({ outcome, verdict, lap, shareAtStart, spill }: PointFigures): Region {
   if (isLadledIn(shareAtStart)) return 'in the die while ladling';
   const isCold = lap !== null && lap.kind !== 'none';
-  if (verdict === 'folds film') return isCold ? 'folds film and laps' : 'folds film';
+  if (verdict === 'folds film') {
+    const region = isCold ? 'folds film and laps' : 'folds film';
+    return spillWords(spill) === '' ? region : SPILLING[region];
+  }
   if (outcome === 'stopped by the user') return 'not computed';
   if (verdict === 'gas held') return 'gas held';
   if (lap && lap.kind !== 'none') return lap.kind;
@@ -50,10 +56,21 @@ function regionOfFigures({ outcome, verdict, lap, shareAtStart }: PointFigures):
   return verdict === 'near the limit' ? 'near the limit' : 'sound';
 }
 
-export const foldsFilm = (region: Region): boolean =>
-  region === 'folds film' || region === 'folds film and laps';
+type Folding = 'folds film' | 'folds film and laps';
+
+/** What folds and loses metal over a rim besides: no cure of the one mends the other. */
+const SPILLING = {
+  'folds film': 'folds film and spills',
+  'folds film and laps': 'folds film, laps and spills',
+} as const satisfies Readonly<Record<Folding, Region>>;
+
+/** The region by its folds alone; of others the region itself. */
+export const spillLeftOut = (region: Region): Region =>
+  (Object.keys(SPILLING) as Folding[]).find((folding) => SPILLING[folding] === region) ?? region;
+
+export const foldsFilm = (region: Region): boolean => spillLeftOut(region) in SPILLING;
 export const isCold = (region: Region): boolean =>
-  region === 'laps' || region === 'misrun' || region === 'folds film and laps';
+  region === 'laps' || region === 'misrun' || spillLeftOut(region) === 'folds film and laps';
 /** There was a pour and it says something. */
 export const isPoured = (region: Region): boolean =>
   region !== 'in the die while ladling' &&

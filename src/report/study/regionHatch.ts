@@ -1,12 +1,14 @@
 import type { Region } from './region';
 
-/** What a region of a map is filled with; a region whose metal both folds and laps has two, one over the other. */
+/** What a region of a map is filled with; a region with several faults has several, one over the other. */
 export type Hatch = 'folds' | 'laps' | 'misruns' | 'near' | 'gas' | 'unfilled' | 'spills';
 
 const HATCHES: Partial<Readonly<Record<Region, readonly Hatch[]>>> = {
   'near the limit': ['near'],
   'folds film': ['folds'],
   'folds film and laps': ['folds', 'laps'],
+  'folds film and spills': ['folds', 'spills'],
+  'folds film, laps and spills': ['folds', 'laps', 'spills'],
   laps: ['laps'],
   misrun: ['misruns'],
   'gas held': ['gas'],

@@ -1,5 +1,5 @@
 import type { Margin } from './margins';
-import { type PointResult, type Region, regionOf } from './region';
+import { type PointResult, type Region, regionOf, spillLeftOut } from './region';
 import { spillWords } from './spillByEnd';
 
 const WORDS: Readonly<Record<Region, string>> = {
@@ -7,6 +7,8 @@ const WORDS: Readonly<Record<Region, string>> = {
   'near the limit': 'near a limit',
   'folds film': 'folds film',
   'folds film and laps': 'folds film and laps',
+  'folds film and spills': 'folds film, spills metal',
+  'folds film, laps and spills': 'folds film, laps, spills metal',
   laps: 'laps',
   misrun: 'misruns',
   'gas held': 'is held up by gas',
@@ -25,7 +27,7 @@ export const shortageOf = (result: PointResult): string | null =>
 
 /** A pour that was computed: its region, and what its feeder lacks; nothing is called sound whose feeder is short. */
 export function resultWords(result: PointResult): string {
-  const region = regionOf(result);
+  const region = spillLeftOut(regionOf(result));
   const words = regionAndFeeder(region, shortageOf(result));
   // A hazard to whoever stands there leads, whatever becomes of the casting.
   return spills(result) && region !== 'spills metal' ? `${regionWords('spills metal')}, and ${words}` : words;

@@ -1,5 +1,6 @@
 import {
   fromDegrees,
+  HEAT_TRANSFER,
   LENGTH,
   MASS,
   type Measure,
@@ -41,6 +42,7 @@ function finenessOf(quantity: SettingQuantity, units: PageUnits, value: number):
     case 'share':
       return { ...plain, decimals: 2 };
     case 'heat transfer':
+      return { ...HEAT_TRANSFER[units.length], decimals: 0 };
     case 'count':
       return { ...plain, decimals: 0 };
   }

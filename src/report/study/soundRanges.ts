@@ -80,6 +80,8 @@ const NEAR: Readonly<Record<Region, string>> = {
   'near the limit': 'a limit',
   'folds film': 'folding film',
   'folds film and laps': 'folding film and lapping',
+  'folds film and spills': 'folding film and spilling metal',
+  'folds film, laps and spills': 'folding film, lapping and spilling metal',
   laps: 'lapping',
   misrun: 'misrun',
   'gas held': 'holding gas',

@@ -9,6 +9,8 @@ export interface LabelWanted {
   readonly points: readonly Spot[];
   /** Room for the curve's marker before the words [px]. */
   readonly mark?: number;
+  /** Sought at its end or start first, where eyes look for it. */
+  readonly isAtEnd?: boolean;
 }
 
 /** From the words to the curve they name. */
@@ -41,6 +43,7 @@ interface Candidate {
 
 /** Shares along the curve tried in this order; the first ones also with a leader. */
 const SHARES = [0.8, 0.62, 0.45, 0.3, 0.92, 0.15, 0.7, 0.53, 0.38, 0.98, 0.05];
+const END_SHARES = [0.97, 0.04, 0.9, 0.12, 0.8, 0.2, 0.7, 0.3, 0.6, 0.4, 0.5];
 const LED_SHARES = 6;
 /** How far led words stand from their curve [px]. */
 const DISTANCES = [20, 36, 56, 80, 108];
@@ -90,8 +93,8 @@ function led(point: Spot, width: number): Candidate[] {
   );
 }
 
-const spotsOf = (points: readonly Spot[]): Spot[] =>
-  SHARES.map((share) => points[Math.round(share * (points.length - 1))]!);
+const spotsOf = (points: readonly Spot[], isAtEnd: boolean): Spot[] =>
+  (isAtEnd ? END_SHARES : SHARES).map((share) => points[Math.round(share * (points.length - 1))]!);
 
 const along = ({ from, to }: Leader): Spot[] => dense([from, to]);
 const length = ({ from, to }: Leader): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
@@ -127,6 +130,8 @@ interface Places {
 }
 
 const onCurve = (points: number): number => (points > 0 ? ON_CURVE + points * ON_POINT : 0);
+/** A short label among many curves is led out past all of them rather than laid over one: so many times the cost. */
+const AT_END = 3;
 
 /** A place costs a little more the later it is tried. */
 const PER_ORDER = 0.25;
@@ -137,12 +142,14 @@ const LEAST_LED = LED + PLACES_BESIDE * PER_ORDER;
 /** Every place of one label with what it costs for itself. */
 function placesOf(
   own: readonly Spot[],
+  isAtEnd: boolean,
   width: number,
   curves: readonly Strips[],
   others: readonly Strips[],
   plot: Plot,
   taken: readonly Box[],
 ): Places {
+  const weight = isAtEnd ? AT_END : 1;
   const tried = (candidate: Candidate, order: number): Tried => {
     const { box, leader } = candidate;
     const least =
@@ -153,13 +160,13 @@ function placesOf(
     let counted: number | undefined;
     const cost = (): number => {
       counted ??=
-        curves.reduce((sum, curve) => sum + onCurve(hitsIn(box, curve)), least) +
+        curves.reduce((sum, curve) => sum + weight * onCurve(hitsIn(box, curve)), least) +
         (leader ? crossingCost(leader, others) : 0);
       return counted;
     };
     return { candidate, least, cost };
   };
-  const spots = spotsOf(own);
+  const spots = spotsOf(own, isAtEnd);
   let far: readonly Tried[] | undefined;
   return {
     beside: spots.flatMap((spot) => beside(spot, width, plot)).map(tried),
@@ -208,9 +215,9 @@ export function placeDirectLabels(
 ): LabelPlaced[] {
   const named = wanted.filter(({ points }) => points.length > 0);
   const curves = [...named.map(({ points }) => points), ...lines].map(stripsOf);
-  const tried = named.map(({ text, points, mark = 0 }, own) => {
+  const tried = named.map(({ text, points, mark = 0, isAtEnd = false }, own) => {
     const others = curves.filter((_, index) => index !== own);
-    return placesOf(dense(points), textWidth(text) + mark, curves, others, plot, taken);
+    return placesOf(dense(points), isAtEnd, textWidth(text) + mark, curves, others, plot, taken);
   });
   const placed: Candidate[] = [];
   for (let round = 0; round < ROUNDS; round++)

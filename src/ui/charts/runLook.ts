@@ -1,5 +1,5 @@
 /**
- * How a line is drawn. Runs a to h keep colour, dash and marker in every chart; e to h have the colours of a to d with another dash and marker; `level` is the level fill, `bare`
+ * How a line is drawn. Runs a to h keep colour, dash and marker in every chart, each its own; `level` is the level fill, `bare`
  * the level fill without stand, `sketch` the coarse run that follows a hand.
  */
 export type RunLook = 'a' | 'b' | 'c' | 'd' | 'e' | 'f' | 'g' | 'h' | 'level' | 'bare' | 'ink' | 'sketch';

@@ -8,11 +8,13 @@ import {
   fromDegrees,
   fromKilojoules,
   fromLitres,
+  HEAT_TRANSFER,
   LENGTH,
   MASS,
   type Measure,
   type PageUnits,
   SPEED,
+  SURFACE_TENSION,
   TEMPERATURE,
   TEMPERATURE_DIFFERENCE,
   TYPED_UNITS,
@@ -94,6 +96,7 @@ const DENSITIES: Possible = [500, 20_000];
 /** From ice; nothing that is poured is asked here, so that there is no end. */
 const TEMPERATURES: Possible = [fromCelsius(0), Number.POSITIVE_INFINITY];
 const SPEEDS: Possible = [-20, 20];
+const TENSIONS: Possible = [0, 3];
 
 type Fineness = Pick<Quantity, 'decimals' | 'step'>;
 
@@ -116,6 +119,8 @@ const FINE = {
   speed: { mm: { decimals: [2, 3], step: 0.01 }, in: { decimals: [1, 2], step: 0.5 } },
   density: { kg: { decimals: [0, 1], step: 10 }, lb: { decimals: [4, 5], step: 0.0005 } },
   mass: { kg: { decimals: [2, 4], step: 0.01 }, lb: { decimals: [2, 4], step: 0.02 } },
+  'heat transfer': { mm: { decimals: [0, 0], step: 50 }, in: { decimals: [0, 1], step: 10 } },
+  'surface tension': { mm: { decimals: [2, 4], step: 0.01 }, in: { decimals: [0, 1], step: 10 } },
   temperature: { degC: { decimals: [0, 1], step: 5 }, degF: { decimals: [0, 1], step: 10 } },
 } as const;
 
@@ -126,6 +131,8 @@ type Measured =
   | 'speed'
   | 'mass'
   | 'density'
+  | 'heat transfer'
+  | 'surface tension'
   | 'temperature'
   | 'temperature difference';
 
@@ -135,7 +142,6 @@ const OTHERS: Readonly<Record<Exclude<QuantityKind, Measured>, Quantity>> = {
   rate: { unit: '°/s', decimals: [1, 2], step: 1, signed: false, ...degrees, possible: HALF_TURN },
   time: { ...plain, unit: 's', decimals: [2, 3], step: 0.1, others: TYPED_UNITS.time },
   viscosity: { ...plain, unit: 'Pa s', decimals: [4, 6], step: 0.0001, possible: [0, 1] },
-  'surface tension': { ...plain, unit: 'N/m', decimals: [2, 4], step: 0.01, possible: [0, 3] },
   share: { ...percent, decimals: [0, 1], step: 5, possible: [0, 5] },
   /** A few per cent at most. */
   'small share': { ...percent, decimals: [1, 2], step: 0.1, possible: [0, 0.5] },
@@ -164,7 +170,6 @@ const OTHERS: Readonly<Record<Exclude<QuantityKind, Measured>, Quantity>> = {
   'valve coefficient': { ...plain, unit: 'm³/h', decimals: [2, 5], step: 0.01 },
   torque: { ...plain, unit: 'N·m', decimals: [0, 1], step: 5 },
   'rotary damping': { ...plain, unit: 'N·m·s', decimals: [0, 1], step: 10 },
-  'heat transfer': { ...plain, unit: 'W/m²K', decimals: [0, 0], step: 50, whole: true },
   'latent heat': {
     ...plain,
     unit: 'kJ/kg',
@@ -206,6 +211,14 @@ export function quantityOf(kind: QuantityKind, units: PageUnits): Quantity {
       return inUnit(SPEED, units.length, FINE.speed, TYPED_UNITS.speed, SPEEDS);
     case 'density':
       return inUnit(DENSITY, units.mass, FINE.density, [], DENSITIES);
+    case 'heat transfer':
+      // Nobody knows a part of a watt, so that three decimals part thousands; a Btu is larger.
+      return {
+        ...inUnit(HEAT_TRANSFER, units.length, FINE['heat transfer']),
+        ...(units.length === 'mm' && { whole: true }),
+      };
+    case 'surface tension':
+      return inUnit(SURFACE_TENSION, units.length, FINE['surface tension'], [], TENSIONS);
     case 'mass':
       return inUnit(MASS, units.mass, FINE.mass, TYPED_UNITS.mass);
     case 'temperature':

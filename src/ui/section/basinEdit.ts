@@ -25,6 +25,12 @@ export function basinLengthTo(section: Section, length: number): SizeEdit {
   if (wrong) return wrong;
   const now = basinLength(section);
   const kept = `${mm(now)} mm is kept.`;
+  if (length < 0)
+    return refused(
+      'basin.length',
+      `A basin of ${mm(length)} mm would have its back wall ${mm(-length)} mm past the mouth; ${kept}`,
+      'Type how far the back wall stands before the mouth, without a minus.',
+    );
   const short = tooShort(section, length);
   if (short) return refused('basin.length', `${short.message}; ${kept}`, short.remedy);
   const end = section.floor.at(-1)!.x - section.floor[0]!.x;

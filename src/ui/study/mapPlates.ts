@@ -29,6 +29,8 @@ const NAMED: readonly Named[] = [
   { title: 'laps', regions: ['laps'] },
   { title: 'misruns', regions: ['misrun'] },
   { title: 'folds film and laps', regions: ['folds film and laps'] },
+  { title: 'folds film, spills metal', regions: ['folds film and spills'] },
+  { title: 'folds film, laps, spills metal', regions: ['folds film, laps and spills'] },
   { title: 'near a limit', regions: ['near the limit'] },
   { title: 'gas held', regions: ['gas held'] },
   { title: 'not filled', regions: ['not filled'] },

@@ -33,6 +33,8 @@ const SHORT: Readonly<Record<Region, string>> = {
   laps: 'lapping',
   misrun: 'misrun',
   'folds film and laps': 'folding',
+  'folds film and spills': 'folding',
+  'folds film, laps and spills': 'folding',
   'gas held': 'gas held',
   'not filled': 'not full',
   'spills metal': 'spilling',

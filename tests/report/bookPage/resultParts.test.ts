@@ -42,7 +42,7 @@ test('a comparison tells its sentence, what differs, every figure with its diffe
   expect(part).toMatch(
     /front speed, peak<\/th><td class="r" data-column="Slow">0\.15 m\/s<\/td><td class="r" data-column="Quick">0\.80 m\/s<\/td><td class="r" data-column="difference">5\.3 times as fast<\/td>/,
   );
-  const field = part.split('class="field"')[1]!.split('</div>')[0]!;
+  const field = part.split('class="field ended"')[1]!.split('</div>')[0]!;
   expect([...field.matchAll(/class="line look-\d" d="M[^"]+L/g)]).toHaveLength(2);
   expect(part.length).toBeLessThan(20_000);
 });

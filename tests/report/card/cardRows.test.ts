@@ -313,6 +313,9 @@ describe('the page', () => {
     const old = withChange({ warning: 'It is out of date.' });
     expect(cardHtml(old, 'card')).toContain('<b>Do not pour by this card.</b> It is out of date.');
     expect(cardHtml(source, 'card')).not.toContain('Do not pour by this card');
+    // What strikes its figures through and prints over them.
+    expect(cardHtml(old, 'card')).toMatch(/^<article class="shop-card[^"]* not-valid"/);
+    expect(cardHtml(source, 'card')).not.toContain('not-valid');
   });
 
   test('has no figure of the last run when the pour as it now stands cannot be computed', () => {

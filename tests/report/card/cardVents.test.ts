@@ -29,3 +29,10 @@ test('none is said as well, and what there is no room for stands in the book', (
   const five = [10, 20, 30, 40, 50].map((place) => vent(place, 20));
   expect(said(five)).toMatch(/^open vents: 5, .*30 mm from the mouth; 2 more: see the book$/);
 });
+
+test('a vent over the basin is told as that, and not by a place with a minus', () => {
+  expect(said([vent(-20, 40), vent(100, 12)])).toBe(
+    'open vents: 2, 40 mm² over the basin and 12 mm² at 100 mm from the mouth',
+  );
+  expect(said([vent(-20, 40)])).toBe('open vents: 1, 40 mm² over the basin');
+});

@@ -67,6 +67,14 @@ describe.each(Object.entries(SHAPES))('the basin of a %s', (_, section) => {
     expect(reach(shorter)).toBeCloseTo(reach(section), 9);
   });
 
+  test('with a minus is refused in words that say where the wall would stand', () => {
+    const issue = issueOf(basinLengthTo(section, -0.005))!;
+    expect(issue.message).toMatch(
+      /^A basin of \u22125 mm would have its back wall 5 mm past the mouth; [\d.]+ mm is kept\.$/,
+    );
+    expect(issue.remedy).toContain('without a minus');
+  });
+
   test('is refused where die and basin would be too long', () => {
     expect(issueOf(basinLengthTo(section, SIZES.most))?.message).toMatch(/would be longer than/);
   });
