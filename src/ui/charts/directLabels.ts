@@ -130,7 +130,7 @@ interface Places {
 }
 
 const onCurve = (points: number): number => (points > 0 ? ON_CURVE + points * ON_POINT : 0);
-/** A short label among many curves is led out past all of them rather than laid over one: so many times the cost. */
+/** A short label among many curves is laid over none of them, and led past as few as can be: so many times the cost. */
 const AT_END = 3;
 
 /** A place costs a little more the later it is tried. */
@@ -161,7 +161,7 @@ function placesOf(
     const cost = (): number => {
       counted ??=
         curves.reduce((sum, curve) => sum + weight * onCurve(hitsIn(box, curve)), least) +
-        (leader ? crossingCost(leader, others) : 0);
+        (leader ? weight * crossingCost(leader, others) : 0);
       return counted;
     };
     return { candidate, least, cost };

@@ -51,13 +51,20 @@ export function lineNames(
     if (shorter) {
       const wanted = texts((curve) => shorter[curves.indexOf(curve)]!, true);
       const tried = place(wanted);
-      if (tried.every(({ isFree }) => isFree)) return { wanted, placed: tried, isKeyed: true, tags: NO_TAGS };
+      if (tried.every(isNear)) return { wanted, placed: tried, isKeyed: true, tags: NO_TAGS };
     }
   }
   const tags = tagsOf(curves);
   const wanted = texts(({ key }) => tags.get(key)!, true);
   return { wanted, placed: place(wanted), isKeyed: true, tags };
 }
+
+/** A leader longer than this is hard to follow among many lines [px]. */
+const LONGEST_LEADER = 60;
+const isNear = ({ isFree, leader }: LabelPlaced): boolean =>
+  isFree &&
+  (leader === null ||
+    Math.hypot(leader.from[0] - leader.to[0], leader.from[1] - leader.to[1]) <= LONGEST_LEADER);
 
 const NO_TAGS: ReadonlyMap<string, string> = new Map();
 

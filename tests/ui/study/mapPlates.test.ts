@@ -107,3 +107,16 @@ test('what fills quietly and is not fed has a name of its own, and the word soun
   expect(sound!.x).toBeLessThan(plot.x((12 * 10) / 19));
   expect(quiet!.x).toBeGreaterThan(plot.x((12 * 10) / 19));
 });
+
+test('a region whose metal folds and spills is named after both', () => {
+  const plain = answerOf(10, 20);
+  const spilling: MapAnswer = {
+    ...plain,
+    regions: plain.regions.map(
+      (region, point): Region =>
+        region === 'folds film' && Math.floor(point / 20) >= 10 ? 'folds film and spills' : region,
+    ),
+  };
+  const titles = mapPlates(spilling, plot, 600, []).map(({ title }) => title);
+  expect(titles.toSorted()).toEqual(['folds film', 'folds film, spills metal', 'sound']);
+});
