@@ -106,7 +106,7 @@ function justCounting(): Book {
       if (cell.kind === 'pour')
         return { ...cell, computation: { meshCells: 60, capillaryGate: true, settlingTime: 2 } };
       if (cell.kind !== 'tilt' || cell.tilt.kind !== 'steady') return cell;
-      return { ...cell, tilt: { ...cell.tilt, rate: fromDegrees(20) } };
+      return { ...cell, tilt: { ...cell.tilt, rate: fromDegrees(30) } };
     });
   return { ...sample, cells };
 }

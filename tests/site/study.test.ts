@@ -303,7 +303,7 @@ test('a study that is begun at once after typing takes what stands in the field'
 
 /** The 4 mm wall with less metal than its feeder needs: a curve of five points and a map of 4 × 4, all on the coarsest mesh. */
 function wallBook(): Book {
-  const pace = { setting: 'tilt.time', from: 8, to: 16, points: 5 };
+  const pace = { setting: 'tilt.time', from: 8, to: 20, points: 5 };
   const start = { setting: 'tilt.start', from: 0, to: fromDegrees(40), points: 4 };
   const cells = thinWallWindow.cells.flatMap((cell): Cell[] => {
     if (cell.kind === 'pour') return [{ ...cell, computation: { ...cell.computation, meshCells: 40 } }];

@@ -118,7 +118,8 @@ figure>.chart{margin:18px 0 0}
 .look-7{stroke:var(--h);stroke-dasharray:14 3 5 3}
 .key{list-style:none;display:flex;flex-wrap:wrap;gap:4px 18px;margin:6px 0 0;padding:0;font-size:14px}
 .key li{display:flex;gap:8px;align-items:center}
-.key svg{width:36px;flex:none;overflow:visible}
+.key svg{flex:none;overflow:visible}
+.chart .key svg{width:36px}
 .map-field{display:grid;grid-template-columns:auto minmax(0,1fr);gap:4px 6px;font-size:13px;line-height:16px;color:var(--ink2)}
 .map-up{display:flex;flex-direction:column;justify-content:space-between;text-align:right;white-space:nowrap}
 .map-across{grid-column:2;display:flex;justify-content:space-between;gap:8px}
