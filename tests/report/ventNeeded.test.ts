@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import type { Book } from '$src/cells/kinds';
 import type { PourPlan } from '$src/core/pour/plan';
 import type { Fold } from '$src/core/pour/record';
+import { fromMillimetres } from '$src/core/units';
 import { heldPocket } from '$src/report/heldPocket';
 import { ventNeeded } from '$src/report/ventNeeded';
 import { computed } from '../books/computed';
 import { planOf } from '../books/planOf';
 import { betterTilt } from '../books/sources/betterTilt';
+import { armBehind } from '../books/sources/shop';
 import { inventedPlan, inventedRecord } from './inventedRecord';
 
 const shutIn = (time: number, area: number): Fold => ({
@@ -17,6 +20,16 @@ const shutIn = (time: number, area: number): Fold => ({
 });
 
 const oneCavity: PourPlan = { ...inventedPlan, section: { ...inventedPlan.section, cavities: 1 } };
+
+/** The better tilt's book behind a narrow basin, filled so high that the measured tilt shuts gas in. */
+const shutsGasIn: Book = {
+  ...betterTilt,
+  cells: betterTilt.cells.map((cell) => {
+    if (cell.kind === 'section') return { ...cell, section: armBehind({ length: 115, pit: 0, open: 50 }) };
+    if (cell.kind === 'charge') return { ...cell, charge: { by: 'head', head: fromMillimetres(22) } };
+    return cell;
+  }),
+};
 
 describe('the vent that gas shut in would have needed', () => {
   it('lets it out as fast as the metal came, though held gas was hardly pressed', () => {
@@ -35,7 +48,7 @@ describe('the vent that gas shut in would have needed', () => {
   });
 
   it('is as good as four times as much, where a tenth leaves more gas in', () => {
-    const plan = planOf(betterTilt, 'pour-measured', 200);
+    const plan = planOf(shutsGasIn, 'pour-measured', 200);
     const held = computed(plan);
     const pocket = heldPocket(held)!;
     const shareWith = (along: number, area: number): number => {

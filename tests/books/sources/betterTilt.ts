@@ -4,19 +4,20 @@ import { repeatsOf } from '$src/core/tilt/measured/repeats';
 import { PLAIN_TREATMENT, treatReadings } from '$src/core/tilt/measured/treatReadings';
 import { WIDEST_LIMITS } from '$src/core/tilt/range';
 import type { MachineLimits, Tilt } from '$src/core/tilt/tilt';
-import { fromDegrees, fromMillimetres } from '$src/core/units';
+import { fromDegrees } from '$src/core/units';
 import {
   armBehind,
   CASTING,
   cautions,
   chargeCell,
   compareCell,
-  FEEDER_SHORT,
+  FED,
   metalCell,
   note,
   pourCell,
   sectionCell,
   tiltCell,
+  WIDE_FLUSH,
 } from './shop';
 
 /** What the machine of the shop does: no quicker than this. */
@@ -66,14 +67,11 @@ export const betterTilt: Book = {
     note('what-to-look-at', 'What to look at', [
       'A phone lay on the cool frame during three dry runs. **As measured** is the middle one of the three: the body gathers way, and the damper takes hold late.',
       'Pour it: the front runs over the critical speed and folds its skin. Nothing about section, charge or start is wrong. It is the turning.',
-      '**Front-led** asks for a front at 40 % of critical instead, and never more than 20° a second. The rate at each inclination follows from the level fill; then it is run, and slowed where the front overshot. The cell shows the front before and after, and tells the tilt in a few stages.',
+      '**Front-led** asks for a front at 40 % of critical instead, and never more than 20° a second. The rate at each inclination follows from the level fill; then it is run, and slowed where the front overshot. The cell shows the front before and after, and tells the tilt in a few stages. So poured the arm is sound, and the feeder has enough for it.',
     ]),
-    sectionCell('flush-basin', 'Flush basin', armBehind({ length: 115, pit: 0, open: 50 }), 'charge'),
+    sectionCell('flush-basin', 'Flush basin', armBehind(WIDE_FLUSH), 'charge'),
     metalCell(),
-    chargeCell('charge', 'Arm and 22 mm of feeder', 'flush-basin', 'measured', {
-      by: 'head',
-      head: fromMillimetres(22),
-    }),
+    chargeCell('charge', 'Arm and feeder', 'flush-basin', 'measured', { by: 'mass', mass: FED }),
     tiltCell('measured', 'As measured', measuredTilt()),
     pourCell('pour-measured', 'As measured', {
       section: 'flush-basin',
@@ -96,7 +94,6 @@ export const betterTilt: Book = {
       'Ask “How sure is this?” of the measured pour: its rate and start are varied by what the three repeats strayed.',
       'Take the stages of the front-led tilt and run the pour again. A hand cannot follow a curve; it can follow a few stages, a little coarser. The cell says by how many degrees.',
       'The readings here are invented. Put a phone on your own cool frame, never on a hot die, and measure an empty machine first.',
-      FEEDER_SHORT,
     ]),
     cautions('cautions'),
   ],
