@@ -4,13 +4,17 @@ import { expect } from 'vitest';
 /** Longest wait for the pours of a book; a loaded machine takes its time [ms]. */
 const PATIENCE = 120_000;
 
-const states = (page: Page): Promise<string[]> =>
-  page
-    .locator('[data-cell][data-state]')
-    .evaluateAll((cells) => cells.map((cell) => cell.getAttribute('data-state') ?? ''));
-
-/** Parts of cells that wait for their turn to be drawn. */
-const undrawn = (page: Page): Promise<number> => page.locator('[data-undrawn]').count();
+/**
+ * How many parts of cells wait for their turn to be drawn, and the state of each cell. Both are read at one moment: read
+ * one after the other, a pour may end in between, and neither shows that its pictures are still to come.
+ */
+const whatIsThere = (page: Page): Promise<{ undrawn: number; states: string[] }> =>
+  page.evaluate(() => ({
+    undrawn: document.querySelectorAll('[data-undrawn]').length,
+    states: [...document.querySelectorAll('[data-cell][data-state]')].map(
+      (cell) => cell.getAttribute('data-state') ?? '',
+    ),
+  }));
 
 /** A guess that is still to be given, and what it hides, are as far as they come by themselves. */
 const UP_TO_DATE = new Set(['fresh', 'open', 'hidden']);
@@ -19,12 +23,11 @@ const UP_TO_DATE = new Set(['fresh', 'open', 'hidden']);
 export async function waitUntilFresh(page: Page): Promise<void> {
   await page.locator('[data-cell][data-state]').first().waitFor();
   // Asked together: while the first cells alone are drawn, all that is there may be up to date.
-  await expect
-    .poll(async () => [await undrawn(page), (await states(page)).filter((state) => !UP_TO_DATE.has(state))], {
-      timeout: PATIENCE,
-      interval: 200,
-    })
-    .toEqual([0, []]);
+  const outstanding = async () => {
+    const { undrawn, states } = await whatIsThere(page);
+    return [undrawn, states.filter((state) => !UP_TO_DATE.has(state))];
+  };
+  await expect.poll(outstanding, { timeout: PATIENCE, interval: 200 }).toEqual([0, []]);
 }
 
 /** A figure of the compare table: which pour, which figure, the number behind it, and what a reader sees. */
