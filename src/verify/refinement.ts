@@ -129,6 +129,8 @@ const HALF_FULL =
   'metal behind the front stands 0.44 to 0.48 of the section, near the half under which a tongue counts, borderline: on four or five of five meshes within 3 % of 200 cells, one to three of five about 400, not on 800';
 const SMALL_POCKET =
   'how gas that was shut in lies at the end: in two places on three of five meshes within 3 % of 200 cells and one of five about 400, in one on the others and on 800';
+const THROWN_BACK =
+  'metal thrown back from the end wall meets itself under the roof on 400 cells, borderline, and parts the gas left there in two; there is no such meeting, and one pocket, on all of five meshes within 3 % of 200 cells, on four more about 400, and on 800';
 const once = (cause: string) => ({ most: 1, cause });
 
 /** Measured; the verification page tells each with its cause. */
@@ -137,6 +139,9 @@ export const KNOWN: KnownMisses = {
   'Fill height and front speed, Filled to 18 mm under: breaking bore': once(WEAK_JUMP),
   'Two tilt profiles side by side, Quick and steady: gas left under the roof': once(SMALL_POCKET),
   'Two tilt profiles side by side, Quick and steady: gas left under the roof, clear': once(SMALL_POCKET),
+  'From a measured tilt to a better one, As measured: fronts meet': once(THROWN_BACK),
+  'From a measured tilt to a better one, As measured: gas left under the roof': once(THROWN_BACK),
+  'From a measured tilt to a better one, As measured: gas left under the roof, clear': once(THROWN_BACK),
   'A short ladle: fill height and first flow, Filled to 12 mm under: tongue': once(HALF_FULL),
   'A short ladle: fill height and first flow, Filled to 18 mm under: breaking bore': once(WEAK_JUMP),
   'Too quick, too slow: reading a pour window, In 30 seconds: peak front speed': {

@@ -60,7 +60,9 @@ async function expectSameFigures(page: Page, what: string): Promise<void> {
 }
 
 async function typeHead(page: Page, head: string): Promise<Locator> {
-  const field = page.locator('[data-kind="charge"]').getByRole('textbox', { name: /^head above the mouth/ });
+  const charge = page.locator('[data-kind="charge"]');
+  await charge.locator('input[type=radio][value=head]').check({ force: true });
+  const field = charge.getByRole('textbox', { name: /^head above the mouth/ });
   await field.fill(head);
   await field.press('Enter');
   return field;
