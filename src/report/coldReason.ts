@@ -3,15 +3,19 @@ import { coldOf } from './coldOf';
 import type { Reason } from './verdictReasons';
 import { percentText, secondsText } from './wording';
 
-/** Less time than this before the metal goes stiff is told: coat and die are not known closer. Ours, no source [s]. */
+/** Less time than this before the metal goes stiff is near a limit: coat and die are not known closer. Ours, no source [s]. */
 const CLOSE = 0.5;
+
+/** Nothing lapped or stopped, but some of the metal came near it. */
+export const isCloseToFreezing = ({ figures: { lap } }: PourRecord): boolean =>
+  lap !== null && lap.kind === 'none' && lap.margin < CLOSE;
 
 /** Cold metal: where it laps, why it stops, or how near it came to that; null when it was not near. */
 export function coldReason(record: PourRecord): Reason | null {
   const { figures, folds, plan } = record;
   const { lap, finalShare } = figures;
   if (!lap) return null;
-  if (lap.kind === 'none') return lap.margin < CLOSE ? closeReason(lap.margin) : null;
+  if (lap.kind === 'none') return isCloseToFreezing(record) ? closeReason(lap.margin) : null;
   const cold = coldOf(record);
   if (cold === 'none') return null;
   if (cold === 'misrun') {
@@ -29,5 +33,5 @@ export function coldReason(record: PourRecord): Reason | null {
 
 const closeReason = (margin: number): Reason => ({
   name: 'close to freezing',
-  line: `The slowest place fills only ${secondsText(margin)} before its metal goes stiff; a little more coat lost or a colder die laps.`,
+  line: `The coldest metal had only ${secondsText(margin)} left before it is too stiff to run; a little more coat lost or a colder die, and it laps or stops.`,
 });

@@ -1,6 +1,7 @@
 import type { Fold, PourRecord } from '$src/core/pour/record';
 import { toCubicCentimetres, toDegrees } from '$src/core/units';
 import { coldOf } from './coldOf';
+import { isCloseToFreezing } from './coldReason';
 import { type FeederShortage, feederShortage } from './feederShortage';
 import { gasHeld } from './gasHeld';
 import { isLadledIn, shareAtStart } from './ladledIn';
@@ -87,7 +88,8 @@ function kindOf(record: PourRecord, speed: SpeedCall | null): VerdictKind {
   // Metal on the floor is a worse fault than any doubt of the casting.
   if (spilledWords(record)) return 'spills';
   if (isLadledIn(shareAtStart(record))) return 'not judged';
-  const isNear = speed === 'too close to call' || sizes.has('marked') || isNearlyShut(record);
+  const isNear =
+    speed === 'too close to call' || sizes.has('marked') || isNearlyShut(record) || isCloseToFreezing(record);
   return isNear ? 'near the limit' : 'sound';
 }
 

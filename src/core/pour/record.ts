@@ -125,7 +125,7 @@ export interface NarrowWay {
   readonly inclination: number;
 }
 
-/** Cold metal: what it did, and the seconds that the place nearest to freezing had left (negative = none). */
+/** Cold metal: what it did, and the seconds that the metal nearest to freezing had left (negative: so much too late). */
 export interface LapFigure {
   readonly kind: 'none' | 'laps' | 'misrun';
   readonly margin: number;

@@ -4,6 +4,7 @@ import type { Heat } from '$src/core/heat/heat';
 import type { Lap } from '$src/core/heat/laps';
 import { frontTemperature, watchLaps } from '$src/core/heat/lapWatch';
 import { cellOf, isMetal, plugMean } from '$src/core/heat/plug';
+import { watchTimeLeft } from '$src/core/heat/timeLeft';
 import type { Mesh } from '$src/core/mesh/mesh';
 import { toCelsius } from '$src/core/units';
 import { STRICTER } from '$src/core/watch/clear';
@@ -29,6 +30,7 @@ const CREEP = 1e-3;
 
 export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: Mesh): HeatWatch {
   const laps = heat && plan.heat ? watchLaps(flow, heat, mesh, plan.heat.lapTemperature) : null;
+  const carried = heat ? watchTimeLeft(flow, heat, mesh) : null;
   let arriving: number | null = null;
   let arrived = false;
   let stiffSince: { readonly time: number; readonly front: number } | null = null;
@@ -43,6 +45,7 @@ export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: M
     last = { time: sample.time, front: sample.front };
     arrived ||= sample.front >= sample.dieLength - ARRIVED;
     noteStiff(sample);
+    carried?.look(arrived ? null : sample.front);
     if (arriving === null && arrived) arriving = frontTemperature(heat, flow, mesh, sample.front);
   }
 
@@ -58,15 +61,18 @@ export function watchHeat(plan: PourPlan, flow: Flow, heat: Heat | null, mesh: M
     return plugMean(heat!.solid, heat!, flow, mesh, cell, -1) >= heat!.freezing.coherency;
   }
 
-  /** Time that the slowest-filled place of the die had left before its metal went stiff [s]. */
+  /**
+   * Time that the metal nearest to going stiff had left [s]: by the heat that was carried, or by hand for the place that
+   * filled slowest, whichever is less. Only the reckoning by hand tells by how much a place was too late.
+   */
   function margin(): number {
-    if (!heat || !plan.heat) return Number.POSITIVE_INFINITY;
+    if (!heat || !carried || !plan.heat) return Number.POSITIVE_INFINITY;
     const regions = fillAgainstFreezing(heat, mesh, plan.heat.regions.length, plan.heat.startTemperature);
     const inDie = regions.filter((region) => plan.section.regions[region.region]!.end > plan.section.mouth);
     const left = inDie.map((region) =>
       region.taken === null ? -region.allowed : region.allowed - region.taken,
     );
-    return Math.min(...left);
+    return Math.min(carried.least(), ...left);
   }
 
   function lap(filled: boolean): LapFigure | null {
