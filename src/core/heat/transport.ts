@@ -1,12 +1,13 @@
 import type { Flow } from '$src/core/flow/flow';
 import type { Mesh } from '$src/core/mesh/mesh';
 import type { Heat } from './heat';
+import { sharpen } from './sharpen';
 
 /**
  * Carries the heat content with the metal: upwind, with the very discharges of the flow's last step, so what leaves a
  * cell enters its neighbour. A cell that gives away more than it held before the step (metal passing through) gives
  * the surplus at its new heat content; with that share implicit no cell becomes hotter or colder than what it is
- * made of, whatever the step.
+ * made of, whatever the step. What upwind mixes besides is given back where that is safe (`sharpen.ts`).
  *
  * Row of cell i, w = metal kept from before, in = metal that came, q = share given implicitly:
  * (w + in) H_i − Σ in q H_donor = w H_i° + Σ in (1 − q) H_donor°.
@@ -17,11 +18,13 @@ export function carry(heat: Heat, flow: Flow, mesh: Mesh, dt: number): void {
   setRows(heat, flow, mesh.cells, dt);
   const firstBefore = heat.enthalpy[0]!;
   const lastBefore = heat.enthalpy[last]!;
+  for (let i = flow.activeFrom; i <= flow.activeTo; i++) heat.moving[i] = heat.enthalpy[i]!;
   solveRows(heat, flow);
   const ends =
     flow.flux[0]! * endHeat(heat, 0, firstBefore, flow.flux[0]! > 0) -
     flow.flux[last + 1]! * endHeat(heat, last, lastBefore, flow.flux[last + 1]! < 0);
   heat.brought += heat.freezing.density * dt * ends;
+  sharpen(heat, flow, dt);
 }
 
 /** Heat content of what passes an open end of the section beside cell i [J/kg]; a die's ends are closed. */
