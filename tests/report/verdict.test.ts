@@ -94,6 +94,16 @@ describe('verdict', () => {
     expect(left(0.6)).not.toContain('close to freezing');
   });
 
+  it('calls a pour with so little time left near the limit, never sound', () => {
+    const called = (margin: number) => {
+      const { figures } = inventedRecord();
+      return verdict(inventedRecord({ figures: { ...figures, lap: { kind: 'none', margin } }, folds: [] }))
+        .kind;
+    };
+    expect(called(0.6)).toBe('sound');
+    expect(called(0.4)).toBe('near the limit');
+  });
+
   it('never calls an unfilled or stopped pour sound', () => {
     const short = inventedRecord({
       figures: { ...inventedFigures, filledTime: null, fillTime: null, finalShare: 0.62 },

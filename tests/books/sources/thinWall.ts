@@ -61,7 +61,7 @@ export const thinWallWindow: Book = {
     ]),
     sectionCell('wall', 'Wall of 4 mm', WALL, 'charge'),
     metalCell(),
-    tiltCell('tilt', 'Steady, 12° a second', steady(30, 12, LIMITS)),
+    tiltCell('tilt', 'Steady, 13° a second', steady(30, 13, LIMITS)),
     chargeCell('charge', 'Wall and feeder', 'wall', 'tilt', { by: 'mass', mass: METAL }),
     pourCell('pour', 'As it is set', { section: 'wall', charge: 'charge', tilt: 'tilt' }),
     studyCell('window', 'Pour window of the wall', 'pour', WINDOW),
@@ -80,7 +80,7 @@ export const thinWallWindow: Book = {
       'The wall itself takes a quarter of a kilo. All that is ladled beyond it stands over the mouth when the die is upright, and is what the wall, its gate and the feeder itself draw on while they freeze.',
       '**Too little, and the feeder is short.** Up to some 0.48 kg the front is as quiet as it is further up, and the map calls it sound, which it says of the filling. The line under the map counts the points whose feeder cannot feed, and each of them tells what it lacks: the casting would draw beside the gate. From 0.5 kg on it is enough.',
       '**Too much is no help.** It is melted, poured and cut off again. And from some 0.76 kg the basin cannot hold upright what the die does not take: metal runs over the rim, a hazard before it is a loss. The map ends well before that; it follows each pour only until the die is full, and a pour of its own tells what is spilled later.',
-      'So the charge has a window as the tilt has, and the two are one window in three directions. The pour above is set at 0.54 kg and ten seconds, clear of every edge by more than a ladle or a damper strays.',
+      'So the charge has a window as the tilt has, and the two are one window in three directions. The pour above is set at 0.54 kg and nine and a half seconds, clear of every edge by more than a ladle or a damper strays.',
       'More metal is not what made this feeder work. Under a roof no higher than the gate it would freeze as soon as the gate does, however much is ladled. The roof over the mouth stands at 35 mm for that: a feeder must be thicker than what it feeds. Lower it to 12 mm in the section: what no longer fits under it runs over the rim, and the line of the feeder among the figures of the pour falls to 1.0 times the time of the die, where 1.2 is wanted.',
     ]),
     note('try', 'Try it', [

@@ -56,7 +56,7 @@ export const pastLevel = lesson('Slow past level, quick afterwards', [
       'While the die climbs and passes level, the front is free: there is empty floor before it, and every degree the machine turns sends metal along it. Once the front has reached the end wall the arm fills from there, and turning quickly only stands it upright.',
       'So the seconds belong to the first third of the stroke. The slow first tilt has the slowest front of the three and is upright no later. The quick first tilt saves its time exactly where it costs most.',
       'Step the comparison by inclination to −10°: in all three the front is home. Whatever was going to fold has folded by then, and what is done afterwards hardly matters to the front.',
-      'The price of slowness is warmth. The slow first pour has some six and a half seconds left before its coldest place would go stiff, the other two more than seven. A thinner arm or a colder die would forgive less: the lesson on the pour window is about that.',
+      'The price of slowness is warmth. The slow first pour has some three seconds left before its coldest metal would go stiff, the other two four and more. A thinner arm or a colder die would forgive less: the lesson on the pour window is about that.',
       'Try it: hurry the slow tilt sooner, at 0° and at +5° in place of −5°. When does the front begin to notice?',
     ]),
   ),
