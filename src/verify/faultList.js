@@ -254,4 +254,18 @@ export const FAULTS = [
     put: 'Math.cos(contactAngle / 2)',
     tests: verify('exact'),
   },
+  {
+    name: 'heat smeared along the metal',
+    file: 'core/heat/transport.ts',
+    find: '  sharpen(heat, flow, dt);',
+    put: '',
+    tests: ['tests/core/heat/sharpen.test.ts'],
+  },
+  {
+    name: 'time left that forgets what the metal lost on its way',
+    file: 'core/pour/watchHeat.ts',
+    find: 'Math.min(carried.least(), ...left)',
+    put: 'Math.min(...left)',
+    tests: ['tests/books/class/pastLevel.test.ts'],
+  },
 ];
