@@ -162,6 +162,58 @@ export const SURFACE_TENSION: Readonly<Record<PageUnits['length'], Measure>> = {
   },
 };
 
+/** 1 Btu/lb in J/kg, exact by the same definition, and 1 Btu/(lb °F) in J/(kg K). */
+const HEAT_PER_BTU = JOULES_PER_BTU / KILOGRAMS_PER_POUND;
+const SPECIFIC_PER_BTU = HEAT_PER_BTU / fromFahrenheitStep(1);
+/** 1 Btu/(h ft °F) in W/(m K), about 1.731. */
+const CONDUCTIVITY_PER_BTU = TRANSFER_PER_BTU * 12 * METRES_PER_INCH;
+
+/** Heat by mass goes with masses, as does specific heat. */
+export const LATENT_HEAT: Readonly<Record<PageUnits['mass'], Measure>> = {
+  kg: { unit: 'kJ/kg', key: 'kJ_per_kg', toShown: toKilojoules, fromShown: fromKilojoules },
+  lb: {
+    unit: 'Btu/lb',
+    key: 'Btu_per_lb',
+    toShown: (heat) => heat / HEAT_PER_BTU,
+    fromShown: (shown) => shown * HEAT_PER_BTU,
+  },
+};
+export const SPECIFIC_HEAT: Readonly<Record<PageUnits['mass'], Measure>> = {
+  kg: { unit: 'J/kgK', key: 'J_per_kgK', toShown: asIs, fromShown: asIs },
+  lb: {
+    unit: 'Btu/lb°F',
+    key: 'Btu_per_lbF',
+    toShown: (heat) => heat / SPECIFIC_PER_BTU,
+    fromShown: (shown) => shown * SPECIFIC_PER_BTU,
+  },
+};
+/** Conductivity goes with heat transfer. */
+export const CONDUCTIVITY: Readonly<Record<PageUnits['length'], Measure>> = {
+  mm: { unit: 'W/mK', key: 'W_per_mK', toShown: asIs, fromShown: asIs },
+  in: {
+    unit: 'Btu/h ft°F',
+    key: 'Btu_per_h_ft_F',
+    toShown: (conductivity) => conductivity / CONDUCTIVITY_PER_BTU,
+    fromShown: (shown) => shown * CONDUCTIVITY_PER_BTU,
+  },
+};
+/** Handbooks for inch shops tabulate viscosity in centipoises, which are mPa s. */
+const CENTIPOISE: Measure = {
+  unit: 'cP',
+  key: 'cP',
+  toShown: toMillipascalSeconds,
+  fromShown: (shown) => shown / 1000,
+};
+export const VISCOSITY: Readonly<Record<PageUnits['length'], Measure>> = {
+  mm: { unit: 'Pa s', key: 'Pa_s', toShown: asIs, fromShown: asIs },
+  in: CENTIPOISE,
+};
+/** The same for texts, which say mPa s. */
+export const VISCOSITY_IN_WORDS: Readonly<Record<PageUnits['length'], Measure>> = {
+  mm: { ...CENTIPOISE, unit: 'mPa s', key: 'mPa_s' },
+  in: CENTIPOISE,
+};
+
 /** A unit that may be typed. */
 export type TypedUnit = Pick<Measure, 'unit' | 'fromShown'>;
 
@@ -178,6 +230,7 @@ export const TYPED_UNITS = {
   time: typed({ min: 60, h: SECONDS_PER_HOUR, ms: 1e-3 }),
   pressure: typed({ psi: PASCALS_PER_PSI, MPa: 1e6, kPa: 1e3 }),
   volume: typed({ ml: 1e-6, 'cm³': 1e-6 }),
-  latentHeat: typed({ 'J/g': 1000, 'cal/g': 4186.8, 'BTU/lb': 2326 }),
+  latentHeat: typed({ 'J/g': 1000, 'cal/g': 4186.8, 'BTU/lb': HEAT_PER_BTU }),
   specificHeat: typed({ 'kJ/kgK': 1000, 'J/gK': 1000 }),
+  viscosity: typed({ 'mPa s': 1e-3, mPa·s: 1e-3 }),
 };

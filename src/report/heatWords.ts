@@ -5,6 +5,7 @@ import type { Region } from '$src/core/section/section';
 import { HEAT_TRANSFER, METRIC, type PageUnits, TEMPERATURE, toKilojoules } from '$src/core/units';
 import { shownTransfer } from './coatChoice';
 import type { InputWords } from './inputWord';
+import { inUnits } from './inUnits';
 import { fixed, percentText, significant } from './wording';
 
 /** Everything that decides the heat of a pour, in words: the metal's freezing, its temperature, coats and die. */
@@ -43,26 +44,30 @@ function metalHeat(heat: HeatPlan, units: PageUnits): InputWords[] {
       [freezing.solidus, freezing.liquidus],
       `${warm(freezing.solidus)}–${warm(freezing.liquidus)} ${unit}`,
     ),
-    input('latent heat', freezing.latentHeat, `${fixed(toKilojoules(freezing.latentHeat), 0)} kJ/kg`),
+    input(
+      'latent heat',
+      freezing.latentHeat,
+      inUnits(`${fixed(toKilojoules(freezing.latentHeat), 0)} kJ/kg`, units),
+    ),
     input(
       'specific heat, liquid and solid',
       [freezing.liquidHeat, freezing.solidHeat],
-      `${fixed(freezing.liquidHeat, 0)} and ${fixed(freezing.solidHeat, 0)} J/(kg K)`,
+      inUnits(`${fixed(freezing.liquidHeat, 0)} and ${fixed(freezing.solidHeat, 0)} J/kgK`, units),
     ),
     input(
       'heat conductivity of the liquid',
       freezing.conductivity,
-      `${fixed(freezing.conductivity, 0)} W/(m K)`,
+      inUnits(`${fixed(freezing.conductivity, 0)} W/mK`, units),
     ),
-    input('density for heat', freezing.density, `${fixed(freezing.density, 0)} kg/m³`),
+    input('density for heat', freezing.density, inUnits(`${fixed(freezing.density, 0)} kg/m³`, units)),
     input('a front stops at', freezing.coherency, `${percentText(freezing.coherency)} solid`),
     input('lap temperature', lapTemperature, `${warm(lapTemperature)} ${unit}`, 'heat'),
   ];
 }
 
 /** What its user typed of the metal once it is set, and of what is usual for it. */
-function ownWords(own: SetMetal, { temperature }: PageUnits): InputWords[] {
-  const { unit, toShown } = TEMPERATURE[temperature];
+function ownWords(own: SetMetal, units: PageUnits): InputWords[] {
+  const { unit, toShown } = TEMPERATURE[units.temperature];
   const range = ({ low, high }: SetMetal['dieRange']): string =>
     `${fixed(toShown(low), 0)}–${fixed(toShown(high), 0)} ${unit}`;
   const input = (name: string, decides: unknown, text: string): InputWords => ({
@@ -75,7 +80,11 @@ function ownWords(own: SetMetal, { temperature }: PageUnits): InputWords[] {
   return [
     input('freezing data of your own, from', base, base),
     input('shrinkage on freezing', freezingShrinkage, percentText(freezingShrinkage)),
-    input('heat conductivity of the solid', solidConductivity, `${fixed(solidConductivity, 0)} W/(m K)`),
+    input(
+      'heat conductivity of the solid',
+      solidConductivity,
+      inUnits(`${fixed(solidConductivity, 0)} W/mK`, units),
+    ),
     input('usual for pouring', pouringRange, range(pouringRange)),
     input('usual for the die', dieRange, range(dieRange)),
   ];

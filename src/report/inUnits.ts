@@ -1,14 +1,19 @@
 import {
   AREA,
+  CONDUCTIVITY,
   DENSITY,
   HEAT_TRANSFER,
+  LATENT_HEAT,
   LENGTH,
   MASS,
   type Measure,
   type PageUnits,
+  SPECIFIC_HEAT,
   SPEED,
   SURFACE_TENSION,
   TEMPERATURE,
+  VISCOSITY,
+  VISCOSITY_IN_WORDS,
   VOLUME,
 } from '$src/core/units';
 import type { FigureRow } from './figures';
@@ -36,6 +41,11 @@ function turnsTo({ length, mass, temperature }: PageUnits): ReadonlyMap<string, 
     turn(TEMPERATURE.degC, TEMPERATURE[temperature], 0),
     turn(HEAT_TRANSFER.mm, HEAT_TRANSFER[length], 0),
     turn(SURFACE_TENSION.mm, SURFACE_TENSION[length], -3),
+    turn(LATENT_HEAT.kg, LATENT_HEAT[mass], 0),
+    turn(SPECIFIC_HEAT.kg, SPECIFIC_HEAT[mass], 3),
+    turn(CONDUCTIVITY.mm, CONDUCTIVITY[length], 0),
+    turn(VISCOSITY.mm, VISCOSITY[length], -3),
+    turn(VISCOSITY_IN_WORDS.mm, VISCOSITY_IN_WORDS[length], 0),
   ].filter(({ from, to }) => from !== to);
   return new Map(turns.map((one) => [one.from.unit, one]));
 }
@@ -59,7 +69,7 @@ const NUMBER = `[+\u2212-]?(?:\\d{1,3}(?:,\\d{3})+|\\d+)(?:\\.\\d+)?`;
 const numberOf = (text: string): number => Number(text.replace(MINUS, '-').replaceAll(',', ''));
 /** One number or several before one unit: "5 mm", "11 of 20 cm³", "1 to 2000 mm", "200 × 30 mm", "700–730 °C", "0.49 (0.44 to 0.54) m/s". */
 const MEASURED = new RegExp(
-  `(?<![\\w.])(${NUMBER}(?:(?: to | and | of | × |, |–| \\()${NUMBER})*\\)?) (mm²|mm|cm³|kg/m³|kg|°C|m/s|W/m²K|N/m)(?![\\w/²³])`,
+  `(?<![\\w.])(${NUMBER}(?:(?: to | and | of | × |, |–| \\()${NUMBER})*\\)?) (mm²|mm|cm³|kg/m³|kg|°C|m/s|W/m²K|N/m|kJ/kg|J/kgK|W/mK|mPa s|Pa s)(?![\\w/²³])`,
   'g',
 );
 /** What stands between these is a name somebody gave. */

@@ -22,7 +22,11 @@ export function metalInputs(liquid: Liquid, units: PageUnits): InputWords[] {
   });
   return [
     input('density', liquid.density, inUnits(`${fixed(liquid.density, 0)} kg/m³`, units)),
-    input('viscosity', liquid.viscosity, `${significant(toMillipascalSeconds(liquid.viscosity))} mPa s`),
+    input(
+      'viscosity',
+      liquid.viscosity,
+      inUnits(`${significant(toMillipascalSeconds(liquid.viscosity))} mPa s`, units),
+    ),
     input(
       'surface tension',
       liquid.surfaceTension,

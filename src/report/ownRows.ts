@@ -1,6 +1,15 @@
 import type { Metal, Sourced } from '$src/core/metal/metal';
 import type { SourcedRange } from '$src/core/metal/thermal';
-import { DENSITY, METRIC, type PageUnits, TEMPERATURE, toKilojoules } from '$src/core/units';
+import {
+  CONDUCTIVITY,
+  DENSITY,
+  LATENT_HEAT,
+  METRIC,
+  type Measure,
+  type PageUnits,
+  SPECIFIC_HEAT,
+  TEMPERATURE,
+} from '$src/core/units';
 import { fixed, percentNumber, significant } from './wording';
 
 /** One thermal property in the words of a table. */
@@ -17,21 +26,23 @@ const shared = (share: number): string => fixed(share * 100, 1);
 export function ownRows({ thermal = {} }: Metal, units: PageUnits = METRIC): OwnRow[] {
   const { unit: degrees, toShown } = TEMPERATURE[units.temperature];
   const heat = (kelvin: number): string => whole(toShown(kelvin));
-  const density = (value: number): string =>
-    fixed(DENSITY[units.mass].toShown(value), units.mass === 'kg' ? 0 : 4);
   const row = (name: string, unit: string, own: Sourced | undefined, show: (value: number) => string) =>
     own ? [{ name, unit, text: show(own.value) }] : [];
+  /** In the units of masses, or in those of lengths. */
+  const measured = (name: string, { unit, toShown }: Measure, own: Sourced | undefined, decimals: number) =>
+    row(name, unit, own, (value) => fixed(toShown(value), decimals));
+  const [mass, length] = [units.mass, units.length];
   const range = (name: string, own: SourcedRange | undefined) =>
     own ? [{ name, unit: degrees, text: `${heat(own.low)}–${heat(own.high)}` }] : [];
   return [
     ...row('liquidus', degrees, thermal.liquidus, heat),
     ...row('solidus', degrees, thermal.solidus, heat),
     ...row('share solid at which a front stops', '%', thermal.coherency, percentNumber),
-    ...row('latent heat', 'kJ/kg', thermal.latentHeat, (joules) => whole(toKilojoules(joules))),
-    ...row('specific heat, liquid', 'J/kgK', thermal.liquidHeat, whole),
-    ...row('specific heat, solid', 'J/kgK', thermal.solidHeat, whole),
-    ...row('conductivity, solid', 'W/mK', thermal.solidConductivity, whole),
-    ...row('density, solid', DENSITY[units.mass].unit, thermal.solidDensity, density),
+    ...measured('latent heat', LATENT_HEAT[mass], thermal.latentHeat, 0),
+    ...measured('specific heat, liquid', SPECIFIC_HEAT[mass], thermal.liquidHeat, mass === 'kg' ? 0 : 3),
+    ...measured('specific heat, solid', SPECIFIC_HEAT[mass], thermal.solidHeat, mass === 'kg' ? 0 : 3),
+    ...measured('conductivity, solid', CONDUCTIVITY[length], thermal.solidConductivity, 0),
+    ...measured('density, solid', DENSITY[mass], thermal.solidDensity, mass === 'kg' ? 0 : 4),
     ...row('shrinkage on freezing', '%', thermal.freezingShrinkage, shared),
     ...row('pattern contraction', '%', thermal.contraction, shared),
     ...row('emissivity, surface', '', thermal.emissivity, significant),

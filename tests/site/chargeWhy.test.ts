@@ -102,7 +102,7 @@ test('a section tells what its cavity weighs filled with its metal, in the units
   }
 });
 
-test('a book in inches has coats in Btu/h ft²°F and surface tension in dyn/cm, typed and shown', async () => {
+test('a book in inches has coats in Btu/h ft²°F, surface tension in dyn/cm and the metal’s heats in Btu, typed and shown', async () => {
   const units = { length: 'in', mass: 'lb', temperature: 'degF' } as const;
   const page = await openBook(writeBook(shop('Inches', { by: 'fill level', fromLip: -0.001 }, units)));
   const metal = page.locator('[data-kind="metal"]');
@@ -111,6 +111,12 @@ test('a book in inches has coats in Btu/h ft²°F and surface tension in dyn/cm,
   expect(Number(await tension.inputValue())).toBeGreaterThan(500);
   expect(await metal.textContent()).toContain('dyn/cm');
   expect(await metal.textContent()).not.toContain('N/m');
+  expect(await metal.textContent()).toContain('cP');
+  expect(await metal.textContent()).not.toContain('Pa s');
+  const freezing = metal.locator('summary', { hasText: 'Freezing, heat and shrinkage' }).first();
+  await freezing.click();
+  for (const unit of ['Btu/lb', 'Btu/lb°F', 'Btu/h ft°F'])
+    await metal.getByText(unit, { exact: true }).first().waitFor();
   const section = page.locator('[data-kind="section"]');
   const coats = section.locator('[data-table="coats"]');
   if (!(await coats.isVisible())) await section.getByText(/coat/i).first().click();

@@ -1,18 +1,20 @@
 import { SIZES } from '$src/core/section/sizes';
 import {
   AREA,
+  CONDUCTIVITY,
   DENSITY,
   fromBar,
   fromCelsius,
   fromCentistokes,
   fromDegrees,
-  fromKilojoules,
   fromLitres,
   HEAT_TRANSFER,
+  LATENT_HEAT,
   LENGTH,
   MASS,
   type Measure,
   type PageUnits,
+  SPECIFIC_HEAT,
   SPEED,
   SURFACE_TENSION,
   TEMPERATURE,
@@ -22,8 +24,8 @@ import {
   toBar,
   toCentistokes,
   toDegrees,
-  toKilojoules,
   toLitres,
+  VISCOSITY,
 } from '$src/core/units';
 
 /** What a number on the page measures; decides its unit, its decimals and its arrow-key step. */
@@ -121,6 +123,10 @@ const FINE = {
   mass: { kg: { decimals: [2, 4], step: 0.01 }, lb: { decimals: [2, 4], step: 0.02 } },
   'heat transfer': { mm: { decimals: [0, 0], step: 50 }, in: { decimals: [0, 1], step: 10 } },
   'surface tension': { mm: { decimals: [2, 4], step: 0.01 }, in: { decimals: [0, 1], step: 10 } },
+  'latent heat': { kg: { decimals: [0, 1], step: 5 }, lb: { decimals: [0, 1], step: 2 } },
+  'specific heat': { kg: { decimals: [0, 1], step: 10 }, lb: { decimals: [3, 5], step: 0.005 } },
+  conductivity: { mm: { decimals: [0, 1], step: 1 }, in: { decimals: [0, 2], step: 1 } },
+  viscosity: { mm: { decimals: [4, 6], step: 0.0001 }, in: { decimals: [1, 3], step: 0.1 } },
   temperature: { degC: { decimals: [0, 1], step: 5 }, degF: { decimals: [0, 1], step: 10 } },
 } as const;
 
@@ -133,6 +139,10 @@ type Measured =
   | 'density'
   | 'heat transfer'
   | 'surface tension'
+  | 'latent heat'
+  | 'specific heat'
+  | 'conductivity'
+  | 'viscosity'
   | 'temperature'
   | 'temperature difference';
 
@@ -141,7 +151,6 @@ const OTHERS: Readonly<Record<Exclude<QuantityKind, Measured>, Quantity>> = {
   'contact angle': { unit: '°', decimals: [0, 1], step: 5, signed: false, ...degrees, possible: HALF_TURN },
   rate: { unit: '°/s', decimals: [1, 2], step: 1, signed: false, ...degrees, possible: HALF_TURN },
   time: { ...plain, unit: 's', decimals: [2, 3], step: 0.1, others: TYPED_UNITS.time },
-  viscosity: { ...plain, unit: 'Pa s', decimals: [4, 6], step: 0.0001, possible: [0, 1] },
   share: { ...percent, decimals: [0, 1], step: 5, possible: [0, 5] },
   /** A few per cent at most. */
   'small share': { ...percent, decimals: [1, 2], step: 0.1, possible: [0, 0.5] },
@@ -170,25 +179,6 @@ const OTHERS: Readonly<Record<Exclude<QuantityKind, Measured>, Quantity>> = {
   'valve coefficient': { ...plain, unit: 'm³/h', decimals: [2, 5], step: 0.01 },
   torque: { ...plain, unit: 'N·m', decimals: [0, 1], step: 5 },
   'rotary damping': { ...plain, unit: 'N·m·s', decimals: [0, 1], step: 10 },
-  'latent heat': {
-    ...plain,
-    unit: 'kJ/kg',
-    decimals: [0, 1],
-    step: 5,
-    possible: [1e4, 2e6],
-    toShown: toKilojoules,
-    fromShown: fromKilojoules,
-    others: TYPED_UNITS.latentHeat,
-  },
-  'specific heat': {
-    ...plain,
-    unit: 'J/kgK',
-    decimals: [0, 1],
-    step: 10,
-    possible: [50, 5000],
-    others: TYPED_UNITS.specificHeat,
-  },
-  conductivity: { ...plain, unit: 'W/mK', decimals: [0, 1], step: 1, possible: [1, 500] },
   'kinematic viscosity': {
     ...plain,
     unit: 'mm²/s',
@@ -219,6 +209,14 @@ export function quantityOf(kind: QuantityKind, units: PageUnits): Quantity {
       };
     case 'surface tension':
       return inUnit(SURFACE_TENSION, units.length, FINE['surface tension'], [], TENSIONS);
+    case 'latent heat':
+      return inUnit(LATENT_HEAT, units.mass, FINE[kind], TYPED_UNITS.latentHeat, [1e4, 2e6]);
+    case 'specific heat':
+      return inUnit(SPECIFIC_HEAT, units.mass, FINE[kind], TYPED_UNITS.specificHeat, [50, 5000]);
+    case 'conductivity':
+      return inUnit(CONDUCTIVITY, units.length, FINE[kind], [], [1, 500]);
+    case 'viscosity':
+      return inUnit(VISCOSITY, units.length, FINE[kind], TYPED_UNITS.viscosity, [0, 1]);
     case 'mass':
       return inUnit(MASS, units.mass, FINE.mass, TYPED_UNITS.mass);
     case 'temperature':
