@@ -32,7 +32,7 @@ import { ventsOf } from './ventsOf';
 import { makeWatchers } from './watchers';
 
 /** Name and version of the scheme; a record made by another version is out of date. */
-export const SOLVER = 'quietpour 8';
+export const SOLVER = 'quietpour 9';
 
 /** Cosines smaller than this are 0: the body stands upright. */
 const UPRIGHT = 1e-12;
