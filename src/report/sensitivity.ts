@@ -1,5 +1,6 @@
 import { type PourPlan, PREVIEW_MESH_CELLS } from '$src/core/pour/plan';
 import { fromDegrees, METRIC, type PageUnits } from '$src/core/units';
+import { inUnits } from './inUnits';
 import { otherSurface } from './otherSurface';
 import { type PlanAt, planAt } from './study/planAt';
 import type { PointFigures } from './study/pointFigures';
@@ -8,7 +9,7 @@ import { regionOf } from './study/region';
 import { shortageOf } from './study/regionWords';
 import { bandOf, measuredSpread } from './study/repeatSpread';
 import { settingNamed } from './study/settings';
-import { fixed, MINUS } from './wording';
+import { fixed, MINUS, percentText } from './wording';
 
 /** The pour with one input a little off: what it would be on another day, or if an assumed value were wrong. */
 export interface Variation {
@@ -52,7 +53,7 @@ export function coarseContradicts(coarse: PointFigures, own: PointFigures): bool
 
 /**
  * The pour varied one input at a time, on its mesh: charge ±5 %, tilt rate ±10 % (all stages alike), start
- * angle ±2° (a measured tilt by two standard deviations of its repeats instead), valve opening ±10 % and oil ±10 K of a machine, contact angle 90° and 180°, and the metal's other surface, clean for oxidised. Where the pour has heat: metal ±10 K, die ±25 K, what the coat lets through ±20 %. An input this pour does
+ * angle ±2° (a measured tilt by two standard deviations of its repeats instead), valve opening ±10 % and oil ±10 K of a machine, contact angle 90° and 180°, and the metal's other surface, clean for oxidised. Where the pour has heat: metal ±10 K, die ±25 K, what the coat lets through ±20 %, and the solid share at which a front stops, 20 and 35 %. An input this pour does
  * not have is left out; what machine or section cannot do is refused with its reason.
  */
 export function variationsOf(base: PourPlan, units: PageUnits = METRIC): Variation[] {
@@ -80,8 +81,9 @@ export function variationsOf(base: PourPlan, units: PageUnits = METRIC): Variati
     ...byKelvins('heat.metal', 'metal temperature', METAL),
     ...byKelvins('heat.die', 'die temperature', DIE),
     ...byShare(base, 'heat.transfer', 'heat through the coat', COAT),
+    ...stoppingAt(base),
     ...[90, 180].map((degrees) => touching(base, degrees)),
-    surfaceOf(base),
+    surfaceOf(base, units),
   ];
 }
 
@@ -110,6 +112,27 @@ function asMeasured(base: PourPlan, setting: string, name: string): Variation[] 
   return bothWays(base, setting, name, by, (now, sign) => now + sign * spread);
 }
 
+/** Solid share at which fronts of alloys with a long freezing range are said to stop (from memory, as in `frontHold`). */
+const STOPPING = [0.2, 0.35] as const;
+
+/**
+ * Where a front stops is assumed of every metal: at both ends of what is said of long-range alloys. One that is taken to run
+ * longer may stop as early as they do, where its crystals grow through the depth.
+ */
+function stoppingAt(base: PourPlan): Variation[] {
+  const { heat } = base;
+  if (!heat) return [];
+  const { coherency } = heat.freezing;
+  const ends = coherency > STOPPING[1] ? [STOPPING[1]] : STOPPING.filter((share) => share !== coherency);
+  return ends.map((share) => ({
+    id: `stops${share}`,
+    name: 'a front stops',
+    change: `${percentText(share)} solid`,
+    isAssumed: true,
+    at: { plan: { ...base, heat: { ...heat, freezing: { ...heat.freezing, coherency: share } } } },
+  }));
+}
+
 const touching = (base: PourPlan, degrees: number): Variation => ({
   id: `contact${degrees}`,
   name: 'contact angle',
@@ -118,9 +141,9 @@ const touching = (base: PourPlan, degrees: number): Variation => ({
   at: planAt(base, { 'metal.contactAngle': fromDegrees(degrees) }),
 });
 
-function surfaceOf(base: PourPlan): Variation {
+function surfaceOf(base: PourPlan, units: PageUnits): Variation {
   const { name, liquid } = otherSurface(base.liquid);
-  const change = `${name}, ${fixed(liquid.surfaceTension, 2)} N/m`;
+  const change = inUnits(`${name}, ${fixed(liquid.surfaceTension, 2)} N/m`, units);
   return {
     id: 'surface',
     name: 'surface tension',

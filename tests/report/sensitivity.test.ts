@@ -165,10 +165,23 @@ describe('variations of a pour with heat', () => {
     expect(of(staged)).toEqual([]);
   });
 
+  it('stop the front sooner and later than is assumed, in alloys that run longest only sooner', () => {
+    const stops = (plan: PourPlan) => variationsOf(plan).filter(({ name }) => name === 'a front stops');
+    const longest = { ...staged, heat: heatPlanOf(metalNamed('AlSi12')!, staged.section)! };
+    expect(hot.heat!.freezing.coherency).toBe(0.25);
+    expect(stops(hot).map(({ change }) => change)).toEqual(['20 % solid', '35 % solid']);
+    expect(stops(longest).map(({ change }) => change)).toEqual(['35 % solid']);
+    expect(stops(staged)).toEqual([]);
+    const { freezing, ...rest } = planOf(hot, 'stops0.2').heat!;
+    expect(freezing).toEqual({ ...hot.heat!.freezing, coherency: 0.2 });
+    expect({ ...rest, freezing: hot.heat!.freezing }).toEqual(hot.heat);
+  });
+
   it('are told in the degrees of the book', () => {
     const units = { length: 'in', mass: 'lb', temperature: 'degF' } as const;
     const told = variationsOf(hot, units).filter(({ id }) => id.startsWith('heat.'));
     expect(told.map(({ change }) => change).slice(0, 4)).toEqual(['−18 °F', '+18 °F', '−45 °F', '+45 °F']);
+    expect(variationsOf(hot, units).at(-1)!.change).toBe('clean, 1140 dyn/cm');
   });
 });
 
