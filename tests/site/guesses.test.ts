@@ -94,13 +94,21 @@ test(
     const computation = { meshCells: 40, capillaryGate: true, settlingTime: 1 };
     const cells = book.cells.map((cell) => (cell.kind === 'pour' ? { ...cell, computation } : cell));
     const made = { ...(newCell('guess', book) as GuessCell), id: 'below', ask: 'speed call' as const };
-    const page = await openBook(writeBook(addCell({ ...book, cells }, { ...made, pours: ['pour-1'] })));
+    // Below it the page goes on: at its very end it could not be scrolled as far as a guess gets shorter.
+    const text = Array.from({ length: 40 }, (_, k) => `Line ${k}.`).join('\n\n');
+    const after = { ...newCell('note', book), id: 'after', text } as Cell;
+    const asked = addCell({ ...book, cells }, { ...made, pours: ['pour-1'] });
+    const page = await openBook(writeBook(addCell(asked, after)));
     const [guess, pour] = [page.locator('#below'), page.locator('#pour-1')];
     await expect.poll(() => pour.getAttribute('data-state'), PATIENCE).toBe('hidden');
     await waitUntilFresh(page);
     await guess.getByRole('radio', { name: 'stays under critical speed' }).check();
     const give = guess.getByRole('button', { name: 'Give the guess and see the result' });
     await give.scrollIntoViewIfNeeded();
+    // Its head well within the window: one at the very edge is moved in by as much as it takes to be seen.
+    await guess.evaluate((cell) =>
+      scrollBy({ top: cell.getBoundingClientRect().top - 200, behavior: 'instant' }),
+    );
     const place = () => guess.evaluate((cell) => cell.getBoundingClientRect().top);
     const hidden = await pour.evaluate((cell) => cell.getBoundingClientRect().height);
     const before = await place();

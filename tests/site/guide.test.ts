@@ -99,7 +99,10 @@ test('the page of what was checked fetches a drawing when it is scrolled to, and
   expect(fetched.length).toBeLessThan(count);
   const last = drawings.last();
   const box = () =>
-    last.evaluate((one) => ({ height: one.clientHeight, top: one.getBoundingClientRect().top + scrollY }));
+    last.evaluate((one) => ({
+      height: one.clientHeight,
+      top: Math.round(one.getBoundingClientRect().top + scrollY),
+    }));
   const before = await box();
   expect(before.height).toBeGreaterThan(100);
   await last.scrollIntoViewIfNeeded();

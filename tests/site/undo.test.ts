@@ -100,6 +100,8 @@ test('an undo goes to the cell that it changes where that is out of sight, and s
   const before = await head.inputValue();
   await head.fill('7');
   await head.press('Enter');
+  // Typing does not bring a field into view in every browser.
+  await head.scrollIntoViewIfNeeded();
   const at = () => page.evaluate(() => scrollY);
   const there = await at();
   await undo(page);
