@@ -244,8 +244,8 @@ test('headings of a castings log stand apart, a long remark is seen whole, and w
   const page = await openPage({ book: writeBook({ ...castingsLog, cells }) });
   const table = page.getByRole('region', { name: 'Castings poured' });
   await table.waitFor();
-  const apart = await table.locator('th').evaluateAll((heads) => {
-    const boxes = heads.map((head) => {
+  const apart = await table.evaluate((part) => {
+    const boxes = [...part.querySelectorAll('th')].map((head) => {
       const range = document.createRange();
       range.selectNodeContents(head);
       return range.getBoundingClientRect();
