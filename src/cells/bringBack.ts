@@ -2,7 +2,7 @@ import { addCell } from './edit';
 import type { Book, Cell } from './kinds';
 import { freeId, freeName } from './names';
 
-/** Places that hold one cell each. Lists, such as the pours of a comparison, are filled by hand. */
+/** Places that hold one cell each. */
 const PLACES = ['section', 'metal', 'tilt', 'charge', 'pour', 'drawnWith'] as const;
 
 /**
@@ -21,9 +21,18 @@ export function bringBack(book: Book, deleted: Cell, before: Book): Book {
 function retaken(cell: Cell, was: Cell | undefined, deleted: Cell, id: string): Cell {
   if (!was || cell.locked) return cell;
   const lost = PLACES.filter((place) => read(was, place) === deleted.id && read(cell, place) === null);
+  const whole = poursRetaken(cell, was, deleted, id);
   return lost.length === 0
-    ? cell
-    : ({ ...cell, ...Object.fromEntries(lost.map((place) => [place, id])) } as Cell);
+    ? whole
+    : ({ ...whole, ...Object.fromEntries(lost.map((place) => [place, id])) } as Cell);
+}
+
+/** A comparison and a guess have the pour again where it stood among theirs. */
+function poursRetaken(cell: Cell, was: Cell, deleted: Cell, id: string): Cell {
+  if (!('pours' in cell && 'pours' in was)) return cell;
+  const index = was.pours.indexOf(deleted.id);
+  if (index < 0 || cell.pours.includes(deleted.id)) return cell;
+  return { ...cell, pours: cell.pours.toSpliced(index, 0, id) };
 }
 
 const read = (cell: Cell, place: (typeof PLACES)[number]): unknown => cell[place as keyof Cell];

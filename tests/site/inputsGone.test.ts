@@ -57,6 +57,29 @@ test('an input that was deleted is named where it is missing, and brought back, 
     ).toBe(tilt.id);
 });
 
+test('a pour that was deleted is named by the study, the guess and the comparison that took it, and comes back to all', async () => {
+  const compare = firstOf(sample, 'compare');
+  const two = addCell(book, { ...pour, id: 'second', name: 'Second' });
+  const guess = { ...(newCell('guess', two) as GuessCell), id: 'asked', pours: [pour.id], given: true };
+  const study = { ...newCell('study', two), id: 'varied', pour: pour.id } as Cell;
+  const takers = [{ ...compare, id: 'beside', pours: [pour.id, 'second'] }, guess, study];
+  const page = await openBook(writeBook(takers.reduce((whole, cell) => addCell(whole, cell as Cell), two)));
+  const told = `The pour it took, “${pour.name}”, was deleted: bring it back, or choose another.`;
+  await openMenu(page, pour.name);
+  await page.getByRole('button', { name: 'Delete', exact: true }).click();
+  for (const id of ['beside', 'asked', 'varied']) await page.locator(`#${id}`).getByText(told).waitFor();
+  await picture(page, 'pour-deleted');
+  const title = page.getByRole('textbox', { name: 'Title of the book' });
+  await title.fill('Renamed since');
+  await title.blur();
+  await page
+    .locator('#asked')
+    .getByRole('button', { name: `Bring back “${pour.name}”` })
+    .click();
+  await page.locator(`[id="${pour.id}"]`).waitFor();
+  await expect.poll(() => page.getByText(told).count()).toBe(0);
+});
+
 test('a pour is duplicated with its tilt and charge beside the plain duplicate, which says what it shares; undone at once', async () => {
   const page = await openBook(writeBook(book));
   const count = () => page.locator('[data-cell]').count();

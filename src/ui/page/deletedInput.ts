@@ -11,7 +11,16 @@ export interface DeletedInput {
 
 const cellIn = (book: Book, id: unknown): Cell | undefined => book.cells.find((cell) => cell.id === id);
 
-/** What this cell took in a place that is empty now, where it went with a cell that was deleted; null where nothing tells. */
+/** What a cell takes in a place: one cell, several in a list, or none. */
+function takenIn(cell: Cell, place: string): readonly CellId[] {
+  const taken: unknown = cell[place as keyof Cell] ?? [];
+  return Array.isArray(taken) ? (taken as CellId[]) : [taken as CellId];
+}
+
+/**
+ * What this cell took in a place that is empty now, or in a list that is too short, where it went with a cell that was
+ * deleted; null where nothing tells.
+ */
 export function deletedInput(
   { now, past }: History<Book>,
   taker: CellId,
@@ -21,9 +30,10 @@ export function deletedInput(
   for (const { before } of past.toReversed()) {
     const was = cellIn(before, taker);
     if (!was) return null;
-    const taken = was[place as keyof Cell] ?? null;
-    if (taken !== null) {
-      const cell = cellIn(later, taken) ? undefined : cellIn(before, taken);
+    const still = takenIn(cellIn(later, taker) ?? was, place);
+    const lost = takenIn(was, place).find((id) => !still.includes(id));
+    if (lost !== undefined) {
+      const cell = cellIn(later, lost) ? undefined : cellIn(before, lost);
       return cell ? { cell, before, isLastStep: later === now } : null;
     }
     later = before;

@@ -50,3 +50,19 @@ test('one whose name and number are taken by now has others, and leaves what was
   expect(firstOf(back, 'pour').tilt).toBe(other.id);
   expect(firstOf(back, 'charge').tilt).toBe(own.id);
 });
+
+test('a pour that went from a list is known too, and is back where it stood among its own', () => {
+  const pours = [pour.id, 'second'];
+  const listed = addCell(addCell(book, { ...pour, id: 'second', name: 'Second' }), {
+    ...firstOf(book, 'compare'),
+    id: 'two',
+    pours,
+  });
+  const history = recordStep(beginHistory(listed), 'deleted', deleteCell(listed, pour.id), null);
+  const at = deletedInput(history, 'two', 'pours');
+  expect(at).toMatchObject({ cell: pour, isLastStep: true });
+  expect(bringBack(history.now, at!.cell, at!.before)).toEqual(listed);
+  // Put aside by hand.
+  const aside = replaceCell(listed, { ...firstOf(book, 'compare'), id: 'two', pours: ['second'] });
+  expect(deletedInput(recordStep(beginHistory(listed), 'aside', aside, null), 'two', 'pours')).toBeNull();
+});
