@@ -33,7 +33,7 @@ function countIssues(row: CastingRow, index: number): Issue[] {
     .filter(({ count }) => !(Number.isInteger(count) && count >= 0 && count <= MOST_CASTINGS))
     .map(({ path, name, count }) => ({
       path: `castings.${index}.${path}`,
-      message: `Row ${index + 1}: ${count} ${name} cannot be.`,
+      message: `Row ${index + 1}: ${count} is no number of ${name}.`,
       remedy: 'Type a whole number, 0 or more.',
     }));
 }

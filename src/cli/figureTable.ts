@@ -20,8 +20,14 @@ export function figureTable(pours: readonly ComputedPour[]): string {
   return `${aligned([head, outcome, ...rows])}\n${pours.map(pourText).join('\n')}`;
 }
 
+/** How the run ended: of the metal at rest, and not of how quietly it came there. */
+const ENDED: Readonly<Partial<Record<PourRecord['outcome']['kind'], string>>> = {
+  'filled and quiet': 'full, at rest',
+  'quiet, not filled': 'at rest, not full',
+};
+
 function outcomeText({ outcome }: PourRecord): string {
-  return outcome.kind === 'stopped' ? `stopped: ${outcome.reason}` : outcome.kind;
+  return outcome.kind === 'stopped' ? `stopped: ${outcome.reason}` : (ENDED[outcome.kind] ?? outcome.kind);
 }
 
 function pourText({ name, record }: ComputedPour): string {

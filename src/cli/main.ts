@@ -124,6 +124,12 @@ function jsonText(value: unknown): string {
   return `${JSON.stringify(value, null, 1)}\n`;
 }
 
+/** Whoever reads the output may have had enough of it, as `head` has. */
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(EXIT.done);
+});
+
 try {
   process.exitCode = await obey(commandOf(process.argv.slice(2)));
 } catch (error) {

@@ -3,8 +3,9 @@ import type { PourRecord } from '$src/core/pour/record';
 import { endOf } from '$src/core/tilt/endOf';
 import { toCubicCentimetres } from '$src/core/units';
 import { gasHeld } from './gasHeld';
+import { spillStart } from './spillStart';
 import type { Reason } from './verdictReasons';
-import { significant } from './wording';
+import { angleText, secondsText, significant } from './wording';
 
 /** Less than a drop that the mesh leaves at a rim is nothing spilled [cm³]. */
 const LEAST = 0.5;
@@ -36,6 +37,12 @@ function cureOf(record: PourRecord): string {
     : 'Ladle less, or raise the rim.';
 }
 
+/** From when on, where the record tells it: who stands there must know. */
+function sinceWords(record: PourRecord): string {
+  const start = spillStart(record);
+  return start ? `, from ${secondsText(start.time)} on, at ${angleText(start.inclination)}` : '';
+}
+
 /** Metal that left over a rim in the pour: a hazard, whatever becomes of the casting. */
 export function spilledReason(record: PourRecord): Reason | null {
   const words = spilledWords(record);
@@ -43,6 +50,6 @@ export function spilledReason(record: PourRecord): Reason | null {
     ? null
     : {
         name: 'metal spilled',
-        line: `${words} left over a rim. ${SPILL_CAUTION} ${cureOf(record)}`,
+        line: `${words} left over a rim${sinceWords(record)}. ${SPILL_CAUTION} ${cureOf(record)}`,
       };
 }

@@ -10,8 +10,10 @@ const AT_THE_MOUTH = 1e-3;
 const size = (length: number, units: PageUnits): string => withUnit(shownLength(Math.abs(length), units));
 
 /** A level from the lip [m] in words. */
-export const fromLipWords = (fromLip: number, units: PageUnits): string =>
-  `${size(fromLip, units)} ${fromLip > 0 ? 'above' : 'below'} the lip`;
+export function fromLipWords(fromLip: number, units: PageUnits): string {
+  const isNought = Number(shownLength(Math.abs(fromLip), units).number) === 0;
+  return isNought ? 'just at the lip' : `${size(fromLip, units)} ${fromLip > 0 ? 'above' : 'below'} the lip`;
+}
 
 /** A mark nearer than this below the lip cannot be told from it by eye [m]; chosen. */
 const AT_THE_BRINK = 1e-3;

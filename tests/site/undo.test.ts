@@ -93,6 +93,24 @@ test('what is typed into a field is taken back there first, then what was done t
   await expect.poll(() => count(page)).toBe(drawn.cells.length);
 });
 
+test('an undo of a level that was moved in the drawing stays at the drawing', async () => {
+  const page = await openDrawn();
+  const head = page.locator('[data-kind="charge"]').getByRole('textbox', { name: /^head above the mouth/ });
+  const before = await head.inputValue();
+  const level = page.locator('[data-kind="section"]').getByRole('slider', { name: /^charge level/ });
+  await level.scrollIntoViewIfNeeded();
+  const { x, y, width, height } = (await level.boundingBox())!;
+  await page.mouse.move(x + width / 2, y + height / 2);
+  await page.mouse.down();
+  await page.mouse.move(x + width / 2, y + height / 2 + 12, { steps: 4 });
+  await page.mouse.up();
+  await expect.poll(() => head.inputValue()).not.toBe(before);
+  const there = await page.evaluate(() => scrollY);
+  await undo(page);
+  await expect.poll(() => head.inputValue()).toBe(before);
+  expect(await page.evaluate(() => scrollY)).toBe(there);
+});
+
 test('an undo goes to the cell that it changes where that is out of sight, and stays where it is seen', async () => {
   const page = await openDrawn();
   const charge = page.locator('[data-kind="charge"]');

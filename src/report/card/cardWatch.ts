@@ -4,6 +4,8 @@ import { shownLength, shownSpeed, withUnit } from '../measureText';
 import { momentAt } from '../moment';
 import { numberedFolds } from '../numberedFolds';
 import { dieLength } from '../series';
+import { spilledWords } from '../spilledReason';
+import { spillStart } from '../spillStart';
 import { angleText, percentText, secondsNumber, secondsText } from '../wording';
 import type { CardSource, CardWatch } from './shopCard';
 
@@ -31,6 +33,7 @@ export function cardWatch(source: CardSource): CardWatch[] {
     ...quickest(source),
     ...arrival(record),
     ...filled(record),
+    ...spilling(record),
   ];
   return withFolds(told, worstFolds(source)).map(({ time, until = time, inclination, text }) => ({
     angle: angleText(inclination),
@@ -117,6 +120,12 @@ function arrival(record: PourRecord): Sight[] {
 function filled(record: PourRecord): Sight[] {
   const { filledTime } = record.figures;
   return filledTime === null ? [] : [at(record, filledTime, 'die full')];
+}
+
+/** The moment to stand clear of, whatever else the card tells. */
+function spilling(record: PourRecord): Sight[] {
+  const start = spilledWords(record) === null ? null : spillStart(record);
+  return start ? [{ ...start, text: 'metal runs over a rim: everybody away' }] : [];
 }
 
 /** A place under "places from the mouth"; one in the basin says so. */

@@ -1,5 +1,5 @@
 import { mount, tick } from 'svelte';
-import type { Book } from '$src/cells/kinds';
+import type { Book, CellId } from '$src/cells/kinds';
 import { changedCells } from './changedCells';
 import TakenBackNote from './TakenBackNote.svelte';
 
@@ -19,8 +19,16 @@ export async function showChange(before: Book, now: Book): Promise<void> {
     goTo(document.querySelector('main header'), 'book-title');
     return;
   }
-  const inView = ids.find((id) => isInView(document.getElementById(id)));
+  const seenAt = ids.flatMap((id) => [id, ...drawnIn(now, id)]);
+  const inView = seenAt.find((id) => isInView(document.getElementById(id)));
   goTo(document.getElementById(inView ?? first), `name-${inView ?? first}`);
+}
+
+/** A charge is drawn in its section: whoever has just moved its level there is still at the drawing. */
+function drawnIn(book: Book, id: CellId): CellId[] {
+  const cell = book.cells.find((one) => one.id === id);
+  const worksAt = document.activeElement?.closest('[data-cell]')?.id;
+  return cell?.kind === 'charge' && cell.section !== null && cell.section === worksAt ? [cell.section] : [];
 }
 
 function goTo(place: Element | null, field: string): void {
